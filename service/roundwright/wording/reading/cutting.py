@@ -201,25 +201,13 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             _more_follows(phrases, place, following),
             _adds_rounds(phrases, place),
         )
-        if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
+        between = _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO)
+        if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
             part = _Part([])
-        if of is None and isinstance(phrase, Needlewise) and _tells_where(part, phrase, following):
-            rounds.append(part.phrases)
-            part = _Part([])
-        announced = phrase.flags & COLON and isinstance(phrase, _ROUND_WORK)
-        announced = announced and (_announces(part.phrases) or _announces_all(part.phrases, phrase))
-        if announced or (phrase.flags & COLON and _introduces_one(part.phrases)):
-            rounds.append(part.phrases)
-            part = _Part([])
-        if _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO):
-            rounds.append(part.phrases)
-            part = _Part([])
-        sentence = of is None and coming.begins and coming.works and bool(phrase.flags & STOP)
-        sentence = sentence or (part.worked and not part.open and _names_next(phrases, place))
-        sentence = sentence or (part.worked and not part.open and _shapes_thus(phrase, following))
-        sentence = sentence or (of is None and bool(phrase.flags & STOP) and _ends_decrease(part.phrases))
-        if part.phrases and ((part.worked and _cuts(of, part, coming)) or sentence):
+        named = part.worked and not part.open and _names_next(phrases, place)
+        cuts = named or _begins_sentence(of, part, coming) or (part.worked and _cuts(of, part, coming))
+        if part.phrases and cuts:
             carried = part.carried(phrase)
             if part.phrases:
                 rounds.append(part.phrases)
@@ -228,6 +216,30 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     if part.phrases:
         rounds.append(part.phrases)
     return rounds
+
+
+def _leads_up(of: Label | None, part: _Part, coming: _Coming) -> bool:
+    """Whether what was told only leads up to this phrase: `knit one round like this:`.
+
+    Where no label stands before it, so does a sentence without work: `Divide the 96 sts over 4 needles.`.
+    """
+    phrase = coming.phrase
+    if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
+        return True
+    if of is None and isinstance(phrase, Needlewise) and _tells_where(part, phrase, coming.following):
+        return True
+    if not phrase.flags & COLON:
+        return False
+    announced = _announces(part.phrases) or _announces_all(part.phrases, phrase)
+    return _introduces_one(part.phrases) or (announced and isinstance(phrase, _ROUND_WORK))
+
+
+def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
+    """Whether a sentence begins that is work of its own: `Knit 2 rnds.`, `Decrease like this on every 2nd round.`."""
+    if part.worked and not part.open and _shapes_thus(coming.phrase, coming.following):
+        return True
+    whole = coming.begins and coming.works
+    return of is None and bool(coming.phrase.flags & STOP) and (whole or _ends_decrease(part.phrases))
 
 
 def _ends_decrease(phrases: list[Phrase]) -> bool:

@@ -38,7 +38,6 @@ from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import (
     NOTHING,
     PLAIN_ROUND,
-    Evenly,
     Number,
     Stated,
     Stitch,
@@ -57,6 +56,36 @@ def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list
     return [Candidate("loop", 0.3, again=again, times=seen.times[-1] if seen.times else None, stated=stated)]
 
 
+def _left(stated: tuple[Stated, ...]) -> tuple[Stated, ...]:
+    """The counts of the stitches that are left: `48 sts`, and not `8 sts decreased`."""
+    return tuple(count for count in stated if not count.sign)
+
+
+def _round_counts(seen: Seen) -> list[Rounds]:
+    """How many rounds, wherever that stands: `for 12 rounds`, and not `every round`."""
+    return [rounds for rounds in seen.rounds if not rounds.every]
+
+
+def _rhythms(seen: Seen) -> list[Rounds]:
+    """On which rounds: `every other rnd`."""
+    return [rounds for rounds in seen.rounds if rounds.every]
+
+
+def _is_thus(seen: Seen) -> bool:
+    """Whether it goes on as before: `in this manner`."""
+    return any(phrase.manner for phrase in seen.continues)
+
+
+def _last_until(seen: Seen) -> Number | None:
+    """The count to which it goes on: `until 8 sts remain`; None where none is told."""
+    return seen.untils[-1].number if seen.untils else None
+
+
+def _last_times(seen: Seen) -> Times | None:
+    """How often: `4 times`; None where that is not told."""
+    return seen.times[-1] if seen.times else None
+
+
 def _until_unit(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Keep going like that until you're at k1, k2tog`: a crown gone on with until it is worked so."""
     at = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Length)), None)
@@ -69,14 +98,13 @@ def _until_unit(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
 
 def _to_round(seen: Seen, reached: UntilRound, stated: tuple[Stated, ...]) -> Candidate:
     """`Continue in this way until you have worked (k1, k2tog)`: a crown gone on with up to that round."""
-    every = [phrase.step or 1 for phrase in seen.rounds if phrase.every]
     return Candidate(
         "continue",
         0.1,
         again=next(_gone_on_with(seen), None),
         last=reached.nodes,
-        step=max(every, default=0),
-        stated=tuple(count for count in stated if not count.sign)[-1:],
+        step=max((rounds.step or 1 for rounds in _rhythms(seen)), default=0),
+        stated=_left(stated)[-1:],
         plain=max(reached.plain, int(seen.ends_plain)),
         ends_shaped=seen.ends_shaped,
     )
@@ -85,17 +113,15 @@ def _to_round(seen: Seen, reached: UntilRound, stated: tuple[Stated, ...]) -> Ca
 def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
     """`Next rnd: place 8 markers, 12 sts apart`: a plain round, in which nothing else is told to be worked."""
     places = seen.markers is not None or seen.every is not None
+    sections = seen.markers.of(0) or 0 if seen.markers else 0
+    every = seen.every.of(0) or 0 if seen.every else 0
     if label is None and places and seen.work and _of_next_round(seen):
-        every = seen.every.of(0) or 0 if seen.every else 0
-        sections = seen.markers.of(0) or 0 if seen.markers else 0
         start = seen.order[0].start
         return [Candidate("round", 0.05, plain_fill("k", start, start), sections=sections, every=every)]
     if label is None or label.kind not in ("next", "numbered", "sort") or not places:
         return []
     if seen.work or seen.fabrics or seen.rounds or seen.agains or seen.evenly or seen.lengths:
         return []
-    sections = seen.markers.of(0) or 0 if seen.markers else 0
-    every = seen.every.of(0) or 0 if seen.every else 0
     nodes = plain_fill("k", label.start, label.start)
     return [Candidate("round", 0.3, nodes, sections=sections, every=every)]
 
@@ -123,61 +149,76 @@ def marker_ways(seen: Seen) -> list[Candidate]:
 
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
-    thus = any(phrase.manner for phrase in seen.continues) or (not segment.alone and seen.words < 0.5)
-    if thus and seen.rounds and not (seen.work or seen.fabrics or seen.evenly or seen.counts or seen.chart):
-        numbers = [rounds.number for rounds in seen.rounds if not rounds.every]
-        number = numbers[0] if numbers else None
-        in_turn = len(numbers) > 1 and not any(phrase.manner for phrase in seen.continues)
-        if number is not None and number.values != (1,) and not in_turn and not then_in_colour(seen.order):
-            last = seen.rounds[0]
-            if segment.earlier > 1:  # `and so on, 8 rounds altogether`
-                again = Again(
-                    last.start, last.end, 0, last=segment.earlier, work=True, segments=segment.earlier
-                )
-                return [Candidate("loop", 0.2, again=again, rounds=number, stated=stated)]
-            total = Times(last.start, last.end, 0, number, more=last.more, total=not last.more)
-            again = Again(last.start, last.end, 0, last=1)
-            loop = Candidate("loop", 0.2, again=again, times=total, stated=stated)
-            return [loop, *_plain_where_none_before(seen, last, stated)]
-    repeats = any(isinstance(phrase, Rep) for phrase in seen.work)
-    if worked := _so_many_rounds(seen, stated, segment):
-        return [worked]
-    alone = all(isinstance(phrase, _OF_REPEATS) for phrase in seen.work) and seen.words < MOST_SPOKEN
-    if repeats and seen.untils and alone and not seen.continues:
-        at = seen.untils[-1]
-        again = Again(at.start, at.end, 0, last=1, segments=max(1, segment.earlier))
-        return [Candidate("loop", 0.4, again=again, until=at.number, stated=stated)]
-    every = any(rounds.every and rounds.step > 1 for rounds in seen.rounds)
+    rounds = _so_on(seen, stated, segment) or _so_many_rounds(seen, stated, segment)
+    if ways := rounds or _again_until(seen, stated, segment):
+        return ways
+    every = any(rhythm.step > 1 for rhythm in _rhythms(seen))
     if not seen.times or every or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
-    times = seen.times[-1]
+    times, repeats = seen.times[-1], _repeats(seen)
     if not repeats and not times.more:
         return []
-    turns = times.number.of(0) or 1
-    if repeats and segment.earlier > 1:
-        again = Again(times.start, times.end, 0, last=segment.earlier, segments=segment.earlier)
-        counted = replace(times, total=not times.more)
-        return [Candidate("loop", 0.2, again=again, times=counted, stated=stated)]
     total = replace(times, total=not times.more)
-    shaped: list[Candidate] = []
-    if not repeats and any(not count.sign for count in stated):  # `A plain round. And again. 48 sts`
-        again = Again(times.start, times.end, 0, (named("decrease"),), last=1, work=True)
-        shaped = [Candidate("loop", 0.6, again=again, times=replace(times, more=False), stated=stated)]
-    in_all = next((rounds.number.of(0) or 0 for rounds in seen.rounds if not rounds.every), 0)
-    behind = (
-        seen.order[seen.order.index(times) :] if repeats and times in seen.order else ()
-    )  # not in brackets
-    counts_rounds = any(isinstance(phrase, Rounds) and not phrase.more for phrase in behind)
-    often = turns + (times.more and counts_rounds)  # repeat twice more, 30 rounds
-    lasts = [in_all // often] if in_all and in_all % often == 0 else [1, 2] if repeats else [1]
-    start, end = times.start, times.end
+    last = Again(times.start, times.end, 0, last=1)
+    if repeats and segment.earlier > 1:
+        again = replace(last, last=segment.earlier, segments=segment.earlier)
+        return [Candidate("loop", 0.2, again=again, times=total, stated=stated)]
     ways = [
-        Candidate(
-            "loop", 0.3 + 0.2 * place, again=Again(start, end, 0, last=last), times=total, stated=stated
-        )
-        for place, last in enumerate(lasts)
+        Candidate("loop", 0.3 + 0.2 * place, again=replace(last, last=number), times=total, stated=stated)
+        for place, number in enumerate(_numbers_repeated(seen, times))
     ]
-    return [*ways, *shaped]
+    if not repeats and _left(stated):  # `A plain round. And again. 48 sts`
+        shaped = replace(last, named=(named("decrease"),), work=True)
+        often = replace(times, more=False)
+        ways.append(Candidate("loop", 0.6, again=shaped, times=often, stated=stated))
+    return ways
+
+
+def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
+    """`and so on for 8 rounds`, `and so on, 8 rounds altogether`: what was worked last; none where more is told."""
+    thus = _is_thus(seen)
+    other = seen.work or seen.fabrics or seen.evenly or seen.counts or seen.chart
+    if other or not (thus or (not segment.alone and seen.words < MOST_SPOKEN)):
+        return []
+    numbers = [rounds.number for rounds in _round_counts(seen)]
+    in_turn = len(numbers) > 1 and not thus
+    if not numbers or numbers[0].values == (1,) or in_turn or then_in_colour(seen.order):
+        return []
+    first = seen.rounds[0]
+    if segment.earlier > 1:  # `and so on, 8 rounds altogether`
+        again = Again(first.start, first.end, 0, last=segment.earlier, work=True, segments=segment.earlier)
+        return [Candidate("loop", 0.2, again=again, rounds=numbers[0], stated=stated)]
+    total = Times(first.start, first.end, 0, numbers[0], more=first.more, total=not first.more)
+    again = Again(first.start, first.end, 0, last=1)
+    loop = Candidate("loop", 0.2, again=again, times=total, stated=stated)
+    return [loop, *_plain_where_none_before(seen, first, stated)]
+
+
+def _repeats(seen: Seen) -> bool:
+    """Whether a repeat is told: `Do this`, `rep from *`."""
+    return any(isinstance(phrase, Rep) for phrase in seen.work)
+
+
+def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
+    """`Repeat until 8 sts remain`: what was worked last, to that count; none where more is told."""
+    alone = all(isinstance(phrase, _OF_REPEATS) for phrase in seen.work) and seen.words < MOST_SPOKEN
+    if not alone or not _repeats(seen) or not seen.untils or seen.continues:
+        return []
+    until = seen.untils[-1]
+    again = Again(until.start, until.end, 0, last=1, segments=max(1, segment.earlier))
+    return [Candidate("loop", 0.4, again=again, until=until.number, stated=stated)]
+
+
+def _numbers_repeated(seen: Seen, times: Times) -> list[int]:
+    """How many rounds may be meant: as many as make up those in all, `4 times (8 rounds)`, else the last or two."""
+    repeats = _repeats(seen)
+    in_all = next((rounds.number.of(0) or 0 for rounds in _round_counts(seen)), 0)
+    behind = seen.order[seen.order.index(times) :] if repeats and times in seen.order else ()
+    further = any(isinstance(phrase, Rounds) and not phrase.more for phrase in behind)  # not in brackets
+    often = (times.number.of(0) or 1) + (times.more and further)  # repeat twice more, 30 rounds
+    if in_all and in_all % often == 0:
+        return [in_all // often]
+    return [1, 2] if repeats else [1]
 
 
 def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -191,7 +232,7 @@ def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, .
 
 def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`Rib rnd: *k1, p1*. Work 10 rnds of rib in all`: the rounds told above count among these."""
-    rounds = [phrase for phrase in seen.rounds if not phrase.every]
+    rounds = _round_counts(seen)
     others = (
         seen.agains or seen.times or seen.evenly or seen.lengths or seen.untils or seen.changes or seen.chart
     )
@@ -234,7 +275,7 @@ _COUNTING: Final = frozenset(("counting", "including", "incl", "inclusive"))
 
 def chart_again(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Work Chart A six times (48 rnds)`: the rounds of a chart that is told in words just before, so often in all."""
-    rounds = [rounds.number for rounds in seen.rounds if not rounds.every]
+    rounds = [rounds.number for rounds in _round_counts(seen)]
     worked = [phrase for phrase in seen.work if not isinstance(phrase, Times)]
     other = worked or seen.evenly or seen.agains or seen.untils or seen.lengths
     if not seen.chart or len(seen.times) != 1 or len(rounds) != 1 or other:
@@ -247,81 +288,82 @@ def chart_again(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     return [Candidate("loop", 0.1, again=again, times=replace(times, total=True), stated=stated)]
 
 
-def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> Candidate | None:
-    """`Do this for 12 rounds`: what was worked last, so many rounds in all."""
+def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
+    """`Do this for 12 rounds`: what was worked last, so many rounds in all; none where it is not told so."""
     if len(seen.work) != 1 or seen.times or seen.fabrics or len(seen.rounds) != 1 or seen.rounds[0].every:
-        return None
+        return []
     rep, rounds = seen.work[0], seen.rounds[0]
     if not isinstance(rep, Rep) or rep.level:
-        return None
+        return []
     last = max(1, segment.earlier)
     again = Again(rep.start, rep.end, 0, last=last, work=not rounds.more, segments=segment.earlier)
-    return Candidate("loop", 0.2, again=again, rounds=rounds.number, stated=stated)
+    return [Candidate("loop", 0.2, again=again, rounds=rounds.number, stated=stated)]
 
 
 def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
     """`Rep rnds 1 and 2 four more times`, and what else works rounds again."""
-    again = seen.agains[0]
-    if len(seen.agains) > 1 and (again.last or again.segments == FROM_THERE) and seen.agains[1].named:
-        again = seen.agains[1]
-    until = seen.untils[-1].number if seen.untils else None
-    times = seen.times[-1] if seen.times else None
+    again = _meant(seen.agains)
     cost = seen.words * 0.5
     if seen.chart:
         return [_rounds_of_chart(seen, again, stated, cost)]
-    length = bool(seen.lengths) and until is None and times is None
-    with_nodes = [
-        phrase.node
-        for phrase in seen.work
-        if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare
-    ]
-    step = max((phrase.step for phrase in seen.rounds if phrase.every), default=0)
-    step = step if again.named or again.last == 1 else 0
-    in_all = seen.in_all is not None and times is None and until is None
-    length = length and not in_all  # `until it measures 4 cm (12 rounds)`
+    if stitch := _stitch_with(seen):
+        return [Candidate("with", cost, (stitch,), again=again, stated=stated)]
+    rounds = next(iter(_round_counts(seen)), None)
+    loop = _loop(seen, again, stated)
+    times, endless = loop.times, loop.times is None and loop.until is None
     options: list[Candidate] = []
-    if with_nodes and not any(isinstance(phrase, _REPEATS) for phrase in seen.work):
-        options.append(Candidate("with", cost, (with_nodes[0],), again=again, stated=stated))
-        return options
-    rounds = next((phrase.number for phrase in seen.rounds if not phrase.every), None)
-    total = bool(times and times.total) or (rounds is not None and times is not None)
-    plain = 0
-    bracketed = seen.in_all is not None and seen.in_all.number is rounds
-    if rounds is not None and times is not None and len(again.named) == 1 and not bracketed:
-        plain, total = rounds.of(0) or 0, False
-    cost += SAID_AGAIN * _says_again(seen, again, times, rounds)
-    if (
-        times is None
-        and until is None
-        and not length
-        and rounds is not None
-        and label is None
-        and (seen.lengths == [] or in_all)
-    ):
-        if in_all or _counts_all(seen, next(phrase for phrase in seen.rounds if not phrase.every)):
-            rounds = _further_rounds(again, seen.in_all.number if in_all and seen.in_all else rounds)
-        options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
-    if behind := _plain_after_each(seen):
-        plain, step = behind, 0
-    loop = Candidate(
+    if rounds is not None and endless and label is None and not loop.length:
+        number = _rounds_again(seen, again, rounds)
+        options.append(Candidate("loop", loop.cost + 0.3, again=again, rounds=number, stated=stated))
+    options.extend(_alternated_ways(seen, loop))
+    if times is None or times.more or not again.work:
+        goes_on = rounds is not None and endless
+        return [*options, replace(loop, cost=loop.cost + 0.6 * goes_on)]
+    return [*options, *_counted_ways(seen, loop, again, times)]
+
+
+def _meant(agains: list[Again]) -> Again:
+    """The rounds worked again: the first, or those by name behind them, `the last 2 rounds (rnds 1 and 2)`."""
+    unnamed = agains[0].last or agains[0].segments == FROM_THERE
+    return agains[1] if unnamed and len(agains) > 1 and agains[1].named else agains[0]
+
+
+def _stitch_with(seen: Seen) -> Stitch | None:
+    """The stitch with which rounds are worked again: `as rnd 3, with k7`; None where none is, or stitches repeat."""
+    if any(isinstance(phrase, _REPEATS) for phrase in seen.work):
+        return None
+    nodes = (phrase.node for phrase in seen.work if isinstance(phrase, Stitches))
+    return next((node for node in nodes if isinstance(node, Stitch) and not node.bare), None)
+
+
+def _loop(seen: Seen, again: Again, stated: tuple[Stated, ...]) -> Candidate:
+    """These rounds worked again, as often or as far as is told: `rep rnds 1 and 2 until 8 sts rem`."""
+    until, times = _last_until(seen), _last_times(seen)
+    endless = until is None and times is None
+    plain, behind = _plain_after_each(seen), _plain_behind(seen, again)
+    step = max((rounds.step for rounds in _rhythms(seen)), default=0)
+    return Candidate(
         "loop",
-        cost,
+        seen.words * 0.5 + SAID_AGAIN * _says_again(seen, again, times),
         again=again,
         times=times,
         until=until,
-        length=length,
-        step=step,
+        length=endless and bool(seen.lengths) and seen.in_all is None,  # not `until 4 cm (12 rounds)`
+        step=step if not plain and (again.named or again.last == 1) else 0,
         per=seen.per,
-        plain=plain,
+        plain=plain or (behind.number.of(0) or 0 if behind else 0),
         stated=stated,
         ends_shaped=seen.ends_shaped or _stand_between(seen, again),
     )
-    options.extend(_alternated_ways(seen, loop))
-    if not again.work or times is None or times.more:
-        goes_on = rounds is not None and times is None and until is None
-        return [*options, replace(loop, cost=cost + 0.6 * goes_on)]
-    only = not total and any(isinstance(phrase, Said) and phrase.text == "only" for phrase in seen.order)
-    return [*options, *_counted_ways(loop, again, times, total=total, only=only)]
+
+
+def _plain_behind(seen: Seen, again: Again) -> Rounds | None:
+    """The plain rounds behind each time of one round: `rep rnd 3 four times with 2 rnds between`; None without them."""
+    rounds = next(iter(_round_counts(seen)), None)
+    if rounds is None or not seen.times or len(again.named) != 1:
+        return None
+    bracketed = seen.in_all is not None and seen.in_all.number is rounds.number
+    return None if bracketed else rounds
 
 
 def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
@@ -355,11 +397,13 @@ def _are_said_to_alternate(seen: Seen) -> bool:
     return words and len(named_rounds) > 1 and PLAIN_ROUND in named_rounds and not seen.ends_plain
 
 
-def _counted_ways(loop: Candidate, again: Again, times: Times, *, total: bool, only: bool) -> list[Candidate]:
-    """`Work rnds 1 and 2 four times`: how many of these times were worked before, where all are told with `total`.
+def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> list[Candidate]:
+    """`Work rnds 1 and 2 four times`: how many of these times were worked before, where all are told with `in all`.
 
-    None were where it is `only` some of the rounds from now on: `Repeat round A only 5 times`.
+    None were where it is only some of the rounds from now on: `Repeat round A only 5 times`.
     """
+    total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
+    only = not total and any(isinstance(phrase, Said) and phrase.text == "only" for phrase in seen.order)
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
     if only or (len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named):
@@ -381,18 +425,17 @@ def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     as_set = any(fabric.kind == "before" for fabric in seen.fabrics) and bool(seen.evenly)
     if not (seen.changes or seen.continues or as_set) or worked:
         return []
-    plain = tuple(count for count in stated if not count.sign)
-    return [_on_rounds(seen, turns, Candidate("continue", 0.1, stated=plain))]
+    return [_on_rounds(seen, turns, Candidate("continue", 0.1, stated=_left(stated)))]
 
 
 def _on_rounds(seen: Seen, turns: OnRounds, work: Candidate) -> Candidate:
     """`Rep dec rnd on next and foll 2 alt rnds`: on how many rounds it is worked, or to which count."""
-    until = seen.untils[-1].number if seen.untils and turns.often is None else None
-    times = seen.times[-1] if seen.times and turns.often is None else None
+    until = _last_until(seen) if turns.often is None else None
+    times = _last_times(seen) if turns.often is None else None
     if turns.often is not None:
         often = tuple((value or 0) + turns.at_once for value in turns.often.values)
         times = Times(turns.start, turns.end, 0, Number(often, turns.start, turns.end))
-    elif until is None and times is None and (counts := [count for count in work.stated if not count.sign]):
+    elif until is None and times is None and (counts := _left(work.stated)):
         until = counts[-1].number
     return replace(
         work, times=times, until=until, step=turns.step, at_once=turns.at_once, ends_shaped=turns.at_once
@@ -419,8 +462,11 @@ def _rounds_of_chart(seen: Seen, again: Again, stated: tuple[Stated, ...], cost:
     return Candidate("round", cost + 0.2, nodes, rounds=rounds, stated=stated, chart=True)
 
 
-def _further_rounds(again: Again, in_all: Number) -> Number:
-    """How many rounds are worked again, where so many are worked in all: those that were worked before count."""
+def _rounds_again(seen: Seen, again: Again, rounds: Rounds) -> Number:
+    """How many rounds are worked again: `for 12 rounds`, of `12 rounds in all` those that were not worked before."""
+    in_all = (seen.in_all or rounds).number
+    if not seen.in_all and not _counts_all(seen, rounds):
+        return in_all
     if (again.work and not again.named) or again.segments == FROM_THERE:
         return in_all
     worked = len(again.named) or again.last
@@ -443,10 +489,10 @@ def _plain_after_each(seen: Seen) -> int:
 def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count."""
     turns = seen.agains[0].named if seen.agains else ()
-    counts = [count for count in stated if not count.sign]
+    counts = _left(stated)
     if not counts or len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
-    return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=tuple(counts[-1:]))]
+    return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=counts[-1:])]
 
 
 def _only_changes(seen: Seen) -> bool:
@@ -459,18 +505,17 @@ def _only_changes(seen: Seen) -> bool:
 
 def as_before(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`As before: 48 sts`, `as before on each round now: 48, 40, 32`: the crown goes on to the last count."""
-    counts = [count for count in stated if not count.sign]
+    counts = _left(stated)
     other = seen.work or seen.evenly or seen.agains or seen.untils or seen.lengths or seen.times
-    several = any(not rounds.every for rounds in seen.rounds)
-    if not counts or other or several or not seen.fabrics:
+    if not counts or other or _round_counts(seen) or not seen.fabrics:
         return []
     if any(fabric.kind != "before" for fabric in seen.fabrics):
         return []
     at = seen.fabrics[0]
     last = Again(at.start, at.end, 0, (named("decrease"),), last=1, work=True)
     return [
-        Candidate("loop", 0.4, again=last, stated=tuple(counts[-1:])),
-        Candidate("continue", 0.5, until=counts[-1].number, step=1, stated=tuple(counts[-1:])),
+        Candidate("loop", 0.4, again=last, stated=counts[-1:]),
+        Candidate("continue", 0.5, until=counts[-1].number, step=1, stated=counts[-1:]),
     ]
 
 
@@ -485,8 +530,9 @@ def _gone_on_with(seen: Seen) -> Iterator[Again]:
 
 def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
     """Whether no more is told than how often, and on which rounds: `then every other rnd 5 times (32 sts)`."""
-    every = [phrase for phrase in seen.rounds if phrase.every]
-    if times is None or times.total or len(every) != 1 or len(seen.rounds) != 1 or seen.words >= MOST_SPOKEN:
+    if times is None or times.total or seen.words >= MOST_SPOKEN:
+        return False
+    if len(seen.rounds) != 1 or not _rhythms(seen):
         return False
     begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
     repeats = [phrase for phrase in seen.order if isinstance(phrase, Rep)]
@@ -512,74 +558,95 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     if seen.until_round is not None:
         return [_to_round(seen, seen.until_round, stated)]
-    until = seen.untils[-1].number if seen.untils else None
-    evenly = next((phrase for phrase in seen.evenly if phrase.to), None)
-    manner = any(phrase.manner for phrase in seen.continues)
-    goes_on = bool(seen.continues)
-    every = [phrase for phrase in seen.rounds if phrase.every]
-    then = bool(seen.order) and isinstance(seen.order[0], Then) and bool(seen.times)
-    goes_on = goes_on or (then and bool(every) and not seen.work[1:])
-    change = seen.changes[0].sign if seen.changes else seen.evenly[0].sign if seen.evenly else 0
-    fewer = any(count.sign for count in seen.counts)
-    end = until.start if until is not None else -1
-    plain_stated = tuple(count for count in stated if not count.sign and count.start > end)
-    if until is None and evenly is not None and (goes_on or every):
-        until = evenly.change
-    if (
-        until is None
-        and not seen.times
-        and (goes_on or change)
-        and plain_stated
-        and (manner or every or goes_on)
-        and not (not (manner or change) and _goes_on_in_fabric(seen))
-    ):
-        until = plain_stated[-1].number
+    end = seen.untils[-1].number.start if seen.untils else -1
+    left = tuple(count for count in _left(stated) if count.start > end)
+    until = _end_count(seen, left)
     times = _how_often(seen) if until is None else None
+    if until is None and times is None:
+        return _without_end(seen, stated, left)
     if _is_every_so_often(seen, times):
         step = seen.rounds[-1].step or 1
-        return [Candidate("continue", 0.1, times=times, step=step, stated=plain_stated)]
-    if until is None and times is None and seen.last_round is not None and goes_on:
-        return [Candidate("continue", 0.4, last_round=seen.last_round, stated=plain_stated)]
-    if until is None and times is None:
-        return _until_unit(seen, stated) if manner else []
-    strong = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
-    stitches = bool(seen.fabrics) or any(
-        isinstance(phrase, Stitches) and not isinstance(phrase.node, Evenly) for phrase in seen.work
-    )
-    then = bool(seen.order) and isinstance(seen.order[0], Then)  # `then every other rnd 5 times`
-    if strong or not (
-        manner
-        or goes_on
-        or (every and until is not None and not stitches)
-        or (change and (every or (until is not None and not evenly)))
-        or (fewer and every)
-        or (then and every and not stitches)
-    ):
+        return [Candidate("continue", 0.1, times=times, step=step, stated=left)]
+    if not _is_gone_on_with(seen, until):
         return []
-    if (seen.agains and not manner) or (not seen.untils and _goes_on_to_the_end(seen)):
-        return []
-    step = max((phrase.step or 1 for phrase in every), default=int(_only_changes(seen)))
-    if any(fabric.kind == "plain" for fabric in seen.fabrics) and any(
-        not rounds.every for rounds in seen.rounds
-    ):
-        step = 2
-    cost = 0.3 * (not manner) + min(1.5, seen.words * 0.3)
-    cost += TOLD_ITSELF * (not (manner or change or every) and _tells_round(seen))
+    thus, every, change = _is_thus(seen), bool(_rhythms(seen)), _sign(seen)
+    cost = 0.3 * (not thus) + min(1.5, seen.words * 0.3)
+    cost += TOLD_ITSELF * (not (thus or change or every) and _tells_round(seen))
     candidate = Candidate(
         "continue",
         cost,
         until=until,
         again=next(_gone_on_with(seen), None),
         times=times,
-        step=step,
+        step=_step(seen),
         sign=change,
-        stated=plain_stated,
+        stated=left,
         per=seen.per,
         last_round=seen.last_round,
         plain=int(seen.ends_plain),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
-    return [candidate, *_with_first(candidate, in_this_way=manner and bool(every))]
+    return [candidate, *_with_first(candidate, in_this_way=thus and every)]
+
+
+def _goes_on(seen: Seen) -> bool:
+    """Whether it begins by going on: `continue until ...`, `then every other rnd 5 times`."""
+    then = _begins_with_then(seen) and bool(seen.times and _rhythms(seen)) and not seen.work[1:]
+    return bool(seen.continues) or then
+
+
+def _begins_with_then(seen: Seen) -> bool:
+    """Whether it begins with `then`: `then every other rnd 5 times`."""
+    return bool(seen.order) and isinstance(seen.order[0], Then)
+
+
+def _sign(seen: Seen) -> int:
+    """Whether stitches are lost or made, `decreasing`, `dec 8 sts evenly`: -1 or 1; 0 where neither is told."""
+    changes = seen.changes or seen.evenly
+    return changes[0].sign if changes else 0
+
+
+def _end_count(seen: Seen, left: tuple[Stated, ...]) -> Number | None:
+    """The count at the end: `until 8 sts remain`, `dec to 64 sts`, or the last printed, `continue so (56, 48 sts)`."""
+    if seen.untils:
+        return _last_until(seen)
+    goes_on, every, change = _goes_on(seen), bool(_rhythms(seen)), _sign(seen)
+    evenly = next((node.change for node in seen.evenly if node.to), None)
+    if evenly is not None and (goes_on or every):
+        return evenly
+    if seen.times or not left or not (goes_on or (change and every)):
+        return None
+    in_fabric = not (_is_thus(seen) or change) and _goes_on_in_fabric(seen)
+    return None if in_fabric else left[-1].number
+
+
+def _without_end(seen: Seen, stated: tuple[Stated, ...], left: tuple[Stated, ...]) -> list[Candidate]:
+    """What goes on to neither a count nor a number of times: `continue so up to and including Round 20`."""
+    if seen.last_round is not None and _goes_on(seen):
+        return [Candidate("continue", 0.4, last_round=seen.last_round, stated=left)]
+    return _until_unit(seen, stated) if _is_thus(seen) else []
+
+
+def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
+    """Whether a crown goes on: `continue until 8 sts remain`, `dec every rnd to 8 sts`, and not `rep from * until`."""
+    repeats = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
+    if repeats or (seen.agains and not _is_thus(seen)) or (not seen.untils and _goes_on_to_the_end(seen)):
+        return False
+    if _goes_on(seen):
+        return True
+    change = bool(_sign(seen))
+    if not _rhythms(seen):
+        return change and until is not None and not any(node.to for node in seen.evenly)
+    stitches = bool(seen.fabrics) or any(isinstance(phrase, Stitches) for phrase in seen.work)
+    ends = not stitches and (until is not None or _begins_with_then(seen))
+    return change or ends or any(count.sign for count in seen.counts)
+
+
+def _step(seen: Seen) -> int:
+    """Every how many rounds it is shaped: 3 of `every 3rd rnd`, 2 of `with 1 rnd plain`; 0 where it is not said."""
+    if _round_counts(seen) and any(fabric.kind == "plain" for fabric in seen.fabrics):
+        return 2
+    return max((rounds.step or 1 for rounds in _rhythms(seen)), default=int(_only_changes(seen)))
 
 
 TOLD_ITSELF: Final = 0.6
@@ -630,8 +697,8 @@ def on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None)
         return []
     if min(numbers) < 1 or sorted(set(numbers)) != list(numbers):
         return []
-    plain = tuple(count for count in stated if not count.sign)[-1:]
-    return [Candidate("continue", 0.0, onward="as_numbered", again=seen.agains[0], stated=plain)]
+    left = _left(stated)[-1:]
+    return [Candidate("continue", 0.0, onward="as_numbered", again=seen.agains[0], stated=left)]
 
 
 def _how_often(seen: Seen) -> Times | None:
@@ -640,18 +707,18 @@ def _how_often(seen: Seen) -> Times | None:
         return _rounds_as_times(seen)
     times = seen.times[-1]
     at = seen.order.index(times) if times in seen.order else 0
-    total = at > 0 and any(phrase.manner for phrase in seen.continues) and is_of_all(seen.order[at - 1])
+    total = at > 0 and _is_thus(seen) and is_of_all(seen.order[at - 1])
     return replace(times, total=True) if total else times
 
 
 def _goes_on_in_fabric(seen: Seen) -> bool:
     """Whether so many rounds of a fabric are told: `Cont in k3, p1 rib as established for 6 more rnds. 80 sts`."""
-    counted = any(not rounds.every for rounds in seen.rounds)
-    return counted and any(fabric.kind != "before" for fabric in seen.fabrics)
+    return bool(_round_counts(seen)) and any(fabric.kind != "before" for fabric in seen.fabrics)
 
 
-def _says_again(seen: Seen, again: Again, times: Times | None, rounds: Number | None) -> bool:
+def _says_again(seen: Seen, again: Again, times: Times | None) -> bool:
     """Whether rounds of a pattern are said in other words: `work 32 rnds in pattern, that is rnds 1-8 4 times`."""
+    rounds = next((phrase.number for phrase in _round_counts(seen)), None)
     if rounds is None or times is None or rounds.start > again.start or not seen.fabrics:
         return False
     return rounds.of(0) == len(again.named) * (times.number.of(0) or 0)

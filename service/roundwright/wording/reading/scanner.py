@@ -4,9 +4,9 @@ Punctuation is no token: what stands between two words is kept as flags of the s
 """
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
-from typing import Final, TypeAlias
+from typing import Final, NamedTuple, TypeAlias
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -190,58 +190,65 @@ def most_words(width: int) -> int:
     return MOST_WORDS + MOST_WORDS_OF_SIZE * width
 
 
+class _Piece(NamedTuple):
+    """A word, number or sign, with the gap before it and what that holds, as flags."""
+
+    group: str
+    gap: str
+    raw: str
+    start: int
+    end: int
+    flags: int
+
+
+def _pieces(folded: str) -> Iterator[_Piece]:
+    """The words, numbers and signs of a folded text; what is no token leaves its flags to the next of them."""
+    carried = 0
+    for match in _SCANNER.finditer(folded):
+        group = match.lastgroup or ""
+        if group == "tail":
+            return
+        gap, raw, end = match["gap"], match[group], match.end()
+        flags = (_gaps.get(gap) or _flags(gap)) | carried
+        carried = flags | _NO_TOKENS[group] if group in _NO_TOKENS else 0
+        if group not in _NO_TOKENS:
+            yield _Piece(group, gap, raw, end - len(raw), end, flags)
+
+
 def scan(text: str, width: int, language: str = "en") -> Scan:
     """The tokens of a text for so many sizes. Takes time in its length."""
     folded = _folded(text, width)
     capitals = text.isupper()  # no letter says then whether a sentence begins
     undotted = frozenset(_UNDOTTED.findall(folded)) if capitals else frozenset()
     known = vocabulary(language)
-    words = known.words
-    makers: Mapping[str, _Maker] = {
-        **_PLAIN,
-        "dotted": partial(_dotted, words),
-        "compound": partial(_compound, words),
-    }
+    makers = _makers(known.words)
     most = most_words(width)
     tokens: list[Token] = []
     last = _NOTHING
-    carried = 0
     counted = cut = False
-    for match in _SCANNER.finditer(folded):
-        group = match.lastgroup or ""
-        if group == "tail":
-            break
-        gap, raw = match["gap"], match[group]
-        flags = (_gaps.get(gap) or _flags(gap)) | carried
-        if group in _NO_TOKENS:
-            carried = flags | _NO_TOKENS[group]
-            continue
-        carried = 0
+    for piece in _pieces(folded):
         if len(tokens) >= most:
             cut = True
             break
-        end = match.end()
-        start = end - len(raw)
+        group, gap, raw, start, end, flags = piece
         if counted and gap.startswith(_INCH_SIGNS):
             tokens.append(_inches(start - len(gap)))
         short = capitals and last.text not in undotted and raw not in _BEGIN_SENTENCES
         letters = folded if short else text
         if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, letters[start]):
             flags &= ~STOP
-        if group == "word":
-            token = _word(words, _in_full(raw, folded[end : end + 1]), start, end, flags)
-            joined = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
-            tokens.append(_tens_and_ones(tokens.pop(), token) if joined else token)
-        elif group in _LISTS:
-            apart = width == 1 and _heads_row(last, raw, folded[end : end + 1])
+        behind = folded[end : end + 1]
+        if group in _LISTS:
+            apart = width == 1 and _heads_row(last, raw, behind)
             tokens.extend(_row(raw, start, flags) if apart else _list(raw, start, flags, width, last))
         elif group == "range" and (numbers := _falling(raw, start, flags)):
             tokens.extend(numbers)
         else:
-            belongs = group == "number" and not gap and _is_unknown_stitch(last)
-            tokens.append(
-                _numbered(tokens.pop(), raw, end) if belongs else makers[group](raw, start, end, flags)
-            )
+            token = makers[group](_in_full(raw, behind), start, end, flags)
+            if joined := _joined(last, gap, token):
+                tokens[-1] = joined
+            else:
+                tokens.append(token)
         last = tokens[-1]
         counted = group in _COUNTS or last.kind in _COUNTS
     tail = folded[last.end :]
@@ -342,9 +349,13 @@ def _is_unknown_stitch(token: Token) -> bool:
     return token.kind == "word" and bool(token.flags & COMMA) and not token.flags & (LINE | COLON | DASH)
 
 
-def _numbered(token: Token, number: str, end: int) -> Token:
-    """The name of a stitch with the number that belongs to it."""
-    return Token("word", token.text + number, token.start, end, token.flags)
+def _joined(last: Token, gap: str, token: Token) -> Token | None:
+    """The last token and this as one, the number `thirty-two` or the stitch `mb3`; None where they are two."""
+    if token.text.isdigit():
+        belongs = not gap and _is_unknown_stitch(last)
+        return Token("word", last.text + token.text, last.start, token.end, last.flags) if belongs else None
+    in_words = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
+    return _tens_and_ones(last, token) if in_words else None
 
 
 def _inches(place: int) -> Token:
@@ -472,6 +483,12 @@ _PLAIN: Final[Mapping[str, _Maker]] = {
     "lengths": partial(Token, "decimal"),
 }
 """What makes a token of its text, start, end and flags."""
+
+
+def _makers(words: Mapping[str, Word]) -> Mapping[str, _Maker]:
+    """The same, and what makes one of a word."""
+    spoken = {"word": _word, "dotted": _dotted, "compound": _compound}
+    return {**_PLAIN, **{group: partial(make, words) for group, make in spoken.items()}}
 
 
 def _list(raw: str, start: int, flags: int, width: int, last: Token) -> list[Token]:

@@ -68,7 +68,6 @@ class _Pending(Struct):
     start: int
     end: int
     copy: bool = False
-    section: bool = False
 
 
 class SettledRound:
@@ -81,7 +80,6 @@ class SettledRound:
         whole: bool,
         extra: int,
         then: bool = False,
-        inside: bool = False,
         apart: bool = False,
     ) -> None:
         self.whole = whole
@@ -113,19 +111,20 @@ class SettledRound:
             for phrase in phrases
             if isinstance(phrase, Rep) and phrase.to > 1 and phrase.level != phrase.to
         }
-        self.filled: int | None = None
         for phrase in phrases:
             self.take(phrase)
         self.finish_repeat()
-        sections = next((phrase for phrase in phrases if in_each(phrase)), None)
+        self.spread_over_sections(phrases)
+
+    def spread_over_sections(self, phrases: tuple[Phrase, ...]) -> None:
+        """`k10, k2tog on each needle`: what is worked in every section, where that is told."""
+        sections = next(filter(in_each, phrases), None)
         repeats = any(isinstance(phrase, _REPEATS) for phrase in phrases)
-        if needlewise := sections if not repeats or isinstance(sections, Needlewise) else None:
-            span = (needlewise.start, needlewise.end)
-            if self.out:
-                start, end = self.out[0].start, self.out[-1].end
-                needle = isinstance(needlewise, Needlewise) and needlewise.needle
-                self.out = [Fill(tuple(self.out), None, start, end, span, marker=True, needle=needle)]
-        self.inside = inside
+        if sections is None or not self.out or (repeats and not isinstance(sections, Needlewise)):
+            return
+        start, end, span = self.out[0].start, self.out[-1].end, (sections.start, sections.end)
+        needle = isinstance(sections, Needlewise) and sections.needle
+        self.out = [Fill(tuple(self.out), None, start, end, span, marker=True, needle=needle)]
 
     def fault(self, code: str, message: str, start: int) -> None:
         """Keep the first thing that cannot be understood."""
@@ -162,7 +161,7 @@ class SettledRound:
 
     def brackets(self, phrase: Brackets) -> None:
         """`[k2, k2tog]`."""
-        inside = SettledRound(phrase.inside, whole=self.whole, extra=self.extra, inside=True)
+        inside = SettledRound(phrase.inside, whole=self.whole, extra=self.extra)
         self.loose = self.loose or inside.loose
         self.often = self.often or inside.often
         self.kfb = self.kfb or inside.kfb
@@ -356,7 +355,7 @@ class SettledRound:
         """`rep from * 4 times`."""
         self.pending = None
         extra = 0
-        if not pending.copy and not pending.section:
+        if not pending.copy:
             if phrase.more:
                 extra = 1
             elif not phrase.total:

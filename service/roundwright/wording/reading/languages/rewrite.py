@@ -170,51 +170,54 @@ class _Writer:
     def written(self, language: str) -> Rewritten:
         """The text, as far as it is read."""
         place = 0
-        most = PIECES_OF_WORD * most_words(self.width)
+        stop = min(len(self.cut), PIECES_OF_WORD * most_words(self.width))
         passed = {aside.start: aside.end for aside in asides(self.text, language)}
-        for begin in range(min(len(self.cut), most)):
+        for begin in range(stop):
             self.before_short_name(begin)  # a name may be explained below the rounds that have it
-        while place < min(len(self.cut), most):
+        while place < stop:
             if self.lines and self.cut[place].key not in CLOSES_LINE:
                 self.end_lines(self.cut[place - 1].end)
             if (end := passed.get(self.line_start(place))) is not None:
                 place = self.replace(place, end, "")
-                continue
-            if (note := self.replaced.get(self.cut[place].start)) is not None:
+            elif (note := self.replaced.get(self.cut[place].start)) is not None:
                 place = self.replace(place, *note)
-                continue
-            if (
-                (stop := self.says_in_short(place))
-                or (stop := self.explains(place))
-                or (stop := self.lettered(place))
-                or (stop := self.before_short_name(place))
-                or (stop := self.behind_short_name(place))
-            ):
-                self.copy(self.cut[place].start)
-                self.put("", self.cut[place].start, self.cut[stop - 1].end)
-                place = stop
-                continue
-            if stop := self.short_name(place):
-                place = stop
-                continue
-            found = self.matcher.found(place)
-            if found is not None and (star := self.star_behind(place, found)):
-                self.star_with_times, self.times = star, found
-                self.copy(self.cut[place].start)
-                self.put("", self.cut[place].start, self.cut[found.stop - 1].end)
-                place = found.stop
-                continue
-            if found is not None:
-                self.name(place, found)
-                self.wording(place, found)
-                place = found.stop
-                self.worked = found.meaning.english.rpartition(APART)[2], place
-                continue
-            self.single(place)
-            place += 1
+            elif behind := self.behind_aside(place):
+                place = self.pass_over(place, behind)
+            else:
+                place = self.short_name(place) or self.found(place)
         self.end_lines(self.cut[place - 1].end if place else 0)
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
+
+    def behind_aside(self, place: int) -> int:
+        """Where a bracket or a name ends that only says other words again, `Maschen (M)`; 0 where there is none."""
+        return (
+            self.says_in_short(place)
+            or self.explains(place)
+            or self.lettered(place)
+            or self.before_short_name(place)
+            or self.behind_short_name(place)
+        )
+
+    def pass_over(self, place: int, stop: int) -> int:
+        """Write nothing for the pieces up to another one, and return that."""
+        self.copy(self.cut[place].start)
+        self.put("", self.cut[place].start, self.cut[stop - 1].end)
+        return stop
+
+    def found(self, place: int) -> int:
+        """Write the longest wording that begins here, or else the piece, and return the piece behind it."""
+        found = self.matcher.found(place)
+        if found is None:
+            self.single(place)
+            return place + 1
+        if star := self.star_behind(place, found):
+            self.star_with_times, self.times = star, found
+            return self.pass_over(place, found.stop)
+        self.name(place, found)
+        self.wording(place, found)
+        self.worked = found.meaning.english.rpartition(APART)[2], found.stop
+        return found.stop
 
     def single(self, place: int) -> None:
         """Write a piece that begins no wording."""

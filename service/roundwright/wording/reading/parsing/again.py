@@ -39,7 +39,7 @@ from roundwright.wording.reading.tree import NAMED_KINDS, NOTHING, ONE, PLAIN_RO
 class AgainReader(SequenceReader):
     """Reads what is worked again."""
 
-    def again_from(self, ahead: int) -> Phrase | None:
+    def again_from(self, ahead: int) -> Again | None:
         """Rounds that are worked again, from this word on: `rnds 1 and 2`, `last 2 rnds`, `these 6 rnds`."""
         while self.kind(ahead) in ("from", "work") and self.kind(ahead + 1) in (
             "round",
@@ -129,7 +129,7 @@ class AgainReader(SequenceReader):
         counted = self.kind(ahead) == "number" and self.kind(ahead + 1) in ("times", "more")
         return counted or self.kind(ahead) in _BEHIND_LETTER or self.ends_at(ahead)
 
-    def last_rounds(self, ahead: int) -> Phrase | None:
+    def last_rounds(self, ahead: int) -> Again | None:
         """`last 2 rnds`, `these 6 rnds`."""
         count = begun = self.skip(ahead + 1)
         last = 1
@@ -181,7 +181,7 @@ class AgainReader(SequenceReader):
             Again(*self.take(place), tuple(numbers)) if joined and self.kind(place) in _BEHIND_THEM else None
         )
 
-    def steps(self, ahead: int) -> Phrase | None:
+    def steps(self, ahead: int) -> Again | None:
         """`steps 5 and 6`."""
         names: list[int] = []
         ahead += 1
@@ -199,7 +199,7 @@ class AgainReader(SequenceReader):
                 ahead += 1
         return Again(*self.take(ahead), tuple(names), work=True) if names else None
 
-    def lettered(self, ahead: int) -> Phrase | None:
+    def lettered(self, ahead: int) -> Again | None:
         """`rounds A and B`, `A then B`."""
         names: list[int] = []
         while text := self.letter(ahead):
@@ -225,7 +225,7 @@ class AgainReader(SequenceReader):
         """Behind the word for the pattern whose rounds these are: `1st and 2nd patt rnds`."""
         return ahead + (self.kind(ahead) == "pattern" and self.kind(ahead + 1) == "round")
 
-    def named(self, ahead: int) -> Phrase | None:
+    def named(self, ahead: int) -> Again | None:
         """The numbers of the rounds: `rnds 1 and 2`, `1st and 2nd rows`, `rnds 1-4`."""
         first = self.kind(ahead) == "round"
         place, numbers = self.round_numbers(ahead + first)
@@ -341,41 +341,30 @@ class AgainReader(SequenceReader):
         if again or (again := self.over_chart(ahead)):
             return again
         copy = False
-        while (
-            self.kind(ahead) in ("from", "between", "these", "pattern", "and", "in", "round", "work")
-            and self.place + ahead < self.stop
-            and self.joined(ahead)
-        ):
+        while self.kind(ahead) in _BEFORE_STAR and self.joined(ahead):
             copy = copy or self.kind(ahead) == "between"
             ahead = self.skip(ahead + 1)
         if self.kind(ahead) == "stars":
-            level = self.token(ahead).text.count("*")
-            count = ahead + 1
-            to = 0
-            if self.kind(count) in ("to", "and") and self.kind(count + 1) == "stars":
-                to = self.token(count + 1).text.count("*")
-                count += 2
-            elif self.kind(count) == "stars" and self.flags(count) & DASH:  # `repeat *-*`
-                count += 1
-            return Rep(*self.take(count), level, to or (level if copy else 0))
+            return self.from_star(ahead, copy=copy)
         if self.kind(ahead) == "begin":
-            ahead += 1
+            return Rep(*self.take(ahead + 1))
+        if self.kind(ahead) == "(" and self.kind() == "repeat":
             return Rep(*self.take(ahead))
-        if self.kind(ahead) == "(" and self.tokens[self.place].kind == "repeat":
-            return Rep(*self.take(max(1, ahead)))
         if ahead > 1 and self.kind(ahead - 1) == "and":
             ahead -= 1
-        return Rep(
-            *self.take(
-                max(
-                    1,
-                    ahead
-                    if self.kind(ahead)
-                    in ("around", "to", "until", "number", "often", "times", "all", "each")
-                    else 1,
-                )
-            )
-        )
+        return Rep(*self.take(ahead if self.kind(ahead) in _BEHIND_REPEAT else 1))
+
+    def from_star(self, ahead: int, *, copy: bool) -> Rep:
+        """`rep from *`, `rep from * to **`, `repeat *-*`; with `copy` `rep between * and *`."""
+        level = self.token(ahead).text.count("*")
+        to = level if copy else 0
+        behind = ahead + 1
+        if self.kind(behind) in ("to", "and") and self.kind(behind + 1) == "stars":
+            to = self.token(behind + 1).text.count("*") or to
+            behind += 2
+        elif self.kind(behind) == "stars" and self.flags(behind) & DASH:  # `repeat *-*`
+            behind += 1
+        return Rep(*self.take(behind), level, to)
 
     def each_time(self) -> int:
         """The word `repeat` of `with 1 st fewer on every repeat`, which works nothing; 0 where it is another."""
@@ -465,18 +454,11 @@ class AgainReader(SequenceReader):
         only = 1 + (self.kind(1) == "only")  # do only A
         lettered = self.letter(only) and self.is_lettered(only + 1)
         ahead = only if lettered else self.skip(1)
-        if (
-            self.kind(ahead) in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
-            or self.letter(ahead)
-            or (self.kind(ahead) == "last" and self.kind(ahead + 1) == "number")
-            or (self.kind(ahead) in ("plain", "number") and self.sequence_begins(ahead))
-            or self.is_fabric_round(ahead)
-        ) and (again := self.again_from(ahead)):
-            assert isinstance(again, Again)
+        if self.is_of_rounds(ahead) and (again := self.again_from(ahead)):
             if self.text_is("on") and self.token(1).text == "this" and self.kind(2) == "round":
                 self.place += 3  # it is the round that was told before
                 return Said(again.start, self.at_end(), again.flags)
-            return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
+            return replace(again, work=True)
         pointed = (
             self.worked_together(ahead)
             or self.pointed_at()
@@ -488,33 +470,40 @@ class AgainReader(SequenceReader):
             return pointed
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
             return Continue(*self.take(2), manner=True)
+        return self.worked_stitches(ahead) or self.only_words(1)
+
+    def is_of_rounds(self, ahead: int) -> bool:
+        """Whether rounds may be named there that are worked: `those 4 rounds`, `A and B`, `the last 2 rounds`."""
+        kind, behind = self.kind(ahead), self.kind(ahead + 1)
+        return (
+            kind in ("these", "round", "ordinal", "each", "decrease", "increase", "step")
+            or bool(self.letter(ahead))
+            or (kind == "last" and behind == "number")
+            or (kind in ("plain", "number") and self.sequence_begins(ahead))
+            or self.is_fabric_round(ahead)
+        )
+
+    def worked_stitches(self, ahead: int) -> Phrase | None:
+        """`work 8 sts in rib`, `work next 8 sts even`, `*work 8, k2tog`: so many plain stitches; else None."""
         if self.kind(ahead) == "next":
             ahead = self.skip(ahead + 1)
-        if (
-            self.kind(ahead) == "number"
-            and self.kind(ahead + 1) == "stitch_noun"
-            and self.joined(ahead)
-            and self.kind(ahead + 2) not in ("remain", "fewer", "more")
-        ):
-            number = self.token(ahead).number or ONE
-            count = ahead + 2
-            if self.kind(count) in ("in", "even", "plain") and self.kind(count + 1) in (
-                "pattern",
-                "rib",
-                "stocking",
-                "moss",
-                "garter",
-            ):
-                count += 2
-            elif self.kind(count) in ("even", "plain", "pattern"):
-                count += 1
-            start, end, flags = self.take(count)
-            return Stitches(start, end, flags, Stitch("k", number, start, end))
+        counted = self.kind(ahead) == "number" and self.kind(ahead + 1) == "stitch_noun"
         before = self.tokens[self.place - 1].kind if self.place else ""
-        if before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
-            start, end, flags = self.take(2)
-            return Stitches(start, end, flags, Stitch("k", self.token(-1).number or ONE, start, end))
-        return self.only_words(1)
+        if counted and self.joined(ahead) and self.kind(ahead + 2) not in ("remain", "fewer", "more"):
+            stop = self.end_of_fabric(ahead + 2)
+        elif before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
+            ahead, stop = 1, 2
+        else:
+            return None
+        number = self.token(ahead).number or ONE
+        start, end, flags = self.take(stop)
+        return Stitches(start, end, flags, Stitch("k", number, start, end))
+
+    def end_of_fabric(self, ahead: int) -> int:
+        """Behind the fabric that stands there, if any does: `in rib`, `even`."""
+        if self.kind(ahead) in ("in", "even", "plain") and self.kind(ahead + 1) in _FABRICS:
+            return ahead + 2
+        return ahead + (self.kind(ahead) in ("even", "plain", "pattern"))
 
     def worked_together(self, ahead: int) -> Phrase | None:
         """`work two stitches together all round`; None where stitches are only worked."""
@@ -666,8 +655,7 @@ class AgainReader(SequenceReader):
             number = self.token(ahead).number or ONE
             return Again(*self.take(ahead + 1), (number.of(0) or 0,), work=True)  # as 15th
         if self.kind(ahead) in ("round", "last", "ordinal", "these") and (again := self.again_from(ahead)):
-            assert isinstance(again, Again)
-            return Again(again.start, again.end, again.flags, again.named, again.last, work=True)
+            return replace(again, work=True)
         return self.only_words(1)
 
     def goes_around_again(self, ahead: int) -> bool:
@@ -682,54 +670,54 @@ class AgainReader(SequenceReader):
 
     def round(self) -> Phrase:
         """`a round`, `rounds 1-16`."""
-        before = self.tokens[self.place - 1] if self.place else None
         if self.kind(1) == "number" and self.text_of(2) == "is" and self.ends_range(self.token(1)):
             ahead = 1
             while self.place + ahead < self.stop and not self.flags(ahead) & LINE:
                 ahead += 1
             return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
-        spoken = before is not None and (before.text in _NOT_WORKED or self.is_named_in())
-        spoken = spoken or self.has_markers_placed(2)
-        if spoken and self.kind(1) == "number":
-            return self.only_words(2)  # `from round 9 we decrease in each round`
-        if (
-            (self.kind(1) in ("number", "range") or self.is_called_by(1))
-            and self.joined(1)
-            and not self.flags(1) & COMMA
-            and not (self.flags(1) & DASH and self.flags(1) & SPACE and self.is_behind_work())
-            and (self.kind(2) not in ("stitch_noun", "remain") or self.text_of(2) == "over")
-        ):
-            named = self.named(0)
-            if named:
-                assert isinstance(named, Again)
-                return Again(named.start, named.end, named.flags, named.named, work=True)
-        narrowed = before is not None and before.text == "narrow" and bool(self.flags(0) & COMMA)
-        if before is not None and (narrowed or before.kind in ("stitch", "together")) and self.ends_round():
-            return Extent(*self.take(1), NOTHING)
-        joins = self.place > 1 and self.tokens[self.place - 2].kind in ("in", "to")
-        spoken = before is not None and before.kind == "plain" and self.token().text.endswith("s")
-        if spoken and before is not None and before.text == "plain" and self.text_of(1) in ("in", "are"):
-            return self.only_words(1)  # plain rounds in MC
-        if (
-            before is not None
-            and not joins
-            and (
-                before.text in ("a", "one")
-                or before.kind in CRAFTS
-                or before.kind in ("plain", "even", "alternate")
-            )
-        ):
-            return Rounds(*self.take(1), ONE)
-        ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
-        if (
-            before is not None
-            and before.kind in ("stitch", "together", ")")
-            and not self.flags(0) & (STOP | COMMA | SEMI | COLON | DASH)
-            and (ends or self.kind(1) in ("and", "then", "("))
-            and self.token().text in ("round", "rnd", "rd")
-        ):
-            return Extent(*self.take(1), NOTHING)  # k2tog round
+        if self.kind(1) == "number" and self.is_only_named():
+            return self.only_words(2)
+        if self.has_number() and (named := self.named(0)):
+            return replace(named, work=True)
+        if self.place and (alone := self.round_alone(self.tokens[self.place - 1])):
+            return alone
         return self.with_decreases() or self.only_words(1)
+
+    def is_only_named(self) -> bool:
+        """Whether the round of this number is not worked here: `from round 9 we decrease in each round`."""
+        if not self.place:
+            return False
+        spoken = self.tokens[self.place - 1].text in _NOT_WORKED
+        return spoken or self.is_named_in() or self.has_markers_placed(2)
+
+    def has_number(self) -> bool:
+        """Whether its number or letter stands behind it, `rounds 1-16`, and not those of stitches, `round - 64 sts`."""
+        if not (self.kind(1) in ("number", "range") or self.is_called_by(1)) or not self.joined(1):
+            return False
+        dashed = self.flags(1) & DASH and self.flags(1) & SPACE and self.is_behind_work()
+        counts = self.kind(2) in ("stitch_noun", "remain") and self.text_of(2) != "over"
+        return not (self.flags(1) & COMMA or dashed or counts)
+
+    def round_alone(self, before: Token) -> Phrase | None:
+        """`a round`, `knit round`, and `k2 k2tog round`, which says how far; `plain rounds in MC` says nothing."""
+        if self.is_extent(before):
+            return Extent(*self.take(1), NOTHING)
+        if before.text == "plain" and self.token().text.endswith("s") and self.text_of(1) in ("in", "are"):
+            return self.only_words(1)
+        joins = self.place > 1 and self.tokens[self.place - 2].kind in ("in", "to")
+        counted = before.text in ("a", "one") or before.kind in (*CRAFTS, "plain", "even", "alternate")
+        return Rounds(*self.take(1), ONE) if counted and not joins else None
+
+    def is_extent(self, before: Token) -> bool:
+        """Whether stitches before it go around: `k2tog round`, `k2 k2tog round, k1 k2tog round`."""
+        worked = before.kind in ("stitch", "together")
+        narrowed = before.text == "narrow" and bool(self.flags(0) & COMMA)
+        if (worked or narrowed) and self.ends_round():
+            return True
+        apart = STOP | COMMA | SEMI | COLON | DASH
+        ends = self.flags(1) & apart or self.kind(1) in ("and", "then", "(")
+        called = self.token().text in ("round", "rnd", "rd") and not self.flags(0) & apart
+        return bool(ends) and called and (worked or before.kind == ")")
 
     def has_markers_placed(self, ahead: int) -> bool:
         """Whether it is told in which round, told before, markers are placed: `In round 28, place a marker`."""
@@ -786,7 +774,7 @@ class AgainReader(SequenceReader):
                 or (self.kind(2) == "number" and self.kind(3) not in ("stitch_noun", "remain"))
                 else None
             )
-            if isinstance(again, Again):
+            if again:
                 return replace(again, work=True)
         if self.kind(1) == "round":
             return Rounds(*self.take(2), ONE, every=True, step=2)
@@ -823,10 +811,9 @@ class AgainReader(SequenceReader):
 
     def ordinal(self) -> Phrase:
         """`1st rnd again`."""
-        if self.kind(1) == "round" and self.kind(2) == "more" and self.joined(2):
-            named = self.named(0)
-            if isinstance(named, Again):
-                return replace(named, work=True)
+        more = self.kind(1) == "round" and self.kind(2) == "more" and self.joined(2)
+        if more and (named := self.named(0)):
+            return replace(named, work=True)
         if self.kind(1) == "round":
             text = FIRST_ROUND if self.text_is("first", "1st") else ""
             return Said(*self.take(2), text=text)
@@ -841,6 +828,11 @@ _NOT_WORKED: Final = frozenset(("from", "at", "omitting", "omit", "skipping", "s
 """Words before a round that is not worked: `from round 9 we decrease in each round`, `omitting rnd 2`."""
 _BEFORE_TOTAL: Final = frozenset(("a", "for", "for a total of", "total of"))
 """Words before how often a round is worked: `Work Rib Rnd a total of 10 times`."""
+_BEFORE_STAR: Final = frozenset(("from", "between", "these", "pattern", "and", "in", "round", "work"))
+"""Words between `repeat` and its star, or how often: `rep these from *`."""
+_BEHIND_REPEAT: Final = frozenset(("around", "to", "until", "number", "often", "times", "all", "each"))
+"""What stands behind `repeat` and such words where no star does: `repeat these around`."""
+_FABRICS: Final = ("pattern", "rib", "stocking", "moss", "garter")
 _JOINTS: Final = ("and", "then")
 """Words between the letters of two rounds."""
 _FORMING: Final = frozenset(

@@ -43,55 +43,27 @@ class Lengths(Looking):
             return self.only_words(size)
         if self.is_of_needle(count):
             return self.only_words(count)
-        start, end, flags = self.take(count)
-        while self.place < self.stop and not self.flags(0) & (STOP | COMMA | SEMI | LINE):
-            if self.kind() == "(":
-                if not self.length_in_brackets():
-                    break
-            elif (
-                (
-                    self.kind() in ("number", "decimal", "range")
-                    and self.tokens[self.place - 1].kind in ("measure", "", "for")
-                    and self.kind(1) in ("unit", "in", "(", "decimal")
-                )
-                or self.kind() in ("unit", "measure")
-                or (
-                    self.kind() == "in"
-                    and self.tokens[self.place - 1].kind in ("number", "decimal", ")")
-                    and self.is_unit(0)
-                )
-                or (self.kind() == "" and self.kind(1) in ("number", "decimal", "range"))
-            ):
-                self.place += 1
-            else:
+        start, _, flags = self.take(count)
+        while not self.flags(0) & (STOP | COMMA | SEMI | LINE):
+            if self.length_in_brackets():
+                continue
+            if not self.is_of_length():
                 break
-            end = self.at_end()
-        measured = self.kind() in ("measure", "from", "more")
-        while (
-            measured
-            and self.place < self.stop
-            and not self.flags(0) & (BREAK | COMMA)
-            and self.kind()
-            in (
-                "measure",
-                "from",
-                "cast_on",
-                "begin",
-                "word",
-                "",
-                "end",
-                "in",
-                "round",
-                "last",
-                "more",
-                "all",
-                "rib",
-                "edge",
-            )
-        ):
             self.place += 1
-            end = self.at_end()
-        return Length(start, end, flags)
+        if self.kind() in ("measure", "from", "more"):
+            while not self.flags(0) & (BREAK | COMMA) and self.kind() in _MEASURED:
+                self.place += 1
+        return Length(start, self.at_end(), flags)
+
+    def is_of_length(self) -> bool:
+        """Whether this word belongs to the length before it: `cm`, the number behind `measures`, `about` before one."""
+        kind, before = self.kind(), self.tokens[self.place - 1].kind
+        if kind == "":
+            return self.kind(1) in _NUMBERS
+        if kind == "in":
+            return before in ("number", "decimal", ")") and self.is_unit(0)
+        measured = before in ("measure", "", "for") and self.kind(1) in ("unit", "in", "(", "decimal")
+        return kind in ("unit", "measure") or (kind in _NUMBERS and measured)
 
     def needle_size(self, count: int) -> int:
         """The words up to the size of a needle: `needles 4 mm`, `change to 4 mm`, `went up to 4.5 mm`, or 0.
@@ -131,5 +103,11 @@ class Lengths(Looking):
         return False
 
 
+_NUMBERS: Final = ("number", "decimal", "range")
+_MEASURED: Final = frozenset(
+    ("measure", "from", "cast_on", "begin", "word", "", "end", "in", "round", "last", "more", "all", "rib",
+     "edge")
+)  # fmt: skip
+"""Words that say from where to where a length is measured: `12 cm from the cast-on edge`."""
 _CHANGING: Final = frozenset(("change", "switch", "changing", "switching", "changed"))
 """Words behind which the size of a needle is told."""

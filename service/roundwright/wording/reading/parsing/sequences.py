@@ -3,7 +3,7 @@
 from typing import Final
 
 from roundwright.wording.reading.parsing.lengths import Lengths
-from roundwright.wording.reading.phrases import Again, Phrase
+from roundwright.wording.reading.phrases import Again
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, PLAIN_ROUND, named
 
@@ -16,7 +16,7 @@ _NAMED_SINGLY: Final = ("decrease", "increase", "plain", "even")
 class SequenceReader(Lengths):
     """Reads rounds that are told by their names."""
 
-    def sequence(self, ahead: int) -> Phrase | None:
+    def sequence(self, ahead: int) -> Again | None:
         """Rounds by their names, one after the other: `the dec round and one plain round`, `dec rnd, then k 1 rnd`."""
         names: list[int] = []
         stop = ahead

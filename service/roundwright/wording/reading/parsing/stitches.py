@@ -158,7 +158,7 @@ class StitchReader(NewStitchReader):
             and self.names_rounds(ahead)
             and (again := self.again_from(ahead))
         ):
-            return replace(again, work=True) if isinstance(again, Again) else again
+            return replace(again, work=True)
         if kind == "each" and (position := self.position(craft, ahead)):
             return position
         if kind == "together" and craft in _TOGETHER:
