@@ -230,7 +230,7 @@ def _leads_up(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if not phrase.flags & COLON:
         return False
-    announced = _announces(part.phrases) or _announces_all(part.phrases, phrase)
+    announced = (of is None and _announces(part.phrases)) or _announces_all(part.phrases, phrase)
     return _introduces_one(part.phrases) or (announced and isinstance(phrase, _ROUND_WORK))
 
 

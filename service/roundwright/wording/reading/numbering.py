@@ -317,8 +317,21 @@ def _joins_others(work: LineWork, first: int) -> bool:
     return False
 
 
+def _work_last_standing(work: LineWork) -> None:
+    """Work the last of the rounds told ahead where it is due: `Even rounds to the 12th: knit`, behind the 11th."""
+    lane = work.lane
+    number = lane.printed + 1
+    entry = lane.stands(number)
+    if entry is None or lane.loose or all(standing.last != number for standing in lane.standing):
+        return
+    LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
+    lane.printed = lane.number = number
+
+
 def _unnumbered(work: LineWork) -> None:
     lane, candidate, label = work.lane, work.candidate, work.segment.label
+    if candidate.nodes or candidate.kind in _AGAIN:
+        _work_last_standing(work)
     between = lane.between is not None and lane.between.candidate.kind == "between"
     if between and any(rounds.step <= 1 for rounds in _every(work)):
         lane.between, between = None, False  # `Now every round: k4, k2tog`

@@ -85,7 +85,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
-    by_count = _by_cast_on(tokens, counts)
+    by_count = _by_cast_on(tokens, counts or _first_counts(tokens, width))
     return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **names}
 
 
@@ -98,6 +98,14 @@ def _by_cast_on(tokens: list[Token], counts: tuple[int, ...]) -> Mapping[str, in
     if not named or len(set(counts)) < len(counts):
         return NO_NAMES
     return {f"{count} {noun}": column for column, count in enumerate(counts) for noun in _NOUNS}
+
+
+def _first_counts(tokens: list[Token], width: int) -> tuple[int, ...]:
+    """The first stitches listed for all sizes, of a crown by itself: `Top decreases, 64 (72, 80, 88) sts`."""
+    for first, second in pairwise(tokens):
+        if first.number is not None and len(first.number.values) == width and second.kind == "stitch_noun":
+            return tuple(value or 0 for value in first.number.values)
+    return ()
 
 
 _CALLED_BY_COUNT: Final = frozenset(("hat", "cap", "beanie", "version"))

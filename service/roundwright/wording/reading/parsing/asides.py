@@ -19,8 +19,11 @@ from roundwright.wording.reading.tokens import COLON, EQUALS
 
 
 def means(inside: list[Phrase]) -> bool:
-    """Whether a bracket says what a stitch is: `(sk2p = sl 1, k2tog, psso)`, `(RT: twist 2 sts)`."""
-    if any(phrase.flags & EQUALS and not isinstance(phrase, Count) for phrase in inside[1:]):
+    """Whether a bracket says what a stitch is: `(sk2p = sl 1, k2tog, psso)`, `(RT: twist 2 sts)`.
+
+    `(a marker every 16 sts = 6 sections)` says where the markers are.
+    """
+    if any(phrase.flags & EQUALS and not isinstance(phrase, Count | Markers) for phrase in inside[1:]):
         return True
     if len(inside) > 2 and isinstance(inside[1], Said) and inside[1].text in ("is", "means"):
         return True  # (K1R is "knit one round")
