@@ -684,7 +684,7 @@ _NO_SIZES: Final = frozenset(("stars", "stitch", "knit", "purl", "round", "repea
 
 def _sizes_end(lines: Lines) -> int:
     """Where the names of sizes end: at a colon, or behind `only`; 0 where they do not."""
-    for place in range(lines.place, min(lines.place + 12, lines.stop)):
+    for place in range(lines.place, min(lines.place + MOST_IN_NAMES, lines.stop)):
         token = lines.tokens[place]
         if place > lines.place:
             if token.flags & COLON or (token.flags & DASH and _is_for_all(lines, place)):
@@ -733,10 +733,11 @@ def _sizes_end_line(lines: Lines) -> int:
     """Where the names of sizes end that stand on a line of their own; 0 where they do not."""
     last = lines.stop
     kinds = {token.kind for token in lines.tokens[lines.place : last]}
-    if last <= lines.place + 8 and ("only" in kinds or lines.kind() == "all" or lines.token().text == "both"):
-        return last
-    if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
-        return last
+    if last <= lines.place + MOST_IN_NAMES:
+        if "only" in kinds or lines.kind() == "all" or lines.token().text == "both":
+            return last
+        if last < len(lines.tokens) and lines.tokens[last].flags & COLON:
+            return last
     return last if lines.names and _are_some_names(lines, last) else 0
 
 
@@ -750,5 +751,5 @@ def _are_some_names(lines: Lines, stop: int) -> bool:
     return columns is not None and len(columns) > 1 and not names_all(lines.tokens, lines.place, stop)
 
 
-MOST_IN_NAMES: Final = 8
-"""Words of a line that names some sizes."""
+MOST_IN_NAMES: Final = 16
+"""Words of a line that names some sizes: `Sizes Toddler, Child, Adult S, Adult M and Adult L only`."""

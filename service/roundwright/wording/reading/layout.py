@@ -14,6 +14,7 @@ from roundwright.wording.reading.by_size import (
     is_no_cell,
     of_size,
     with_counts_of_sizes,
+    with_numbers_of_names,
     with_stitches_of_sizes,
 )
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
@@ -151,7 +152,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, defined)))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
-    tokens = with_rounds_begun(tokens, names, width)
+    tokens = with_rounds_begun(with_numbers_of_names(tokens, names), names, width)
     layout = _Layout(tokens, names, [], width)
     laid = Laid(layout.segments, names, defined, short, letters, paragraphs_called, width)
     begin = 0
