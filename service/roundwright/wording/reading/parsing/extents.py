@@ -408,7 +408,9 @@ class ExtentReader(NumberReader):
                 return self.length(place - self.place + 1)
             if until and (reached := self.reached(place)):
                 return reached
-            if token.kind in ("stars", "(", "stitch", "cast_on") or (token.kind == "until" and not until):
+            if token.kind in ("stars", "(", "stitch", "cast_on") or (
+                not until and token.kind in ("until", "icord")
+            ):
                 break  # change to the bigger needles and knit until it is 5 inches tall
             works = token.kind in ("knit", "purl") and self.tokens[place + 1].kind == "number"
             if works and self.tokens[place - 1].text in _BEFORE_WORK:
