@@ -409,6 +409,9 @@ class StitchReader(NewStitchReader):
         name = self.token().means
         if self.token().text.startswith("make") and self.kind(1) == "round" and self.joined(1):
             return Rounds(*self.take(2), ONE)  # make one round knit only
+        named = self.place > 0 and self.tokens[self.place - 1].text in _NAMING_STITCHES
+        if named and self.kind(1) == "stitch_noun" and not self.flags(1) & (BREAK | COMMA):
+            return self.only_words(2)  # in rib as set, knitting the s2kp sts
         loose = name == "kfb" and self.token().text.startswith("inc")
         if name in _ONCE and self.kind(at := self.skip(1)) in _AT and (every := self.at_every(at, name)):
             return every
