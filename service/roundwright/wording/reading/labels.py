@@ -378,8 +378,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         _, sizes = read_tail(lines, number)
         return Label("numbered", start, spans, standing[0], sizes=sizes) if has_ended(lines) else None
     if token.kind == "ordinal":
-        lines.place = begun
-        return _sort(lines, start)
+        return _bare_ordinal(lines, begun, spans) or _sort(lines, start)
     if _numbers_dec_round(lines, token):
         return _sort(lines, start)
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
@@ -390,6 +389,18 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     )
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
+    return None
+
+
+def _bare_ordinal(lines: Lines, place: int, spans: tuple[Span, ...]) -> Label | None:
+    """The label of an ordinal alone before a colon, `1st: *k6, k2tog* to end. 2nd: K.`; else None, and back to it."""
+    first, before = lines.tokens[place], lines.tokens[place - 1].kind if place else "end"
+    begins = bool(first.flags & (LINE | STOP | COLON | DASH)) or before in ("stars", ")", "end")
+    _, sizes = read_tail(lines, spans[-1].last.of(0) or 1)
+    ended = lines.flags(0) & (COLON | LINE) == COLON
+    if begins and ended and (lines.kind() in WORKS or lines.kind() in ("as", "repeat")):
+        return Label("numbered", first.start, spans, sizes=sizes)
+    lines.place = place
     return None
 
 

@@ -439,7 +439,7 @@ class _Layout(Struct):
 
 def _pass_second_label(lines: Lines, first: Label | None) -> None:
     """Pass over a second label of the same round: `Round 12: Next round (dec): *k6, k2tog*`."""
-    again = lines.place < lines.stop and lines.kind() in ("round", "next", "decrease", "increase")
+    again = lines.place < lines.stop and lines.kind() in ("round", "next", "decrease", "increase", "word")
     if first is None or first.kind != "numbered" or not again or not lines.flags(0) & COLON:
         return
     place = lines.place
