@@ -147,7 +147,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         at = seen.untils[-1]
         again = Again(at.start, at.end, 0, last=1, segments=max(1, segment.earlier))
         return [Candidate("loop", 0.4, again=again, until=at.number, stated=stated)]
-    every = any(rounds.every and rounds.step > 1 for rounds in seen.rounds)
+    every = any(rounds.every and (rounds.step > 1 or seen.chart) for rounds in seen.rounds)
     if not seen.times or every or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
     times = seen.times[-1]
