@@ -375,3 +375,19 @@ def test_the_repeat_of_a_chart_in_a_bracket_behind_it_is_no_work(bracket: str) -
     reading = read(f"Work the 27 rnds of the chart {bracket}.\nDec rnd: *K10, k2tog* (99 sts)", (108,))
     assert not errors(reading)
     assert after_each_round(reading) == [108] * 27 + [99]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Join CC and work the 18 rounds of the chart, repeating the 10 sts of the chart 11 times in each round.",
+        "Work the 18 rounds of the chart. Repeat the 10 sts of the chart 11 times in each round.",
+        "Work from the chart for 18 rounds, repeating the 10 chart sts 11 times each rnd.",
+        "Now work the chart (18 rounds), repeating it 11 times in each round.",
+    ],
+)
+def test_how_often_a_chart_is_repeated_in_a_round_adds_no_round(told: str) -> None:
+    """Eighteen rounds, and the decrease round behind them."""
+    text = f"{told}\nNext round: *k9, k2tog* to end. [100 sts]"
+
+    assert after_each_round(read(text, (110,))) == [*[110] * 18, 100]

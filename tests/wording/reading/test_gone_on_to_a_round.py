@@ -6,7 +6,7 @@ The counts are worked by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import counts
+from tests.support.readings import after_each_round, counts
 
 TWO_ROUNDS = "(k11, k2tog) x 8 - 96 sts. K 1 rnd. (k10, k2tog) x 8 - 88 sts. K 1 rnd. "
 TO_16 = [104, 96, 88, 80, 72, 64, 56, 48, 40, 32, 24, 16]
@@ -158,3 +158,104 @@ def test_counts_that_fall_are_those_of_rounds_in_turn_and_not_of_sizes(words: st
     reading = read("Rnd 1: *k10, k2tog*. 88 sts.\nRnd 2: Knit.\n" + words, (96,))
 
     assert counts(reading) == [list(range(96, last - 1, -8))]
+
+
+THREE_BETWEEN = (
+    "Dec rnd: *k8, k2tog* around. 54 sts. Knit 3 rnds. Dec rnd: *k7, k2tog* around. 48 sts. Knit 3 rnds.\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Continue in this manner until you have worked *K1, k2tog* and the 3 knit rnds after it (12 sts).",
+        "Continue like this until you've done *k1, k2tog* and its 3 plain rounds. 12 sts.",
+        "Continue so until the (k1, k2tog) round has been worked, followed by 3 knit rnds (12 sts).",
+        "Cont in this way until *k1, k2tog* has been worked and 3 rnds knitted after it (12 sts).",
+    ],
+)
+def test_several_plain_rounds_behind_that_round_are_worked(words: str) -> None:
+    """Three plain rounds after each of eight decrease rounds, from 60 stitches by six."""
+    reading = read(f"{THREE_BETWEEN}{words}\nLast rnd: k2tog around. 6 sts.", (60,))
+
+    assert counts(reading) == [[*range(60, 11, -6), 6]]
+    assert len(reading.rounds[0]) == 8 * 4 + 1
+
+
+TO_THE_19TH = """1st round: * K.10, K.2 tog.; rep. from * to end (77 sts.).
+2nd and every alt. round: K.
+3rd round: * K.9, K.2 tog.; rep. from * to end (70 sts.).
+"""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Cont. in this way until the 19th round, “* K.1, K.2 tog.; rep. from * to end”, has been worked (14 sts.).",
+        "Cont. dec. in this way until the round ‘*K.1, K.2 tog.; rep. from *’ has been worked (14 sts.).",
+        "Cont. in this way until the 19th round (*k.1, k.2 tog.*) has been worked (14 sts.).",
+        "Cont. in this way until 19th round has been worked: * K.1, K.2 tog.; rep. from * to end (14 sts.).",
+        "Cont. in this way until the 19th round reads * K.1, K.2 tog.; rep. from * to end (14 sts.).",
+    ],
+)
+def test_that_round_may_be_told_with_its_number_and_its_repeat(words: str) -> None:
+    """From 84 stitches by seven, on every other round."""
+    reading = read(f"{TO_THE_19TH}{words}\n20th round: K.\n21st round: K.2 tog. to end (7 sts.).", (84,))
+
+    assert counts(reading) == [[*range(84, 13, -7), 7]]
+    assert len(reading.rounds[0]) == 21
+
+
+RIBBED = "Round 1: *Work 21 sts in rib, s2kp; rep from * 3 more times. 88 sts\n"
+
+
+@pytest.mark.parametrize(
+    ("even", "on"),
+    [
+        (
+            "Work in rib as set, knitting the s2kp sts.",
+            "Rep Rounds 2 and 3, working 2 sts fewer in rib before each dec,",
+        ),
+        ("Rib as set, knitting each s2kp st.", "Rep Rounds 2 and 3, with 2 fewer rib sts before each s2kp,"),
+        (
+            "Work in rib, knitting the s2kp stitches.",
+            "Cont in this way, working two sts less in pattern between decs,",
+        ),
+    ],
+)
+def test_two_stitches_fewer_are_left_between_double_decreases(even: str, on: str) -> None:
+    """A centred decrease takes one stitch from either side; the stitches it made are knitted."""
+    third = "Round 3: *Work 19 sts in rib, s2kp; rep from * 3 more times. 80 sts\n"
+    reading = read(f"{RIBBED}Round 2: {even}\n{third}{on} until 24 sts rem.", (96,))
+
+    assert counts(reading) == [[*range(96, 23, -8)]]
+    assert len(reading.rounds[0]) == 17
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        "Rnds 3 & 4: Rep Rnds 1 & 2, working 1 st less before each dec.",
+        "Rnds 3 & 4: As Rnds 1 & 2, but with k7 instead of k8.",
+        "Rnd 3: As rnd 1, with 1 st fewer between decreases.\nRnd 4: Knit.",
+    ],
+)
+def test_rounds_told_by_a_change_are_plain_and_shaped_in_turn(changed: str) -> None:
+    """Eight stitches fewer on each odd round."""
+    again = "Rnds 5-8: Rep Rnds 3 & 4 twice, with 1 st less each time."
+    text = f"Rnd 1: *K8, k2tog; rep from * around.\nRnd 2: Knit.\n{changed}\n{again}"
+
+    assert after_each_round(read(text, (80,))) == [72, 72, 64, 64, 56, 56, 48, 48]
+
+
+@pytest.mark.parametrize(
+    "again",
+    ["Rnds 5-8: Rep Rnds 3 & 4 twice.", "Rep Rnds 3 & 4 twice more.", "Rep Rnds 3 & 4 until 48 sts rem."],
+)
+def test_a_change_is_made_again_with_the_rounds_that_make_it(again: str) -> None:
+    """Rounds 3 and 4 are 1 and 2 with one stitch fewer; so the next are with one fewer still."""
+    text = "Rnd 1: *K8, k2tog*.\nRnd 2: Knit.\nRnds 3 & 4: Rep Rnds 1 & 2 with 1 st fewer between decs."
+    reading = read(f"{text}\n{again}\nNext rnd: *k4, k2tog* around. 40 sts", (80,))
+
+    assert counts(reading) == [[*range(80, 39, -8)]]
+    assert len(reading.rounds[0]) == 9

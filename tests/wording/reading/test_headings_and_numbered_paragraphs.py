@@ -104,3 +104,25 @@ def test_a_dash_before_a_smaller_number_is_no_range(dash: str) -> None:
 
     assert counts(read(text, (40,))) == [[40, 20, 10]]
     assert [finding.code for finding in errors(read(wrong, (40,)))] == ["count_differs"]
+
+
+@pytest.mark.parametrize(
+    "label", ["Rnd 1: Set-up rnd (dec):", "Rnd 1: Set-up round:", "Rnd 1: Crown round (decrease):"]
+)
+def test_a_numbered_round_may_have_a_name_too(label: str) -> None:
+    """One round, whatever it is called."""
+    assert after_each_round(read(f"{label} *K11, k2tog; rep from * to end of rnd.", (78,))) == [72]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "1st: *K8, k2tog* to end.\n2nd: K.\n3rd: *K7, k2tog* to end.\n4th: As 2nd.\n5th: *K6, k2tog* to end.",
+        "1st: *K8, k2tog* to end.\n2nd and every alt.: K.\n3rd: *K7, k2tog* to end.\n5th: *K6, k2tog* to end.",
+        "Shape top. 1st: *K8, k2tog* to end. 2nd & all even: K. 3rd: *K7, k2tog*. 5th: *K6, k2tog* to end.",
+        "1st (dec): *K8, k2tog*.\n2nd: K.\n3rd (dec): *K7, k2tog*.\n4th: K.\n5th (dec): *K6, k2tog*.",
+    ],
+)
+def test_an_ordinal_alone_numbers_a_round(text: str) -> None:
+    """Without the word for a round, before a colon."""
+    assert after_each_round(read(text, (80,))) == [72, 72, 64, 64, 56]

@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import number_of_rounds
+from tests.support.readings import faults, number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -27,3 +27,26 @@ def test_a_rib_told_in_words_beside_its_name_is_that_rib() -> None:
 
     assert not reading.findings
     assert number_of_rounds(reading) == [4]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Twisted Rib: *K1 tbl, p1; rep from * to end.\nWork 12 rounds of Twisted Rib.",
+        "Twisted rib (multiple of 2 sts): *k1 tbl, p1*.\nCast on 88 sts.\nTwisted rib for 12 rounds.",
+        "Rib pattern: *k1, p1* around.\nWork in rib pattern for 12 rounds.",
+        "Broken rib = *k1 tbl, p1* to end.\nRounds 1-12: Work in broken rib.",
+        "Rib: *k1, p1* around.\nWork 11 more rounds of rib.",
+        "Rib: *k1, p1* around.\nContinue in rib for 11 rounds.",
+    ],
+)
+def test_a_rib_is_told_and_then_worked_by_its_name(told: str) -> None:
+    """Twelve rounds in all: what the rib is counts as a round only where more are worked."""
+    assert number_of_rounds(read(f"{told}\nKnit 6 rounds.", (88,))) == [18]
+
+
+def test_a_rib_that_is_only_told_has_to_come_out() -> None:
+    """Four stitches do not go into 90."""
+    text = "Twisted Rib: *K2 tbl, p2; rep from * to end.\nWork 12 rounds of Twisted Rib."
+
+    assert ("left_over", 1) in faults(read(text, (90,)))

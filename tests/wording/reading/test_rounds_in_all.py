@@ -300,3 +300,18 @@ def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
     marked = "Set-up: *k16, place marker*, 6 times.\nRound A: *k to 2 sts before marker, k2tog*, 6 times.\n"
     marked += "Round B: knit.\nRepeat rounds A and B 8 more times. 42 sts.\nRepeat round A only 5 times."
     assert after_each_round(read(marked, (96,)))[-6:] == [42, 36, 30, 24, 18, 12]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Rnd 1: Knit. Do that 8 times.",
+        "Rnd 1: Knit around. Do this 8 times.",
+        "Knit all sts. Do it 8 times.",
+        "Knit a round. Do so 8 times.",
+        "Rnd 1: Knit. Work that 8 times.",
+    ],
+)
+def test_a_plain_round_is_worked_as_often_as_is_told_behind_it(told: str) -> None:
+    """Eight rounds in all, since one is no part of a round."""
+    assert number_of_rounds(read(f"{told}\nNext rnd: *k8, k2tog*.", (80,))) == [9]

@@ -51,3 +51,59 @@ def test_a_line_is_for_one_of_two_sizes(sizes: str, larger: str, everybody: str)
     reading = read(f"{sizes}{larger} {LARGER_TWO}\n{everybody} {ALL}", (64, 72))
 
     assert counts(reading) == [[64, 56], [72, 64, 56]]
+
+
+LARGER_FOUR = [
+    "Sizes Toddler, Child, Adult M and Adult L only",
+    "Sizes Toddler, Child, Adult M & Adult L only:",
+    "For the Toddler, Child, Adult M and Adult L only",
+    "Toddler, Child, Adult M and Adult L",
+]
+
+
+@pytest.mark.parametrize("larger_four", LARGER_FOUR)
+def test_a_line_of_its_own_names_all_sizes_but_the_smallest(larger_four: str) -> None:
+    """Names of two words each make such a line long."""
+    text = f"Sizes Baby (Toddler, Child, Adult M, Adult L)\n{larger_four}\n{LARGER_TWO}\nAll sizes\n{ALL}"
+
+    assert counts(read(text, (64, 72, 72, 72, 72))) == [[64, 56], *[[72, 64, 56]] * 4]
+
+
+@pytest.mark.parametrize(
+    ("sizes", "larger"),
+    [
+        ("Sizes 8 - 9 (10 - 11) years", "Size 10 - 11 only"),
+        ("Sizes 8-9 (10-11) years", "10-11 years only:"),
+        ("Age 8–9 (10–11)", "Age 10–11 only:"),
+        ("To fit 8 - 9 (10 - 11) years", "10 - 11 years:"),
+        ("Size: 6-12 months (1-2 years)", "Size 1-2 years:"),
+    ],
+)
+def test_a_size_is_called_by_its_first_and_its_last_age(sizes: str, larger: str) -> None:
+    """Two ages a size, with any dash between."""
+    text = f"{sizes}\nCast on 64 (72) sts.\n{larger}\n{LARGER_TWO}\nBoth sizes\n{ALL}"
+
+    assert counts(read(text, (64, 72))) == [[64, 56], [72, 64, 56]]
+
+
+@pytest.mark.parametrize(
+    "stitches",
+    [
+        "K8 (small) or K9 (newborn)",
+        "k8 (small) / k9 (newborn)",
+        "K9 [newborn], K8 [small]",
+        "K8 (small), k9 (newborn)",
+    ],
+)
+def test_a_number_may_stand_by_the_name_of_its_size(stitches: str) -> None:
+    """Sizes of 80 and 88 stitches, each with eight fewer."""
+    text = f"Sizes: small (newborn)\nCast on 80 (88) sts.\nRnd 1: *{stitches}, k2tog; rep from * around. 72 (80) sts"
+
+    assert counts(read(text, (80, 88))) == [[80, 72], [88, 80]]
+
+
+def test_numbers_by_names_may_be_those_of_some_sizes() -> None:
+    """The round is for the larger two of three sizes."""
+    text = f"Sizes S (M, L)\n{CAST_ON}M and L: *K7 (M) or k8 (L), k2tog*. 64 sts M, 72 sts L\nAll: *k6, k2tog* around."
+
+    assert counts(read(text, (64, 72, 80))) == [*THREE[:2], [80, 72, 63]]

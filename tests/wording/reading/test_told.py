@@ -270,3 +270,36 @@ def test_how_long_ago_a_round_was_worked_works_none(line):
     """The crown begins with its numbered rounds."""
     reading = read(f"{line}\nRnd 1: *P2tog, k6, p2tog, k2* [80 sts]\nRnd 2: *P1, k6, p1, k2*", (96,))
     assert after_each_round(reading) == [80, 80]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        'Slip these 4 sts to one needle, work an i-cord of 5 cm / 2", cut yarn and tie the cord in a knot.',
+        "Slip the sts to a dpn and work i-cord for 5 cm.",
+        "Work 4-st i-cord for 2 inches, then cut yarn.",
+        "Knit a 4-stitch i-cord 5 cm long.",
+        "Knit 4 sts as i-cord for 5 cm.",
+        "Slip all 4 sts to one needle.",
+    ],
+)
+def test_a_cord_at_the_top_is_no_round(told: str) -> None:
+    """Neither is moving its stitches to one needle."""
+    assert after_each_round(read(f"Rnd 1: *k1, k2tog*.\nRnd 2: *k2tog*. 4 sts.\n{told}", (12,))) == [8, 4]
+
+
+def test_rounds_before_a_cord_are_worked() -> None:
+    """A knit round behind the decreases, and then the cord."""
+    text = "Rnd 1: *k1, k2tog*.\nRnd 2: *k2tog*. 4 sts.\nKnit 1 round, then work a 4-st i-cord for 5 cm."
+
+    assert after_each_round(read(text, (12,))) == [8, 4, 4]
+
+
+@pytest.mark.parametrize(
+    "slipped", ["slip the next st to the right needle", "slip 1 st onto the right-hand needle"]
+)
+def test_a_stitch_slipped_to_the_right_needle_is_part_of_a_decrease(slipped: str) -> None:
+    """Three stitches become one, of eight."""
+    text = f"*K5, {slipped}, k2tog, pass the slipped st over; rep from * to end. 60 sts"
+
+    assert after_each_round(read(text, (80,))) == [60]

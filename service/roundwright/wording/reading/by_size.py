@@ -1,19 +1,81 @@
 """What one line says to each size apart: `K6, k2tog / K7, k2tog around`, `Child: *k6, k2tog*. Adult: *k8, k2tog*`."""
 
+from collections.abc import Mapping
+from operator import attrgetter
 from typing import Final
 
 from msgspec.structs import replace
 
 from roundwright.wording.reading.label import Label
+from roundwright.wording.reading.parsing.looking import CRAFTS
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
-from roundwright.wording.reading.tokens import COMMA, EQUALS, SLASH, TAB
-from roundwright.wording.reading.tree import Number, Stitch
+from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SLASH, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 
 def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
     """A label for these sizes only."""
     return replace(label, sizes=sizes) if label is not None else Label("sizes", start, sizes=sizes)
+
+
+def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list[Token]:
+    """The tokens with numbers that stand by the names of their sizes as one list.
+
+    `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`.
+    """
+    made: list[Token] = []
+    place = 0
+    while place < len(tokens):
+        counts, stop = _numbers_of_names(tokens, place, names) if names else ({}, place)
+        craft = tokens[place].kind in CRAFTS
+        if len(counts) < 2:
+            made.append(tokens[place])
+            place += 1
+            continue
+        numbers = sorted(counts.values(), key=attrgetter("start"))
+        begin, end = numbers[0].start, numbers[-1].end
+        values = tuple((counts[column].number or ONE).of(0) for column in sorted(counts))
+        made.extend(tokens[place : place + craft])
+        made.append(replace(numbers[0], end=end, number=Number(values, begin, end)))
+        made.extend(
+            token for token in tokens[place:stop][-MOST_BEHIND_NUMBER:] if token.kind == "stitch_noun"
+        )
+        place = stop
+    return made
+
+
+MOST_BEHIND_NUMBER: Final = 4
+"""Words behind the number of a size: `sts (newborn)`."""
+
+
+def _numbers_of_names(
+    tokens: list[Token], place: int, names: Mapping[str, int]
+) -> tuple[dict[int, Token], int]:
+    """The number for each column that is named behind it, and where the last of them ends."""
+    counts: dict[int, Token] = {}
+    stop = at = place
+    if place and tokens[place - 1].text in names:
+        return {}, place  # small 16 sts, medium 24 sts
+    while at + MOST_BEHIND_NUMBER + 1 < len(tokens) and tokens[at].kind == tokens[place].kind:
+        count = at + (tokens[at].kind in CRAFTS)
+        behind = count + 1 + (tokens[count + 1].kind == "stitch_noun")
+        bracket = tokens[behind].kind == "("
+        name = tokens[behind + bracket].text
+        joined = not tokens[behind].flags & ~SPACE and (not bracket or tokens[behind + 2].kind == ")")
+        apart = bool(counts) and bool(tokens[at].flags & (LINE | STOP | COLON))
+        if (
+            tokens[count].kind != "number"
+            or name not in names
+            or not joined
+            or names[name] in counts
+            or apart
+        ):
+            break
+        counts[names[name]] = tokens[count]
+        stop = behind + 1 + 2 * bracket
+        at = stop + (tokens[stop].text in ("or", "and"))
+    return counts, stop
 
 
 def with_counts_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phrase]:

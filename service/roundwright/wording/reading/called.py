@@ -4,11 +4,24 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.wording.reading.headings import tells_multiple
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.phrases import Again, Count, Phrase, Rounds, Said, Then, Times
+from roundwright.wording.reading.phrases import (
+    Again,
+    CastOn,
+    Continue,
+    Count,
+    Fabric,
+    Length,
+    Phrase,
+    Rounds,
+    Said,
+    Then,
+    Times,
+)
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import EQUALS
+from roundwright.wording.reading.tokens import COLON, EQUALS
 from roundwright.wording.reading.tree import PLAIN_ROUND
 
 MOST_TOLD: Final = 3
@@ -21,7 +34,7 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
     """Whether the round with a name at `place` is called for by that name as soon as all such rounds are told."""
     called = _name(segments[place])
     if not called:
-        return False
+        return _is_fabric_called(segments, place)
     names = {called}
     if place and (before := _name(segments[place - 1])) and called == PLAIN_ROUND:
         names.add(before)  # `Dec rnd: ... Plain rnd: knit. Dec rnd, plain rnd, dec rnd`
@@ -35,6 +48,38 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
         called_by = names | beside if segment.label is not None else names
         return any(_calls(segment.phrases, name, defined=defines) for name in called_by)
     return False
+
+
+def _is_fabric_called(segments: list[Segment], place: int) -> bool:
+    """Whether it only tells the fabric of the rounds behind it: `Twisted rib: *k1 tbl, p1*. 12 rounds of rib`."""
+    phrases = segments[place].phrases
+    at = next((at for at, phrase in enumerate(phrases) if phrase.flags & (COLON | EQUALS)), 0)
+    named = _fabrics(phrases[:at])
+    spoken = all(isinstance(phrase, Said | Fabric) or tells_multiple(phrase) for phrase in phrases[:at])
+    worked = any(isinstance(phrase, Rounds | Length) for phrase in phrases)
+    if segments[place].label is not None or not named or not spoken or worked:
+        return False
+    behind = segments[place + 1 : place + 1 + MOST_TOLD]
+    following = next((segment for segment in behind if not _only_begins(segment)), None)
+    if following is None or _fabrics(following.phrases).isdisjoint(named):
+        return False
+    label, rounds = following.label, [phrase for phrase in following.phrases if isinstance(phrase, Rounds)]
+    goes_on = any(isinstance(phrase, Continue) for phrase in following.phrases)
+    if goes_on or any(phrase.more or phrase.every for phrase in rounds):
+        return False
+    counted = bool(rounds) or any(isinstance(phrase, Length) for phrase in following.phrases)
+    return counted if label is None else _begins_list(label)
+
+
+def _fabrics(phrases: tuple[Phrase, ...]) -> set[str]:
+    """The kinds of the fabrics that are named."""
+    return {phrase.kind for phrase in phrases if isinstance(phrase, Fabric)}
+
+
+def _only_begins(segment: Segment) -> bool:
+    """Whether only the cast-on is told, or words that say nothing of the work."""
+    casts_on = any(isinstance(phrase, CastOn) for phrase in segment.phrases)
+    return casts_on or (segment.label is None and all(isinstance(phrase, Said) for phrase in segment.phrases))
 
 
 def _is_only_said(segment: Segment) -> bool:

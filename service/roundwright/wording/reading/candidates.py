@@ -69,7 +69,7 @@ from roundwright.wording.reading.telling import (
 )
 from roundwright.wording.reading.tokens import COMMA, EQUALS, SEMI
 from roundwright.wording.reading.told_between import told_between
-from roundwright.wording.reading.tree import Evenly, Number, Stated
+from roundwright.wording.reading.tree import Evenly, Number, Stated, Stitch
 
 MOST_SPOKEN: Final = 2
 """Words of a sentence that says no more than a count."""
@@ -256,7 +256,7 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         return Candidate("prose", 0.0)
     if label is not None and label.kind == "numbered" and segment.phrases and _counts_alone(segment):
         return Candidate("prose", 0.0)  # a table of counts: `Rnd 5: 49 (56, 63)`
-    if seen.closing and not seen.work and not seen.agains:
+    if seen.closing and not seen.agains and (not seen.work or (label is None and _works_cord(seen))):
         return Candidate("closing", 0.0)
     if seen.cast_on and not seen.work:
         sections = seen.markers.of(0) or 0 if seen.markers else 0
@@ -267,6 +267,20 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
             "cast_on", 0.0, rounds=number, sections=sections, every=every, stated=stated, per_needle=held
         )
     return _begin_at(segment)
+
+
+def _works_cord(seen: Seen) -> bool:
+    """Whether only the cord at the top is worked: `Work 4-st i-cord for 2 inches`, `Knit 4 sts as i-cord`."""
+    at = seen.order.index(seen.closing) if seen.closing is not None and seen.closing.cord else 0
+    before = seen.order[1 : at + 1]
+    apart = any(isinstance(phrase, Then) or phrase.flags & COMMA for phrase in before)
+    apart = apart or any(isinstance(phrase, Said) and phrase.text == "and" for phrase in before)
+    return bool(before) and not apart and all(map(_is_knitted, seen.work))
+
+
+def _is_knitted(phrase: Phrase) -> bool:
+    """Whether it is stitches that are knitted: `4 st`, `knit`."""
+    return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.name == "k"
 
 
 def _is_defined(seen: Seen) -> bool:

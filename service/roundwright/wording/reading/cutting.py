@@ -392,6 +392,8 @@ def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
     if _is_every_so_often(phrase, following):
         return False
     of_rounds = part.has(Rounds) or isinstance(following, Rounds)
+    plain = any(map(is_bare, part.phrases))  # Knit. Do that 8 times.
+    of_rounds |= plain and all(is_bare(word) or isinstance(word, Said | Extent) for word in part.phrases)
     return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
 
 

@@ -106,7 +106,7 @@ def _defines_fabric(segment: Segment) -> bool:
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
     if segment.label is not None or not at:
         return False
-    if not all(isinstance(phrase, Said | Fabric) or _tells_multiple(phrase) for phrase in phrases[:at]):
+    if not all(isinstance(phrase, Said | Fabric) or tells_multiple(phrase) for phrase in phrases[:at]):
         return False
     if not any(isinstance(phrase, Fabric) for phrase in phrases[:at]):
         return False
@@ -116,7 +116,7 @@ def _defines_fabric(segment: Segment) -> bool:
     return every and all(map(_is_of_fabric, phrases[at:]))
 
 
-def _tells_multiple(phrase: Phrase) -> bool:
+def tells_multiple(phrase: Phrase) -> bool:
     """Whether a bracket says no more than for how many stitches something is: `(worked over an even number of sts)`."""
     silent = (Said, Count, Fabric)
     return isinstance(phrase, Brackets) and all(isinstance(inner, silent) for inner in phrase.inside)

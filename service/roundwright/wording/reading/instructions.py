@@ -53,9 +53,8 @@ class Candidate(Struct, frozen=True, gc=False):
     - `ends_shaped`: whether rounds worked to a count end with the one that shapes
     - `last_round`: the printed number of the last of the rounds of a crown that goes on
     - `explained`: whether a round with a name is only told here, to be worked where its name stands
-    - `onward`: how a crown goes on whose sentence is not read word by word, or for so many rounds as are numbered;
-      `plain` 1 of `to_the_end`: no stitch stays
-      plain
+    - `onward`: how a crown goes on whose sentence is not read word by word, or for so many rounds as are numbered, or
+      shaped and plain `in_turn` as those named; `plain` 1 of `to_the_end`: no stitch stays plain
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing; `shapes`: whether they speak of
       decreases or increases
@@ -82,7 +81,7 @@ class Candidate(Struct, frozen=True, gc=False):
     chart: bool = False
     how: str = ""
     explained: bool = False
-    onward: Literal["", "to_a_count", "to_the_end", "as_numbered"] = ""
+    onward: Literal["", "to_a_count", "to_the_end", "as_numbered", "in_turn"] = ""
     per: bool = False
     last_round: Number | None = None
     per_section: Number | None = None

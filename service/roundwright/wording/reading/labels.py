@@ -378,8 +378,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         _, sizes = read_tail(lines, number)
         return Label("numbered", start, spans, standing[0], sizes=sizes) if has_ended(lines) else None
     if token.kind == "ordinal":
-        lines.place = begun
-        return _sort(lines, start)
+        return _bare_ordinal(lines, begun, spans) or _sort(lines, start)
     if _numbers_dec_round(lines, token):
         return _sort(lines, start)
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
@@ -390,6 +389,18 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     )
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
+    return None
+
+
+def _bare_ordinal(lines: Lines, place: int, spans: tuple[Span, ...]) -> Label | None:
+    """The label of an ordinal alone before a colon, `1st: *k6, k2tog* to end. 2nd: K.`; else None, and back to it."""
+    first, before = lines.tokens[place], lines.tokens[place - 1].kind if place else "end"
+    begins = bool(first.flags & (LINE | STOP | COLON | DASH)) or before in ("stars", ")", "end")
+    _, sizes = read_tail(lines, spans[-1].last.of(0) or 1)
+    ended = lines.flags(0) & (COLON | LINE) == COLON
+    if begins and ended and (lines.kind() in WORKS or lines.kind() in ("as", "repeat")):
+        return Label("numbered", first.start, spans, sizes=sizes)
+    lines.place = place
     return None
 
 
@@ -684,7 +695,7 @@ _NO_SIZES: Final = frozenset(("stars", "stitch", "knit", "purl", "round", "repea
 
 def _sizes_end(lines: Lines) -> int:
     """Where the names of sizes end: at a colon, or behind `only`; 0 where they do not."""
-    for place in range(lines.place, min(lines.place + 12, lines.stop)):
+    for place in range(lines.place, min(lines.place + MOST_IN_NAMES, lines.stop)):
         token = lines.tokens[place]
         if place > lines.place:
             if token.flags & COLON or (token.flags & DASH and _is_for_all(lines, place)):
@@ -733,10 +744,11 @@ def _sizes_end_line(lines: Lines) -> int:
     """Where the names of sizes end that stand on a line of their own; 0 where they do not."""
     last = lines.stop
     kinds = {token.kind for token in lines.tokens[lines.place : last]}
-    if last <= lines.place + 8 and ("only" in kinds or lines.kind() == "all" or lines.token().text == "both"):
-        return last
-    if last < len(lines.tokens) and last <= lines.place + 12 and lines.tokens[last].flags & COLON:
-        return last
+    if last <= lines.place + MOST_IN_NAMES:
+        if "only" in kinds or lines.kind() == "all" or lines.token().text == "both":
+            return last
+        if last < len(lines.tokens) and lines.tokens[last].flags & COLON:
+            return last
     return last if lines.names and _are_some_names(lines, last) else 0
 
 
@@ -750,5 +762,5 @@ def _are_some_names(lines: Lines, stop: int) -> bool:
     return columns is not None and len(columns) > 1 and not names_all(lines.tokens, lines.place, stop)
 
 
-MOST_IN_NAMES: Final = 8
-"""Words of a line that names some sizes."""
+MOST_IN_NAMES: Final = 16
+"""Words of a line that names some sizes: `Sizes Toddler, Child, Adult S, Adult M and Adult L only`."""

@@ -14,6 +14,7 @@ from roundwright.wording.reading.by_size import (
     is_no_cell,
     of_size,
     with_counts_of_sizes,
+    with_numbers_of_names,
     with_stitches_of_sizes,
 )
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
@@ -151,7 +152,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, defined)))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
-    tokens = with_rounds_begun(tokens, names, width)
+    tokens = with_rounds_begun(with_numbers_of_names(tokens, names), names, width)
     layout = _Layout(tokens, names, [], width)
     laid = Laid(layout.segments, names, defined, short, letters, paragraphs_called, width)
     begin = 0
@@ -438,7 +439,7 @@ class _Layout(Struct):
 
 def _pass_second_label(lines: Lines, first: Label | None) -> None:
     """Pass over a second label of the same round: `Round 12: Next round (dec): *k6, k2tog*`."""
-    again = lines.place < lines.stop and lines.kind() in ("round", "next", "decrease", "increase")
+    again = lines.place < lines.stop and lines.kind() in ("round", "next", "decrease", "increase", "word")
     if first is None or first.kind != "numbered" or not again or not lines.flags(0) & COLON:
         return
     place = lines.place

@@ -152,7 +152,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     rounds = _so_on(seen, stated, segment) or _so_many_rounds(seen, stated, segment)
     if ways := rounds or _again_until(seen, stated, segment):
         return ways
-    every = any(rhythm.step > 1 for rhythm in _rhythms(seen))
+    every = any(rhythm.step > 1 or seen.chart for rhythm in _rhythms(seen))
     if not seen.times or every or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
         return []
     times, repeats = seen.times[-1], _repeats(seen)

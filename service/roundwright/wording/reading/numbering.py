@@ -346,6 +346,9 @@ def _unnumbered(work: LineWork) -> None:
         if candidate.explained:
             work.cost += TOLD_BEHIND_WORKED * _works_named_before(work)
             return
+    elif candidate.explained:  # what a fabric is has to come out as well
+        LineWork(work.desk, lane.copy(), work.place, candidate).once(lane.number + 1, single=False)
+        return
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1

@@ -90,8 +90,23 @@ TO_UNIT: Final = 0.3
 def as_numbered(
     phrases: tuple[Phrase, ...], label: Label | None, stated: tuple[Stated, ...]
 ) -> list[Candidate]:
-    """`Rounds 8 to 13: as before, one stitch fewer each time`: the crown goes on for the rounds numbered."""
-    if label is None or label.kind not in ("numbered", "listed") or not _several(label):
+    """`Rounds 8 to 13: as before, one stitch fewer each time`: the crown goes on for the rounds numbered.
+
+    So it does with those named: `Rnds 3 and 4: Rep Rnds 1 and 2, with 1 st fewer between decreases`.
+    """
+    if label is None or label.kind not in ("numbered", "listed"):
+        return []
+    begins = label.spans[0].first.of(0) or 0
+    named = (phrase for phrase in phrases if isinstance(phrase, Again) and phrase.named)
+    in_turn = next((again for again in named if max(again.named) < begins), None)
+    thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
+    if (
+        in_turn is not None
+        and thus
+        and not any(isinstance(phrase, Until | Length | Times) for phrase in phrases)
+    ):
+        return [Candidate("continue", IN_TURN, onward="in_turn", again=in_turn, stated=stated)]
+    if not _several(label):
         return []
     manner = any(isinstance(phrase, Continue | Again | Change) for phrase in phrases)
     before = any(isinstance(phrase, Fabric) and phrase.kind == "before" for phrase in phrases)
@@ -123,6 +138,8 @@ def _counts(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
             yield phrase
 
 
+IN_TURN: Final = 0.2
+"""What it costs to work the rounds named with another number of plain stitches."""
 NUMBERED: Final = 0.8
 """What it costs to go on for as many rounds as are numbered, whatever else the words say."""
 

@@ -169,9 +169,10 @@ class CastOn(Phrase, frozen=True, gc=False):
 
 
 class Closing(Phrase, frozen=True, gc=False):
-    """`cut yarn`, `bind off`; what follows it in the sentence is told."""
+    """`cut yarn`, `bind off`, the `cord` at the top; what follows it in the sentence is told."""
 
     bind_off: bool = False
+    cord: bool = False
 
 
 class Chart(Phrase, frozen=True, gc=False):

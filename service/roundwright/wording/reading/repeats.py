@@ -32,6 +32,8 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
         begun = work.lane.number if work.lane.loose else work.lane.printed
         _Continuation(work, first).run_named(candidate.again.named, begun)
         work.lane.printed = candidate.again.named[-1]
+    elif candidate.onward == "in_turn":
+        _Continuation(work, first).run_in_turn(_rounds_again(work), max(numbers, 1))
     elif candidate.onward == "as_numbered":
         _Continuation(work, first).run_numbered(numbers)
     elif candidate.kind == "continue":
@@ -58,8 +60,14 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     same = again is not None and _is_loop_again(work, again)  # Do those two rounds again, 64. And again, 56.
     rounds = work.lane.loop = work.lane.loop if same else _rounds_again(work)
     target = _target(work)
+    changed = not all(done.nodes for done in rounds)  # Rep rnds 3 and 4, which were rnds 1 and 2 with k7
     if candidate.length:
         work.note("to_a_length", work.segment.start)
+    elif changed and target is not None:
+        _Continuation(work, first).run(numbers)
+    elif changed:
+        turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
+        _Continuation(work, first).run_in_turn(rounds, turns)
     elif target is not None:
         _loop_until(work, (rounds[-1], *rounds[:-1]) if candidate.at_once else rounds, target, first)
     else:
@@ -499,6 +507,16 @@ class _Continuation:
             for _ in range(self.gap if turn else 0):
                 self.plain_round()
             if not self.shape(None):
+                raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+
+    def run_in_turn(self, rounds: tuple[Done, ...], numbers: int) -> None:
+        """So many rounds, shaped and plain in turn as these are: `Rep rnds 1 and 2, with 1 st fewer between decs`."""
+        if self.last is None:
+            raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
+        for turn in range(numbers):
+            if _is_plain(rounds[turn % len(rounds)]):
+                self.plain_round()
+            elif not self.shape(None):
                 raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
 
     def run_named(self, numbers: tuple[int, ...], begun: int) -> None:

@@ -290,7 +290,8 @@ def _with(work: RoundWork) -> list[Candidate]:
     """A stitch alone with a count: what the rounds before are worked with."""
     first = work.stitches[0]
     if work.seen.instead and isinstance(first, Stitches) and isinstance(first.node, Stitch):
-        return [Candidate("with", 0.0, (first.node,), stated=work.stated)]
+        again = next(iter(work.seen.agains), None)
+        return [Candidate("with", 0.0, (first.node,), again=again, stated=work.stated)]
     around = any(isinstance(phrase, Extent) for phrase in work.work)  # k3tog all round - 12 sts
     alone = work.segment.label is None and len(work.stitches) == 1 and not around
     if alone and isinstance(first, Stitches) and work.stated:

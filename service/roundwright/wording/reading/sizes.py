@@ -1,5 +1,6 @@
 """The names of sizes: where a text lists them, and the lines that are for some of them only."""
 
+import re
 from collections.abc import Mapping
 from itertools import pairwise
 from typing import Final
@@ -35,6 +36,8 @@ _PASSED_TEXTS: Final = frozenset(
         "joins",
         "in",
         "now",
+        "age",
+        "ages",
     )
 )
 """Words around the name of a size: `For the adult hat`, `If you are making the large`."""
@@ -85,8 +88,14 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
+<<<<<<< HEAD
     by_count = _by_cast_on(tokens, counts or _first_counts(tokens, width))
     return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **names}
+=======
+    by_count = _by_cast_on(tokens, counts)
+    by_ages = _by_ages(tokens, width)
+    return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **by_ages, **names}
+>>>>>>> m1
 
 
 def _by_cast_on(tokens: list[Token], counts: tuple[int, ...]) -> Mapping[str, int]:
@@ -502,6 +511,30 @@ def _falls(names: Mapping[str, int]) -> bool:
     return names.get("largest", 0) < names.get("smallest", 0)
 
 
+def _by_ages(tokens: list[Token], width: int) -> Mapping[str, int]:
+    """The columns of the sizes by their first and last ages, `Sizes 8 - 9 (10 - 11) years`; empty without such."""
+    places = [place for place, token in enumerate(tokens) if token.kind == "size" or token.text in _AGED]
+    pairs = next(filter(None, (_pairs_of_ages(tokens, place + 1, width) for place in places)), [])
+    return {f"{BY_NUMBER}{ages}": column for column, ages in enumerate(pairs)}
+
+
+def _pairs_of_ages(tokens: list[Token], begin: int, width: int) -> list[str]:
+    """The ages behind a place, two for each size, as `8-9`; empty where other numbers stand there."""
+    stop = begin
+    while tokens[stop].kind in _OF_AGES or tokens[stop].text in AGES:
+        if stop > begin and tokens[stop].flags & (LINE | COLON | COMMA | STOP | SEMI):
+            break
+        stop += 1
+    ages = re.findall("[0-9]+", " ".join(token.text for token in tokens[begin:stop]))
+    dashed = any(token.kind == "range" or token.flags & DASH for token in tokens[begin:stop])
+    if not dashed or len(ages) != 2 * width:
+        return []
+    return [f"{first}-{last}" for first, last in zip(ages[::2], ages[1::2], strict=True)]
+
+
+_OF_AGES: Final = frozenset(("number", "range", "(", ")"))
+_AGED: Final = frozenset(("age", "ages", "aged", "fit"))
+"""What stands before the ages of the sizes, where the word for a size does not."""
 AGES: Final = frozenset(("months", "month", "mths", "years", "yrs"))
 
 
@@ -642,9 +675,9 @@ def columns_of(
         parts = [part if len(part) != 1 else [*part, noun] for part in parts]
     by_number = any(token.kind in ("size", "only") for token in tokens[begin:stop])
     for part in parts:
-        if by_number and (column := names.get(f"{BY_NUMBER}{part[0]}" if part else "")) is not None:
-            if part[1:] and (len(part) > 2 or part[1] not in AGES):
-                return None
+        aged = bool(part) and part[-1] in AGES
+        number = "-".join(part[:-1] if aged else part).replace("–", "-")
+        if (by_number or aged) and (column := names.get(f"{BY_NUMBER}{number}")) is not None:
             columns.append(column)
             continue
         if columns and part in _OTHERS:

@@ -282,6 +282,8 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
     step, wanted, seen = 0, -1, False
     while place < lines.stop:
         token = lines.tokens[place]
+        if step and token.flags & COLON:
+            break  # 2nd and every alt: K
         if token.kind in ("and", "all", "each", "following", "next", "", "side", "remain"):
             if token.kind == "side":
                 step = step or 2

@@ -537,6 +537,9 @@ class AgainReader(SequenceReader):
             and self.kind(2) in ("number", "often")
         ):
             return Again(*self.take(2), last=last, work=True)
+        often = self.kind(2) == "often" or (self.kind(2), self.kind(3)) == ("number", "times")
+        if often and self.text_of(1) in _POINTING and self.joined(2):
+            return Rep(*self.take(2))  # do it 8 times
         if self.kind(1) in ("to", "until") and self.joined(1) and self.goes_to_marker():
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
@@ -545,7 +548,7 @@ class AgainReader(SequenceReader):
     def same_in_sections(self) -> Phrase | None:
         """`do the same at every marker`: what was told is worked in every section; else None."""
         ahead = self.skip(1)
-        if self.text_of(1) in ("it", "this", "that"):
+        if self.text_of(1) in _POINTING:
             return self.at_all_markers(self.skip(2))
         if self.token(ahead).text != "same" or not self.joined(ahead):
             return None
@@ -849,6 +852,8 @@ _EACH_TIME: Final = frozenset(
 """What stands before `repeat` where that is each time rounds are worked."""
 _DOING: Final = ("do", "work", "repeat", "doing", "repeating")
 """What stands before `the same again`, where that is worked on to the end of the round."""
+_POINTING: Final = ("it", "this", "that", "so")
+"""What stands behind `do` for what was told before."""
 _WHILE: Final = ("as", "while", "when", "before", "once")
 """Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""
 MOST_BEHIND_RANGE: Final = 60

@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Needlewise,
     OnRounds,
     Phrase,
+    Rep,
     Rounds,
     Said,
     Star,
@@ -41,10 +42,13 @@ _BEFORE_ROUND: Final = frozenset(
     ("you", "you have", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached",
      "reach", "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are",
      "at", "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to",
-     "down", "that", "we have", "i have", "goes", "its")
+     "down", "that", "we have", "i have", "goes", "its", "has")
 )  # fmt: skip
 """Words between `until` and those stitches."""
-_BETWEEN_ROUNDS: Final = frozenset(("and", "the", "a", "its", "one", "with", "then", "following"))
+_BETWEEN_ROUNDS: Final = frozenset(
+    ("and", "the", "a", "its", "one", "with", "then", "following", "followed by", "has", "been", "is", "worked",
+     "done")
+)  # fmt: skip
 """Words between that round and the plain one behind it."""
 _BEFORE_ITS_COUNT: Final = frozenset(
     ("which", "is", "that", "that's", "makes", "leaves", "leaving", "now", "you", "have")
@@ -168,9 +172,12 @@ class ExtentReader(NumberReader):
     def until_round(self, *, until: bool) -> Phrase | None:
         """`until you have worked (k1, k2tog) 8 times`, `down to "4 plain, 2 tog."`; None where no round is told."""
         ahead = 1
-        while self.joined(ahead) and ahead < MOST_BEFORE_ROUND and self.text_of(ahead) in _BEFORE_ROUND:
+        while self.joined(ahead) and ahead < MOST_BEFORE_ROUND:
+            if self.text_of(ahead) not in _BEFORE_ROUND and self.kind(ahead) != "ordinal":
+                break
             ahead += 1
-        if not (self.joined(ahead) and self.begins_unit(ahead)) or not (until or self.is_going_on()):
+        near = self.flags(ahead) & BREAK in (0, COLON)
+        if not (near and self.begins_unit(ahead)) or not (until or self.is_going_on()):
             return None
         begun, first = self.place, self.tokens[self.place]
         self.place += ahead
@@ -206,6 +213,11 @@ class ExtentReader(NumberReader):
                 opened = not phrases
                 if phrases:
                     break
+            elif isinstance(phrase, Rep) and opened and phrases:  # * k1, k2tog; rep from * to end
+                place = self.place
+                if self.kind() != "to" or not isinstance(self.next_phrase(), Extent):
+                    self.place = place
+                break
             else:
                 self.place = place
                 break
@@ -225,9 +237,12 @@ class ExtentReader(NumberReader):
         while self.text_of(ahead) in _BETWEEN_ROUNDS and not self.flags(ahead) & (SEMI | COLON):
             ahead += 1
         plain = 0
-        if ahead and self.kind(ahead) in ("knit", "plain", "even") and self.kind(ahead + 1) == "round":
-            self.place += ahead + 2
-            plain = 1
+        number = self.token(ahead).number if self.kind(ahead) == "number" else None
+        rounds = ahead + (number is not None)  # and the 3 knit rnds after it
+        rounds += self.kind(rounds) in ("knit", "plain", "even")
+        if ahead and rounds > ahead and self.kind(rounds) == "round":
+            self.place += rounds + 1
+            plain = number.of(0) or 0 if number is not None else 1
         place = self.place
         while self.text_of(0) in _BEHIND_ROUND and not self.flags(0) & (STOP | SEMI | COLON) * (
             not plain or self.place > place
@@ -408,7 +423,9 @@ class ExtentReader(NumberReader):
                 return self.length(place - self.place + 1)
             if until and (reached := self.reached(place)):
                 return reached
-            if token.kind in ("stars", "(", "stitch", "cast_on") or (token.kind == "until" and not until):
+            if token.kind in ("stars", "(", "stitch", "cast_on") or (
+                not until and token.kind in ("until", "icord")
+            ):
                 break  # change to the bigger needles and knit until it is 5 inches tall
             works = token.kind in ("knit", "purl") and self.tokens[place + 1].kind == "number"
             if works and self.tokens[place - 1].text in _BEFORE_WORK:

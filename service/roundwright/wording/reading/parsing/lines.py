@@ -474,6 +474,10 @@ class Lines(ExtentReader):
         """`cut yarn`."""
         return Closing(*self.take(1))
 
+    def cord(self) -> Phrase:
+        """`i-cord`, of the stitches that are left."""
+        return Closing(*self.take(1), cord=True)
+
     def bind_off(self) -> Phrase:
         """`bind off`."""
         return Closing(*self.take(1), bind_off=True)
@@ -814,7 +818,7 @@ _WORDED: Final = RAISING | COLOURS
 _READ: Final = {
     "knit": Lines.craft,
     "purl": Lines.purl,
-    "slip": Lines.craft,
+    "slip": Lines.slip,
     "right": Lines.craft,
     "left": Lines.craft,
     "stitch": Lines.stitch,
@@ -870,7 +874,7 @@ _READ: Final = {
     "gear": Lines.gear,
     "closing": Lines.closing,
     "bind_off": Lines.bind_off,
-    "icord": Lines.closing,
+    "icord": Lines.cord,
     "continue": Lines.continue_,
     "manner": Lines.manner,
     "chart": Lines.chart,

@@ -341,15 +341,14 @@ class NumberReader(ColourReader):
         return Count(*self.take(2 + counted), number, sign)  # 8 decreased sts
 
     def fewer_each_time(self, number: Number) -> Phrase | None:
-        """`one knit stitch fewer`, `one less before each decrease`: how a crown goes on; else None."""
-        if number.values != (1,) or self.depth:
+        """`one knit stitch fewer`, `two less in rib before each decrease`: how a crown goes on; else None."""
+        if number.values not in ((1,), (2,)) or self.depth:
             return None
         ahead = 1
-        while (
-            self.kind(ahead) in ("stitch_noun", "knit", "purl", "plain", "fewer", "")
-            and self.joined(ahead)
-            and ahead < 6
-        ):
+        while self.joined(ahead) and ahead < MOST_FEWER:
+            in_fabric = self.kind(ahead) == "in" and self.kind(ahead + 1) in ("rib", "pattern")
+            if self.kind(ahead) not in _OF_FEWER and not in_fabric:
+                break
             ahead += 1
         kinds = [self.kind(at) for at in range(1, ahead)]
         if "fewer" not in kinds or self.place + ahead > self.stop:
@@ -357,6 +356,8 @@ class NumberReader(ColourReader):
         after = self.kind(ahead) == "after" and self.kind(ahead + 1) in ("each", "")
         if self.kind(ahead) in ("before", "between") or (after and self.kind(ahead + 2) in _SHAPING):
             ahead = self.behind_decreases(ahead + 1)
+        elif number.values != (1,):
+            return None
         elif self.kind(ahead) in ("each", "in") and self.joined(ahead):
             ahead += 2
         elif (
@@ -872,6 +873,9 @@ _AGO: Final = ("ago", "back", "before", "earlier", "previously")
 """What stands behind a number of rounds that were worked before."""
 _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
+_OF_FEWER: Final = (*_FEWER, "rib", "pattern", "")
+MOST_FEWER: Final = 6
+"""Words of `1 knit stitch fewer in rib`."""
 
 
 def _fall(values: list[int | None]) -> bool:

@@ -71,6 +71,14 @@ _IN_GROUPS: Final = {"pairs": 2, "twos": 2, "threes": 3}
 _AT: Final = ("in", "each", "after")
 _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
+_NAMING_STITCHES: Final = frozenset(("the", "each", "every", "all", "those", "these"))
+"""Words behind which stitches are called by how they were made."""
+_MOVED: Final = ("number", "stitch_noun", "", "these", "all", "each", "remain", "last", "next", "following")
+"""Kinds of words between `slip` and the needle to which stitches are put."""
+_RIGHT: Final = ("right", "rh", "r", "working", "right-hand")
+"""To which needle stitches are put that are slipped: `slip the next st to the right needle, k2tog, psso`."""
+MOST_MOVED: Final = 6
+"""Words from `slip` to `onto`."""
 _TWISTED: Final[dict[StitchName, StitchName]] = {"k2tog": "ssk", "p2tog": "ssp"}
 
 
@@ -177,6 +185,10 @@ class StitchReader(NewStitchReader):
         """`p4`; of `book, p. 41` it is the page."""
         return self.only_words(2) if self.is_page() else self.craft()
 
+    def slip(self) -> Phrase:
+        """`sl 3`; stitches that are put on another needle are not worked."""
+        return self.to_needle() or self.craft()
+
     def is_page(self) -> bool:
         """Whether it is the page of something: `book, p. 41`, `see p. 3`."""
         token, number = self.token(), self.token(1)
@@ -267,8 +279,6 @@ class StitchReader(NewStitchReader):
             start, end, flags = self.take(behind + 3 + (self.kind(behind + 2) == "stitch_noun"))
             return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         stop = behind
-        if craft == "slip" and (to_needle := self.to_needle(noun)):
-            return to_needle
         if self.kind(stop) == "stitch_noun" and self.joined(stop) and not self.flags(stop) & COMMA:
             stop += 1
         elif self.kind(stop) == "next" and self.kind(stop + 1) == "stitch_noun":
@@ -276,14 +286,19 @@ class StitchReader(NewStitchReader):
         start, end, flags = self.take(stop)
         return Stitches(start, end, flags, Stitch(NAMES[craft], number, start, end))
 
-    def to_needle(self, ahead: int) -> Phrase | None:
+    def to_needle(self) -> Phrase | None:
         """`slip 3 sts to the cable needle`: they are worked later; None where they are only slipped."""
+        ahead = 1
+        while self.kind(ahead) in _MOVED and self.text_of(ahead) != "on" and ahead < MOST_MOVED:
+            if self.flags(ahead) & (BREAK | COMMA):
+                return None
+            ahead += 1
         if self.kind(ahead) != "to" and self.token(ahead).text not in ("on", "onto"):
             return None
         for at in range(ahead + 1, ahead + 5):
             if self.kind(at) == "needle" or self.token(at).text == "cn":
                 return self.only_words(at + 1)
-            if self.flags(at) & (BREAK | COMMA):
+            if self.flags(at) & (BREAK | COMMA) or self.text_of(at) in _RIGHT:
                 return None
         return None
 
@@ -394,6 +409,9 @@ class StitchReader(NewStitchReader):
         name = self.token().means
         if self.token().text.startswith("make") and self.kind(1) == "round" and self.joined(1):
             return Rounds(*self.take(2), ONE)  # make one round knit only
+        named = self.place > 0 and self.tokens[self.place - 1].text in _NAMING_STITCHES
+        if named and self.kind(1) == "stitch_noun" and not self.flags(1) & (BREAK | COMMA):
+            return self.only_words(2)  # in rib as set, knitting the s2kp sts
         loose = name == "kfb" and self.token().text.startswith("inc")
         if name in _ONCE and self.kind(at := self.skip(1)) in _AT and (every := self.at_every(at, name)):
             return every
