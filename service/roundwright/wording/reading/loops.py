@@ -378,11 +378,11 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         ways.append(
             Candidate("continue", cost, until=until, times=loop.times, step=2, plain=plain, stated=stated)
         )
-    if again.named == (named("decrease"),) and loop.step and (loop.times or until):  # Rep dec rnd every rnd twice
+    if (
+        again.named == (named("decrease"),) and loop.step and (loop.times or until)
+    ):  # Rep dec rnd every rnd twice
         cost = loop.cost + GOES_ON_BY_NAME
-        ways.append(
-            Candidate("continue", cost, until=until, times=loop.times, step=loop.step, stated=stated)
-        )
+        ways.append(Candidate("continue", cost, until=until, times=loop.times, step=loop.step, stated=stated))
     if until is not None and _are_said_to_alternate(seen):
         cost = loop.cost + SAID_TO_ALTERNATE
         ways.append(Candidate("continue", cost, again=again, until=until, stated=stated, ends_shaped=True))

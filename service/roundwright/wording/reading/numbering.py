@@ -322,7 +322,8 @@ def _work_last_standing(work: LineWork) -> None:
     lane = work.lane
     number = lane.printed + 1
     entry = lane.stands(number)
-    if entry is None or lane.loose or all(standing.last != number for standing in lane.standing):
+    works = bool(work.candidate.nodes) or work.candidate.kind in _AGAIN
+    if entry is None or lane.loose or not works or all(line.last != number for line in lane.standing):
         return
     LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
     lane.printed = lane.number = number
@@ -330,8 +331,7 @@ def _work_last_standing(work: LineWork) -> None:
 
 def _unnumbered(work: LineWork) -> None:
     lane, candidate, label = work.lane, work.candidate, work.segment.label
-    if candidate.nodes or candidate.kind in _AGAIN:
-        _work_last_standing(work)
+    _work_last_standing(work)
     between = lane.between is not None and lane.between.candidate.kind == "between"
     if between and any(rounds.step <= 1 for rounds in _every(work)):
         lane.between, between = None, False  # `Now every round: k4, k2tog`

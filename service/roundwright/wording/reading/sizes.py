@@ -88,14 +88,9 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
-<<<<<<< HEAD
     by_count = _by_cast_on(tokens, counts or _first_counts(tokens, width))
-    return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **names}
-=======
-    by_count = _by_cast_on(tokens, counts)
     by_ages = _by_ages(tokens, width)
     return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **by_ages, **names}
->>>>>>> m1
 
 
 def _by_cast_on(tokens: list[Token], counts: tuple[int, ...]) -> Mapping[str, int]:
