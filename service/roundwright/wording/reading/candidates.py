@@ -89,6 +89,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     stated = stated_counts(seen)
     if single := told_between(segment, stated) or _nothing_else(seen, segment, label):
         return [single]
+    if is_spoken(segment):
+        return [_not_worked(seen, stated, label, 0.2)]
     held = _held(seen)
     options = _work(seen, stated, label, segment)
     options.extend(_to_printed_count(options))
@@ -182,6 +184,16 @@ def is_told(segment: Segment) -> bool:
     label = segment.label
     return segment.under_notes and (
         label is None or label.kind in ("sizes", "step", "sort", "listed", "count", "next")
+    )
+
+
+def is_spoken(segment: Segment) -> bool:
+    """Whether a segment has words alone, and nothing in them to work: `Size 1 only: change to cream.`."""
+    label = segment.label
+    return (
+        (label is None or label.kind in ("sizes", "step"))
+        and not segment.troubles
+        and all(isinstance(phrase, Said) for phrase in segment.phrases)
     )
 
 
