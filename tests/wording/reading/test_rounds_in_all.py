@@ -294,3 +294,17 @@ def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
     marked = "Set-up: *k16, place marker*, 6 times.\nRound A: *k to 2 sts before marker, k2tog*, 6 times.\n"
     marked += "Round B: knit.\nRepeat rounds A and B 8 more times. 42 sts.\nRepeat round A only 5 times."
     assert after_each_round(read(marked, (96,)))[-6:] == [42, 36, 30, 24, 18, 12]
+
+
+@pytest.mark.parametrize(
+    ("text", "language"),
+    [
+        ("Continue in st st. Inc 6 sts evenly in the first rnd. (72 sts)\nWork 22 rnds of st st in all.", "en"),
+        ("Rnd 1: knit, inc 6 sts evenly. (72 sts)\nKnit a total of 22 rnds.", "en"),
+        ("Meerder in de 1e toer 6 st verdeeld = 72 st.\nBrei in totaal 22 toeren tricotsteek.", "nl"),
+        ("In der 1. Rd 6 M verteilt zunehmen (= 72 M). Insgesamt 22 Rd glatt re str.", "de"),
+    ],
+)
+def test_the_first_round_that_shapes_is_one_of_all(text: str, language: str) -> None:
+    """22 rounds, the first of which adds 6 stitches."""
+    assert after_each_round(read(text, (66,), language)) == [72] * 22

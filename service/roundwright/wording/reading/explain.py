@@ -44,7 +44,7 @@ BEAM: Final = 8
 MOST_STEPS: Final = 4_500
 """Steps of the search for one text, each one or two microseconds."""
 MOST_STEPS_OF_SIZE: Final = 2_700
-"""Steps in addition for every size: the longest hat the service writes takes 4,900 in one size, 9,600 in two, 28,000 in twelve."""
+"""Steps in addition for every size: the longest hat the service writes takes 4,900 in one size, 28,000 in twelve."""
 STEPS_FOR_SEGMENT: Final = 20
 """Steps it takes to find the candidates of a segment, and as many for every five phrases."""
 LOOK_AHEAD: Final = 2

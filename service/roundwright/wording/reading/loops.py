@@ -206,7 +206,7 @@ def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> lis
         further = ribbed
     else:
         further = False
-        ribbed = len(rounds) == 1 and (_counts_all(seen, number) or seen.in_all is number)
+        ribbed = len(rounds) == 1 and (counts_all(seen, number) or seen.in_all is number)
     if worked or not ribbed:
         return []
     again = Again(number.start, number.end, 0, last=1, work=not further, segments=TOLD_ABOVE)
@@ -219,7 +219,7 @@ FURTHER_AND_ALL: Final = 2
 """Numbers of rounds, the further ones and those in all: `9 more rounds of rib (10 rounds in all)`."""
 
 
-def _counts_all(seen: Seen, rounds: Rounds) -> bool:
+def counts_all(seen: Seen, rounds: Rounds) -> bool:
     """Whether a number of rounds is that of all of them: `10 rnds of rib in all`, `a total of 10 rounds`."""
     texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
     at = seen.order.index(rounds) if rounds in seen.order else 0
@@ -298,7 +298,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         and label is None
         and (seen.lengths == [] or in_all)
     ):
-        if in_all or _counts_all(seen, next(phrase for phrase in seen.rounds if not phrase.every)):
+        if in_all or counts_all(seen, next(phrase for phrase in seen.rounds if not phrase.every)):
             rounds = _further_rounds(again, seen.in_all.number if in_all and seen.in_all else rounds)
         options.append(Candidate("loop", cost + 0.3, again=again, rounds=rounds, stated=stated))
     if behind := _plain_after_each(seen):
