@@ -299,7 +299,10 @@ def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
 @pytest.mark.parametrize(
     ("text", "language"),
     [
-        ("Continue in st st. Inc 6 sts evenly in the first rnd. (72 sts)\nWork 22 rnds of st st in all.", "en"),
+        (
+            "Continue in st st. Inc 6 sts evenly in the first rnd. (72 sts)\nWork 22 rnds of st st in all.",
+            "en",
+        ),
         ("Rnd 1: knit, inc 6 sts evenly. (72 sts)\nKnit a total of 22 rnds.", "en"),
         ("Meerder in de 1e toer 6 st verdeeld = 72 st.\nBrei in totaal 22 toeren tricotsteek.", "nl"),
         ("In der 1. Rd 6 M verteilt zunehmen (= 72 M). Insgesamt 22 Rd glatt re str.", "de"),
