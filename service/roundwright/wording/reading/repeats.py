@@ -581,8 +581,8 @@ def _begun_as_told(work: LineWork, first: int) -> tuple[int, int]:
     """
     lane = work.lane
     last = lane.chain[1].segment if lane.chain else -1
-    told = [line for line in lane.standing if last < line.entry.segment and line.step > 1]
-    shaping = [line for line in told if not fits_any_count(line.entry.candidate.nodes)]
+    lines = [line for line in lane.standing if last < line.entry.segment and line.step > 1]
+    shaping = [line for line in lines if not fits_any_count(line.entry.candidate.nodes)]
     entries = [lane.stands(number) for number in range(1, shaping[0].first + 1)] if shaping else []
     if len(shaping) != 1 or shaping[0].first > shaping[0].step or not all(entries):
         return 0, 0
