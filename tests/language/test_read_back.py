@@ -107,3 +107,14 @@ def test_a_size_joins_in_behind_the_rounds_of_a_larger_one_wherever_its_brim_end
     assert answer is not None
     assert 0 in [size.body.rounds for size in answer.sizes]
     reads_back(answer, ENGLISH)
+
+
+@pytest.mark.parametrize(
+    ("number", "language"),
+    [(610, ENGLISH), (610, "es"), (897, "de"), (1959, "nb"), (1959, "da")],
+)
+def test_a_pattern_is_read_back_that_lies_near_a_bound_or_another_meaning(number: int, language: str) -> None:
+    """265 lines in two colours; `aus 1 M 2 M herausstr (= 32 M)` is no list of sizes; `slik omgang` tells no rhythm."""
+    answer = planned(random_hat(number, language))
+    assert answer is not None
+    reads_back(answer, language)

@@ -50,6 +50,8 @@ REWRITTEN = [
     ("nl", "Alleen XL: 1 toer r", "Size XL only: knit 1 rnds"),
     ("de", "Nur Dame und Herr: 1 Rd re", "Woman and man only: knit 1 rnd"),
     ("nl", "alleen heer: 1 toer r", "Man only: knit 1 rnds"),
+    ("nb", "Bare damestr.: 1 omg rett", "woman only: knit 1 rnds"),
+    ("da", "Kun herrestr.: 1 omg ret", "man only: knit 1 rnds"),
     ("de", "Alle: 1 Rd re", "all sizes: knit 1 rnd"),
     # two rounds told in turn
     (
@@ -90,6 +92,16 @@ READ = [
     ("nb", 28, "Deretter på hver omg: 2 r, 2 r sm x 7 (21), 1 r, 2 r sm x 7 (14), 2 r sm x 7 (7).", [21, 14, 7]),
     ("nl", 28, "Daarna elke toer: 2 r, 2 r sam x 7 (21), 1 r, 2 r sam x 7 (14), 2 r sam x 7 (7).", [21, 14, 7]),
     ("nl", 40, "Toer 1: * 1 r, 2x 2 r sam * = 24 st", [24]),
+    (
+        "de",
+        32,
+        ("1. Rd: *SSK, 4 M re, 2 M re zusstr* 4x = 24 M.\n2. Rd: alle M re.\n"
+        "Diese 2 Rd wdh, dabei zwischen den Abnahmen je 2 M weniger str, bis noch 8 M übrig sind."),
+        [24, 24, 16, 16, 8, 8],
+    ),
+    ("nl", 96, "1e mindertoer: 10 recht, 2 te zamen, steeds herhalen; er blijven 88 steken.", [88]),
+    ("nl", 100, "Brei op elk van de 4 naalden (25 st per naald) de eerste 2 st en de laatste 2 st samen. 92 st.", [92]),
+    ("nl", 100, "Op elke naald de eerste 2 en de laatste 2 st samenbreien, de overige st recht (92 st).", [92]),
     ("de", 40, "Rd 1: * 1 re, 2x 2 re zus * = 24 M", [24]),
     ("de", 26, "1. R: Randm, 12x 2 M re zusstr, Randm = 14 M.", [14]),
     ("fr", 82, "1 m. lis., * 8 m. end., 2 m. ens. end. *, rép. de * à * 8 fois, 1 m. lis. On a 74 m.", [74]),

@@ -315,3 +315,20 @@ def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
 def test_a_plain_round_is_worked_as_often_as_is_told_behind_it(told: str) -> None:
     """Eight rounds in all, since one is no part of a round."""
     assert number_of_rounds(read(f"{told}\nNext rnd: *k8, k2tog*.", (80,))) == [9]
+
+
+@pytest.mark.parametrize(
+    ("text", "language"),
+    [
+        (
+            "Continue in st st. Inc 6 sts evenly in the first rnd. (72 sts)\nWork 22 rnds of st st in all.",
+            "en",
+        ),
+        ("Rnd 1: knit, inc 6 sts evenly. (72 sts)\nKnit a total of 22 rnds.", "en"),
+        ("Meerder in de 1e toer 6 st verdeeld = 72 st.\nBrei in totaal 22 toeren tricotsteek.", "nl"),
+        ("In der 1. Rd 6 M verteilt zunehmen (= 72 M). Insgesamt 22 Rd glatt re str.", "de"),
+    ],
+)
+def test_the_first_round_that_shapes_is_one_of_all(text: str, language: str) -> None:
+    """22 rounds, the first of which adds 6 stitches."""
+    assert after_each_round(read(text, (66,), language)) == [72] * 22

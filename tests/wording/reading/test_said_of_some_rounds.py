@@ -91,3 +91,37 @@ def test_rounds_are_those_that_are_said(text: str, cast_on: int, counts: list[in
 def test_dec_1_is_a_decrease() -> None:
     """`Begin dec 1` without a list behind it is no heading."""
     assert after_each_round(read("Rnd 1: knit.\nRnd 2: dec 1, knit to end.", (24,))) == [24, 23]
+
+
+TO_8 = [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 16, 8]
+ODD_AND_EVEN = [
+    # told for all rounds of a kind, before any is worked
+    ("en", ("All odd rnds: *k6, k2tog* 8 times, with 1 stitch fewer between decreases each time.\n"
+     "All even rnds: knit.\nContinue until 8 sts remain.")),
+    ("es", ("En las vueltas impares: (6 d, 2 pjd) 8 veces, con 1 p menos entre las disminuciones cada vez. "
+     "En las vueltas pares tejer todo al derecho. Continuar hasta que queden 8 p.")),
+    ("fr", ("Sur les tours impairs : (6 m end, 2 m ens end) 8 fois, avec 1 m de moins entre les diminutions à chaque "
+     "fois. Sur tous les rangs pairs tricoter à l'endroit. Continuer jusqu'à ce qu'il reste 8 m.")),
+    ("nb", ("På alle omg med oddetall: *6 r, 2 r sm*, gjenta *-* omg rundt, med 1 m mindre mellom fellingene for hver "
+     "gang. På alle omg med partall strikkes rett. Fortsett til det er 8 m igjen.")),
+    ("da", ("På omg med ulige numre: *6 r, 2 r sm*, gentag *-* omg rundt, med 1 m mindre mellem indtagningerne for "
+     "hver gang. På omg med lige numre strikkes ret. Fortsæt til der er 8 m tilbage.")),
+    ("nl", ("Op alle oneven toeren: *6 r, 2 r samen*, herhaal *-*, met telkens 1 st minder tussen de minderingen. "
+     "Op alle even toeren recht breien. Ga door tot er 8 st over zijn.")),
+    ("de", ("In allen ungeraden Runden: *6 re, 2 M re zus, ab * wdh, dabei jedes Mal 1 M weniger zwischen den "
+     "Abnahmen. In allen geraden Runden alle M rechts stricken. Weiter, bis 8 M übrig sind.")),
+    # told behind the first of them
+    ("en", "Next rnd: *k6, k2tog* 8 times. 56 sts. Dec like this on every second rnd, all others are knit, to 8 sts."),
+    ("fr", ("Tour 1 : (6 m end, 2 m ens end) 8 fois = 56 m. Diminuer ainsi sur tous les tours impairs et tricoter "
+     "les tours pairs à l'endroit jusqu'à 8 m.")),
+    ("es", ("Vta 1: (6 d, 2 pjd) 8 veces = 56 p. Disminuir así en todas las vueltas impares y tejer las vueltas "
+     "pares al derecho hasta que queden 8 p.")),
+    ("nl", ("Volgende toer: *6 r, 2 r samen*, herhaal *-* = 56 st. Minder zo in alle oneven toeren en brei de even "
+     "toeren recht tot er 8 st over zijn.")),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text"), ODD_AND_EVEN)
+def test_odd_rounds_decrease_and_even_ones_are_plain(language: str, text: str) -> None:
+    """Sections of one stitch fewer every second round, told in prose."""
+    assert after_each_round(read(text, (64,), language)) == TO_8

@@ -19,6 +19,7 @@ from roundwright.wording.reading.loops import (
     by_name,
     chart_again,
     continuations,
+    counts_all,
     in_all_ways,
     loop_ways,
     marked_round,
@@ -185,6 +186,16 @@ def is_told(segment: Segment) -> bool:
     )
 
 
+def is_spoken(segment: Segment) -> bool:
+    """Whether a segment has words alone, and nothing in them to work: `Size 1 only: change to cream.`."""
+    label = segment.label
+    return (
+        (label is None or label.kind in ("sizes", "step"))
+        and not segment.troubles
+        and all(isinstance(phrase, Said) for phrase in segment.phrases)
+    )
+
+
 def _to_printed_count(options: list[Candidate]) -> list[Candidate]:
     """Rounds until a count, gone on with to the count that is printed: `until 1 is left before each marker (5 sts)`."""
     made: list[Candidate] = []
@@ -266,7 +277,8 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
         return Candidate(
             "cast_on", 0.0, rounds=number, sections=sections, every=every, stated=stated, per_needle=held
         )
-    return _begin_at(segment)
+    spoken = _not_worked(seen, (), label, 0.2) if is_spoken(segment) else None
+    return _begin_at(segment) or spoken
 
 
 def _works_cord(seen: Seen) -> bool:
@@ -413,7 +425,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
         rounds = rounds_of_segment(seen, stated, label, segment)
         options.extend(_as_set(seen, rounds) if numbered else rounds)
     options.extend(in_colour(segment))
-    options = with_rounds_between(seen, stated, options)
+    options = _from_first(seen, with_rounds_between(seen, stated, options))
     if seen.in_all is not None and any(option.kind == "loop" for option in options):
         further = [option.kind != "loop" and OF_FURTHER for option in options]
         options = [
@@ -425,6 +437,13 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
         options = [*in_all, *(replace(option, cost=option.cost + OF_FURTHER) for option in options)]
     if (label is None or label.kind == "listed") and all(map(is_bare, seen.work)):
         options.extend(marker_ways(seen))
+    return options
+
+
+def _from_first(seen: Seen, options: list[Candidate]) -> list[Candidate]:
+    """`Work 22 rounds in all`: the round that shapes and was told just before as the first counts among them."""
+    if any(counts_all(seen, rounds) for rounds in seen.rounds):
+        return [replace(option, from_first=True) for option in options]
     return options
 
 

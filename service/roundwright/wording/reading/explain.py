@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from roundwright.language import say
 from roundwright.wording.reading.application import apply
 from roundwright.wording.reading.called import MOST_TOLD, is_called_next, only_told
-from roundwright.wording.reading.candidates import candidates, is_told
+from roundwright.wording.reading.candidates import candidates, is_spoken, is_told
 from roundwright.wording.reading.chart_told import told_below, without_told
 from roundwright.wording.reading.ending import behind_the_end, end_of_work
 from roundwright.wording.reading.headings import tells_fabric
@@ -41,7 +41,7 @@ from roundwright.wording.reading.tree import Nodes, Number
 
 BEAM: Final = 8
 """States that are kept."""
-MOST_STEPS: Final = 4_000
+MOST_STEPS: Final = 4_500
 """Steps of the search for one text, each one or two microseconds."""
 MOST_STEPS_OF_SIZE: Final = 2_700
 """Steps in addition for every size: the longest hat the service writes takes 4,900 in one size, 28,000 in twelve."""
@@ -281,7 +281,10 @@ class Search:
 
 def _steps_for(segment: Segment) -> int:
     """Steps it took to find the candidates of a segment: one where its words are told, and not looked into."""
-    return 1 if is_told(segment) else STEPS_FOR_SEGMENT * (1 + len(segment.phrases) // 5)
+    if is_told(segment):
+        return 1
+    steps = STEPS_FOR_SEGMENT * (1 + len(segment.phrases) // 5)
+    return steps // 2 if is_spoken(segment) else steps
 
 
 def _new_errors(faults: Faults, before: Faults) -> int:

@@ -43,7 +43,7 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     if segment.label is not None:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
     if not _begins_rounds(segments, place + 1):
-        return _goes_on_in_fabric(segment) and _changes_in_first_round(segments, place + 1)
+        return _goes_on_in_fabric(segment) and changes_in_first_round(segments, place + 1)
     if _heads_chart(segment) or _goes_on_in_fabric(segment) or _heads_fabric(segment):
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
@@ -73,7 +73,7 @@ def _heads_fabric(segment: Segment) -> bool:
     return named and not any(word in VERBS for word in words)
 
 
-def _changes_in_first_round(segments: list[Segment], place: int) -> bool:
+def changes_in_first_round(segments: list[Segment], place: int) -> bool:
     """Whether stitches are told there to come or go in the first round: `Increase 8 stitches in the first round`."""
     segment = segments[place] if place < len(segments) else None
     if (

@@ -47,7 +47,8 @@ class Candidate(Struct, frozen=True, gc=False):
     - `per_section`: the stitches it says to leave in each section or on each needle; `per_needle`: on each needle,
       for whatever is worked
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
-    - `from_start`: whether the rounds worked so far count among `rounds`
+    - `from_start`: whether the rounds worked so far count among `rounds`; `from_first`: the shaped one told just before
+      as the first of them does
     - `turns`: the trees of several rounds that are worked in turn, `nodes` the first of them
     - `at_once`: whether rounds worked every `step` rounds begin with the next one, or `last` is that of the first
     - `ends_shaped`: whether rounds worked to a count end with the one that shapes
@@ -91,6 +92,7 @@ class Candidate(Struct, frozen=True, gc=False):
     at_once: bool = False
     turns: tuple[Nodes, ...] = ()
     from_start: bool = False
+    from_first: bool = False
 
 
 UNREAD: Final = 3.0

@@ -92,7 +92,7 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
         and label.kind not in ("next", "sizes")
         and not (label.kind == "sort" and lines.tokens[place].kind == "last")
         and not (label.kind == "numbered" and lines.flags(0) & (STOP | SEMI))
-        and not (label.kind == "numbered" and begins_sentence(lines, place))
+        and not (label.kind in ("numbered", "every") and begins_sentence(lines, place))
         and not (label.kind == "numbered" and goes_on_sentence(lines, place))
         and not is_next_of(label, after)
         and not (

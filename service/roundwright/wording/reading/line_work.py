@@ -11,6 +11,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Round
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
+from roundwright.wording.reading.headings import changes_in_first_round
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.needles import MOST_NEEDLES
@@ -180,6 +181,7 @@ class LineWork:
         if candidate.rounds is not None and not single:
             rounds = candidate.rounds.of(self.column) or 0
             rounds = max(0, rounds - lane.worked * candidate.from_start)
+            rounds = max(0, rounds - (candidate.from_first and self.follows_first()))
         if candidate.length:
             self.note("to_a_length", self.segment.start)
         if candidate.chart:
@@ -200,6 +202,14 @@ class LineWork:
             self.round(turns[turn % len(turns)], number + turn * apart)
         if last:
             self.round(last, number + max(plain, 0))
+
+    def follows_first(self) -> bool:
+        """Whether the segment before shaped a round that is the first: `Rnd 1: inc 6 sts`, `inc in the first round`."""
+        if self.lane.chain is None or self.lane.chain[1].segment != self.place - 1:
+            return False
+        round, place = self.lane.chain[1].round, self.desk.place(self.place) - 1
+        first = round.number == 1 and round.before != round.after
+        return first or changes_in_first_round(self.desk.segments, place)
 
     def until_count(self, number: int, target: int) -> None:
         """Rounds of the candidate until so many stitches are left, or so many on each needle."""

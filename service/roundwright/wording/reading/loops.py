@@ -247,7 +247,7 @@ def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> lis
         further = ribbed
     else:
         further = False
-        ribbed = len(rounds) == 1 and (_counts_all(seen, number) or seen.in_all is number)
+        ribbed = len(rounds) == 1 and (counts_all(seen, number) or seen.in_all is number)
     if worked or not ribbed:
         return []
     again = Again(number.start, number.end, 0, last=1, work=not further, segments=TOLD_ABOVE)
@@ -260,7 +260,7 @@ FURTHER_AND_ALL: Final = 2
 """Numbers of rounds, the further ones and those in all: `9 more rounds of rib (10 rounds in all)`."""
 
 
-def _counts_all(seen: Seen, rounds: Rounds) -> bool:
+def counts_all(seen: Seen, rounds: Rounds) -> bool:
     """Whether a number of rounds is that of all of them: `10 rnds of rib in all`, `a total of 10 rounds`."""
     texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
     at = seen.order.index(rounds) if rounds in seen.order else 0
@@ -470,7 +470,7 @@ def _rounds_of_chart(seen: Seen, again: Again, stated: tuple[Stated, ...], cost:
 def _rounds_again(seen: Seen, again: Again, rounds: Rounds) -> Number:
     """How many rounds are worked again: `for 12 rounds`, of `12 rounds in all` those that were not worked before."""
     in_all = (seen.in_all or rounds).number
-    if not seen.in_all and not _counts_all(seen, rounds):
+    if not seen.in_all and not counts_all(seen, rounds):
         return in_all
     if (again.work and not again.named) or again.segments == FROM_THERE:
         return in_all

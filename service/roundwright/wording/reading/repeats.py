@@ -394,9 +394,10 @@ class _Continuation:
 
     def __init__(self, work: LineWork, first: int) -> None:
         self.work = work
-        self.number = first
+        step, begun = _begun_as_told(work, first)
+        self.number = first + begun
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
-        step = work.candidate.step
+        step = step or work.candidate.step
         plain = _plain_again(work)
         if step:
             self.gap = step - 1
@@ -589,6 +590,23 @@ class _Continuation:
         self.work.desk.budget.spend(3)
         self.work.add(work_round(min(self.number, HIGHEST), lane.count, steps), PLAIN, lane.sections)
         self.number += 1
+
+
+def _begun_as_told(work: LineWork, first: int) -> tuple[int, int]:
+    """The step of a line told for every so many rounds that shapes, and how many rounds its first makes; else zeros.
+
+    `All odd rnds: *k6, k2tog*, with 1 st less between each time. All even rnds: knit. Continue until 8 sts remain.`
+    """
+    lane = work.lane
+    last = lane.chain[1].segment if lane.chain else -1
+    lines = [line for line in lane.standing if last < line.entry.segment and line.step > 1]
+    shaping = [line for line in lines if not fits_any_count(line.entry.candidate.nodes)]
+    entries = [lane.stands(number) for number in range(1, shaping[0].first + 1)] if shaping else []
+    if len(shaping) != 1 or shaping[0].first > shaping[0].step or not all(entries):
+        return 0, 0
+    for begun, entry in enumerate(filter(None, entries)):
+        LineWork(work.desk, lane, entry.segment, entry.candidate).once(first + begun, single=True)
+    return shaping[0].step, len(entries)
 
 
 def _plain_again(work: LineWork) -> int | None:

@@ -597,7 +597,20 @@ def _parts(tokens: list[Token], begin: int, width: int = 0) -> list[list[str]]:
 
 
 _NO_NAMES: Final = frozenset(
-    ("stitch", "knit", "purl", "stars", "unit", "decimal", "size", "only", "round", "decrease", "increase")
+    (
+        "stitch",
+        "stitch_noun",
+        "knit",
+        "purl",
+        "stars",
+        "unit",
+        "decimal",
+        "size",
+        "only",
+        "round",
+        "decrease",
+        "increase",
+    )
 )
 """Kinds of words that are in no list of names."""
 

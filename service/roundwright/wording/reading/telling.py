@@ -247,7 +247,10 @@ def is_for_others(segment: Segment) -> bool:
     others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
     every = any(isinstance(phrase, Rounds) and phrase.every for phrase in segment.phrases)
     others = others or ("unless" in texts and every)  # `all rounds knit unless I say so`
-    if segment.label is not None or not others:
+    goes_on = any(
+        isinstance(phrase, Until) for phrase in segment.phrases
+    )  # decrease so, knit all others, until 8
+    if segment.label is not None or not others or goes_on:
         return False
     return any(is_bare(phrase) or isinstance(phrase, Fabric) for phrase in segment.phrases)
 
