@@ -68,3 +68,28 @@ def test_a_crown_is_finished_with_rounds() -> None:
     assert not errors(reading)
     assert counts(reading) == [[84, 42, 21]]
     assert number_of_rounds(reading) == [3]
+
+
+def test_a_decrease_round_goes_on_by_its_name_in_another_rhythm() -> None:
+    """Two more decrease rounds with no plain ones between, each with one stitch fewer."""
+    reading = read(
+        "Dec rnd: *K4, k2tog; rep from * around—60 sts rem.\nNext rnd: Knit.\n"
+        "Rep last 2 rnds 1 more time, working 1 fewer st before each dec every time—48 sts rem.\n"
+        "Rep Dec rnd every rnd 2 times as established—24 sts rem.",
+        (72,),
+    )
+
+    assert not errors(reading)
+    assert [worked_round.after for worked_round in reading.rounds[0]] == [60, 60, 48, 48, 36, 24]
+
+
+def test_words_behind_a_round_in_brackets_name_no_size() -> None:
+    """`every round (no more plain rounds)` lists no two sizes."""
+    reading = read(
+        "Round 1: *k7 (8), k2tog* around = 64 (72) sts\nRound 2: knit\nRound 3: *k6 (7), k2tog* around = 56 (64) sts\n"
+        "Keep decreasing 8 sts every round like this (no more plain rounds) until you have 8 sts left.",
+        (72, 80),
+    )
+
+    assert not errors(reading)
+    assert counts(reading) == [[72, 64, 56, 48, 40, 32, 24, 16, 8], [80, 72, 64, 56, 48, 40, 32, 24, 16, 8]]

@@ -608,6 +608,7 @@ _NO_NAMES: Final = frozenset(
         "size",
         "only",
         "round",
+        "everyround",
         "decrease",
         "increase",
     )
@@ -634,8 +635,8 @@ def _head(tokens: list[Token], place: int) -> list[str]:
     heads: list[str] = []
     for back in range(place - 1, max(place - 4, -1), -1):
         token = tokens[back]
-        if token.kind in (")", "("):
-            break
+        if token.kind in (")", "(") or token.kind in _NO_NAMES:
+            break  # on every round (the plain ones too)
         words.insert(0, token.text)
         heads.append(" ".join(words))
         hyphen = token.flags & DASH and tokens[back - 1].end + 1 == token.start  # micro-preemie
