@@ -97,7 +97,8 @@ def found(progress: Progress, places: Sequence[Place], as_before: str) -> tuple[
     line, which = line_to_take(progress, places), which_round(progress, places)
     if line is None:
         return None, joined(" ", as_before, *which)
-    unsure = say("count.right.unsure", line=progress.line_named(line), text=line.round.text)
+    word = say(f"count.word.{progress.word}")
+    unsure = say("count.right.unsure", line=progress.line_named(line), text=line.round.text, word=word)
     return line, joined(" ", *which, unsure)
 
 

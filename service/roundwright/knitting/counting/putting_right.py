@@ -87,7 +87,8 @@ def repeats_off(progress: Progress, cause: Cause) -> bool:
     if cause.stage or not begun or not stage.rib or progress.word == "row":
         return False
     other_fabric = any(later.lines and not later.rib for later in progress.stages[1:])
-    return other_fabric and cause.stitches % sum(stage.rib) == 0
+    goes_on = other_fabric or progress.fragment
+    return goes_on and cause.stitches % sum(stage.rib) == 0
 
 
 def _rib_on(counted: Counted, planned: NextLine | None) -> NextLine | None:

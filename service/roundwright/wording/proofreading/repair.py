@@ -77,8 +77,14 @@ class Repairs:
         """The stitches of the text, with their spelling there."""
         return spellings(self.text, self.search)
 
-    def repairs(self, place: int, faults: list[Fault], chosen: Candidate | None) -> list[Repair]:
-        """Repairs of a segment, the best first."""
+    def repairs(
+        self,
+        place: int,
+        faults: list[Fault],
+        chosen: Candidate | None,
+        others: frozenset[str] = frozenset(),
+    ) -> list[Repair]:
+        """Repairs of a segment, the best first; faults of the codes `others` may stay in it."""
         if not self.search.before.get(place):
             return []
         doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen, stitches=self.stitches)
@@ -93,7 +99,7 @@ class Repairs:
             if edits in seen or size > largest:
                 continue
             seen.add(edits)
-            left = self.outcome(doubtful, edits, most - size)
+            left = self.outcome(doubtful, edits, most - size, others)
             if left is None:
                 continue
             repairs.append(Repair(edits, left, size))
@@ -109,10 +115,10 @@ class Repairs:
         """What is wrong with the segments after this that are worked again with an edit, whatever that is."""
         return self.search.cost_before(last + 1 + MOST_FOLLOWED) - self.search.cost_before(last + 1)
 
-    def outcome(self, doubtful: Doubtful, edits: Edits, most: float) -> float | None:
+    def outcome(self, doubtful: Doubtful, edits: Edits, most: float, others: frozenset[str]) -> float | None:
         """What is left wrong with these edits in the line and those after it.
 
-        None where the line does not come out, or where more is left than `most`.
+        None where the line does not come out but for faults of the codes `others`, or where more is left than `most`.
         """
         first, last = doubtful.first, doubtful.last
         all_segments = self.search.segments
@@ -140,7 +146,7 @@ class Repairs:
         for at in range(first, stop):
             search.advance(at)
         state = search.states[0]
-        if _wrong(state.faults, first, stop):
+        if _wrong(state.faults, first, stop, others):
             return None
         for at in range(stop, stop + len(rest)):
             search.advance(at)
@@ -228,13 +234,13 @@ def _cast_on_asked_for(doubtful: Doubtful) -> Iterator[Edits]:
             yield (doubtful.edit(phrase.number, {lane.column: lane.count for lane in doubtful.state.lanes}),)
 
 
-def _wrong(faults: Faults, first: int, stop: int) -> bool:
-    """Whether something in these segments does not come out."""
+def _wrong(faults: Faults, first: int, stop: int, others: frozenset[str]) -> bool:
+    """Whether something in these segments does not come out, but for faults of the codes `others`."""
     while faults:
         faults, fault = faults
         if fault.segment < first:
             return False
-        if not fault.note and fault.segment < stop:
+        if not fault.note and fault.segment < stop and fault.code not in others:
             return True
     return False
 
