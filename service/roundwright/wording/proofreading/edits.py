@@ -15,7 +15,7 @@ from roundwright.wording.proofreading.findings import (
     Finding,
     Remaining,
 )
-from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, Repair, Repairs
+from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, OF_WORDS, Repair, Repairs
 from roundwright.wording.proofreading.rewriting import kept_apart
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.states import Fault
@@ -77,10 +77,12 @@ class Edits:
     ) -> Iterator[tuple[bool, tuple[Edit, ...]]]:
         """The edits of a segment, of the round that is missing before it (True) and of what is wrong in it (False).
 
-        They are the same where one edit does away with both, as a decrease round that is put in often does.
+        They are the same where one edit does away with both, as a decrease round that is put in often does, and where a
+        count in the line is wrong: that may come of the round that is missing.
         """
         both = self.best(repairs.repairs(place, faults, chosen))
-        alone = len({fault.code == GAP for fault in faults}) == 1
+        codes = {fault.code for fault in faults}
+        alone = GAP not in codes or not OF_WORDS >= codes - {GAP} > set()
         for of_gap in (True, False):
             alike = [fault for fault in faults if (fault.code == GAP) == of_gap]
             if both or alone or not alike:

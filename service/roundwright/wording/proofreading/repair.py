@@ -46,6 +46,8 @@ CLEAN: Final = 0.5
 """An edit that leaves so little more than is wrong below in any case does away with what is wrong in its line."""
 LARGER: Final = 1.0
 """An edit so much larger than one that does away with it is not tried."""
+OF_WORDS: Final = frozenset({"bracket", "no_star", "not_understood", "unknown_word"})
+"""Faults of the words of a line, whatever stitches there are."""
 ALIKE: Final = 0.05
 """How much dearer a repair may be than the best to be as good."""
 
@@ -194,7 +196,7 @@ def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
         yield from number_edits.counts(doubtful, chosen)
         yield from number_edits.ribs(doubtful, chosen)
         return
-    if codes & {"bracket", "no_star", "not_understood", "unknown_word"}:
+    if codes & OF_WORDS:
         yield from word_edits.lists(doubtful)
         yield from word_edits.brackets(doubtful)
         yield from word_edits.words(doubtful)
