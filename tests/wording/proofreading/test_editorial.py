@@ -123,6 +123,27 @@ def test_a_cast_on_that_is_no_multiple_of_the_rib_is_told_the_nearest(cast_on: i
     assert f"{nearest} is the nearest" in note.message
 
 
+@pytest.mark.parametrize(
+    ("cast_on", "crown", "told"),
+    [
+        (66, "*k9, k2tog; rep from * around. 60 sts", "The crown is in 6 sections: 60 or 72 is the nearest"),
+        (90, "[k16, k2tog] 5 times. 85 sts", "The crown is in 5 sections: 80 or 100 is the nearest"),
+        (74, "*k35, k2tog; rep from * around. 72 sts", None),
+    ],
+)
+def test_a_cast_on_for_the_rib_suits_the_crown_too(cast_on: int, crown: str, told: str | None) -> None:
+    """Fours of the rib and six sections need twelves, and five need twenties; fours suit two sections (arithmetic)."""
+    text = f"Cast on {cast_on} sts.\nRnds 1-6: *k2, p2; rep from * around.\nRnd 7: knit.\nRnd 8: {crown}"
+    (note,) = [
+        finding
+        for finding in proofread(ProofreadRequest(cast_on=(cast_on,), text=text)).findings
+        if finding.code == "not_a_multiple"
+    ]
+
+    assert (told is None) == ("The crown" not in note.message)
+    assert told is None or told in note.message
+
+
 def test_every_rule_has_a_slip() -> None:
     """No editorial code without its test, and each of them a note."""
     tested = {code for code, _, _, _ in SLIPS} | {"not_a_multiple", "rhythm_broken"}

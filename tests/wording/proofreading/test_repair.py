@@ -123,6 +123,23 @@ def test_one_slip_of_the_pen_is_put_right(printed: str, meant: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("written", "meant"), [("k2tgo", "k2tog"), ("skkp", "skp"), ("slsk", "ssk"), ("p2to", "p2tog")]
+)
+def test_a_slip_in_a_line_is_put_right_though_the_round_before_it_is_missing(
+    written: str, meant: str
+) -> None:
+    """Both have their own edit: the stitch that is one slip of the fingers away, and the plain round put in."""
+    lines = [line.replace("k2tog", meant) for line in CROWN if line != CROWN[4]]
+    lines[4] = lines[4].replace(meant, written)
+    reading = read("\n".join(lines), (72,))
+
+    assert {CROWN[4], CROWN[5].replace("k2tog", meant)} == {found.repair for found in reading.findings}
+    assert [1] == [len(finding.edits) for finding in reading.findings if finding.code == "unknown_word"]
+    assert reading.repaired is not None
+    assert not read(reading.repaired, (72,)).findings
+
+
+@pytest.mark.parametrize(
     "rib",
     ["*K2, p2; rep from * around", "*k2, p2* rib for 10 rounds", "Work k2, p2 rib", "Rib 2x2 for 10 rounds"],
 )

@@ -31,7 +31,7 @@ ANY_NEEDLES = [
 ]
 SEVERAL_NEEDLES = [
     "you knit with two",
-    "A needle has gone empty: slip half of the stitches of the fullest needle back",
+    "A needle has gone empty: slip the nearer half of the stitches of a needle beside it on to it",
     "One stitch is left on a needle and the decrease takes two: slide it on",
 ]
 A_LOOP = [

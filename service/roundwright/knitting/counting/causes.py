@@ -6,10 +6,10 @@ in the order of the weights below. Needles only rank the causes: knitters share 
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import combinations
+from itertools import combinations, zip_longest
 from typing import Final, Literal, NamedTuple
 
-from roundwright.knitting.counting.progress import Needles, Progress, Stage, decrease_places
+from roundwright.knitting.counting.progress import Needles, Place, Progress, Stage, decrease_places
 from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import Repeat, Step, Steps, Work, execute, knit
@@ -138,9 +138,7 @@ def is_right(stage: Stage, counted: Counted, *, needles_known: bool) -> bool:
     return counted.needles in (stage.needles, tuple(filter(None, stage.needles)))
 
 
-def possible_causes(
-    progress: Progress, counted: Counted, stated: Sequence[tuple[int, int]]
-) -> tuple[Cause, ...]:
+def possible_causes(progress: Progress, counted: Counted, stated: Sequence[Place]) -> tuple[Cause, ...]:
     """What may have gone wrong, the likeliest first; never empty.
 
     `stated` are the places (index of a stage, round) where the knitter may be: none where nothing is known.
@@ -174,7 +172,7 @@ def _before_knitting(progress: Progress, cause: Cause) -> bool:
     )
 
 
-def _all_places(stages: Sequence[Stage]) -> list[tuple[int, int]]:
+def _all_places(stages: Sequence[Stage]) -> list[Place]:
     """The stages, without those that hold the same as the one before: the knitter is taken to be on the first."""
     held = [(stage.after, stage.needles) for stage in stages]
     return [
@@ -404,7 +402,7 @@ def _missing_needles(progress: Progress, counted: Counted, stage: Stage) -> tupl
 # --- another round ------------------------------------------------------------------------------------------
 
 
-def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[tuple[int, int]]) -> Iterator[Cause]:
+def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[Place]) -> Iterator[Cause]:
     """Rounds other than the one stated after which the count would be right, whole or on every needle."""
     here = {index for index, _ in stated}
     if any(progress.stages[index].after == counted.total for index in here):
@@ -422,7 +420,7 @@ def _elsewhere(progress: Progress, counted: Counted, stated: Sequence[tuple[int,
             yield Cause(weight, "other_round", "elsewhere", index, number)
 
 
-def _near(progress: Progress, counted: Counted, stated: Sequence[tuple[int, int]]) -> Iterator[Cause]:
+def _near(progress: Progress, counted: Counted, stated: Sequence[Place]) -> Iterator[Cause]:
     """The rounds beside the one stated whose counts are missed by a stitch or two, where that one is far off.
 
     One slip in another round is likelier than half a round of forgotten decreases.
@@ -468,6 +466,8 @@ def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) 
             if not same and not total:
                 continue
             off = off_on_needles(stage, counted)
+            if not same and off is not None and _farther_off(held, steps, counted, off):
+                continue
             if not same:
                 weight += NEEDLES_DIFFER
             elif off is None or sum(map(bool, off)) > 1:
@@ -475,6 +475,15 @@ def _wrong_lines(progress: Progress, counted: Counted, index: int, number: int) 
         elif not total:
             continue
         yield Cause(weight + away - 1, "other_round", "line", index, number, total, None, other)
+
+
+def _farther_off(held: Needles | None, steps: Steps, counted: Counted, off: Needles) -> bool:
+    """Whether the needles contradict the line: by it they would be farther off than they are by the right one."""
+    by_line = worked_on(held, steps) if held else None
+    if by_line is None or counted.needles is None:
+        return False
+    away = (abs(have - due) for have, due in zip_longest(counted.needles, by_line, fillvalue=0))
+    return sum(away) > sum(map(abs, off))
 
 
 def worked_on(held: Needles, steps: Steps) -> Needles | None:
@@ -525,7 +534,7 @@ def _begun(steps: Steps, stitches: int) -> Iterator[Step]:
     yield from knit(stitches)
 
 
-def _nearest(progress: Progress, counted: Counted, places: Sequence[tuple[int, int]]) -> Cause:
+def _nearest(progress: Progress, counted: Counted, places: Sequence[Place]) -> Cause:
     """Where nothing fits: the round whose count comes nearest, of all rounds; what was named goes first."""
     everywhere = (*places, *((index, stage.last) for index, stage in enumerate(progress.stages)))
     index, number = min(

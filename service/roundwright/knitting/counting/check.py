@@ -2,11 +2,10 @@
 
     request -> rounds in stages -> those after which the count is right, or the causes -> explained, with repairs
 
-`work_in_hand` has the request, `place` the stages, `slips` the causes, `rescue` their explanation, `putting_right` what
-to do, `mending` the repaired lines and `miscount` every sentence.
+`request` has the request, `progress` the stages, `lost_place` the rounds that a count may belong to, `causes` the
+causes, `explain` their explanation, `putting_right` what to do and `repair` the repaired lines.
 """
 
-from functools import reduce
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -14,11 +13,20 @@ from msgspec import Meta, Struct
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
 from roundwright.knitting.counting.causes import RECOUNTS, Cause, Counted, is_right, possible_causes
 from roundwright.knitting.counting.explain import CountCause, Explanation, explain
-from roundwright.knitting.counting.progress import NextLine, PartName, Progress
+from roundwright.knitting.counting.lost_place import (
+    MOST_NAMED,
+    found,
+    holding,
+    places_named,
+    several,
+    spans_of,
+    which_round,
+)
+from roundwright.knitting.counting.progress import NextLine, PartName, Place, Progress
 from roundwright.knitting.counting.putting_right import go_on
 from roundwright.knitting.counting.request import CountRequest, Reader, count_of, progress_of, stated_places
 from roundwright.knitting.rounds.round import LAST_ROUND, Round
-from roundwright.language import joined, say, say_count
+from roundwright.language import joined, listed, say, say_count
 
 
 class CountMatch(Struct, frozen=True, kw_only=True):
@@ -77,8 +85,10 @@ class CountAnswer(Struct, frozen=True, kw_only=True):
     next: Annotated[
         Round | None,
         Meta(
-            description="The next line to work. Where several rounds match, the line after the first of them: a plain "
-            "round too many does the least harm. Where none matches, as the first of `causes` has it."
+            description="The next line to work. Where a few rounds match that are no further apart than a plain round, "
+            "the line after the first of them: a plain round too many does the least harm. Null where more match, so "
+            "that nobody knows the round: `message` says how to go on and to find it. Where none matches, as the first "
+            "of `causes` has it."
         ),
     ]
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]
@@ -97,6 +107,9 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     stated = stated_places(request, progress)
     if request.round == 0 and stated[0] == (0, 0) and progress.stages[0].part in ("brim", None):
         progress = progress._replace(cast_on_now=True)
+    if request.round is None:
+        everywhere = tuple((index, stage.first) for index, stage in enumerate(progress.stages))
+        progress = progress._replace(possible=tuple(sorted(stated)) or everywhere)
     right = [
         index
         for index, stage in enumerate(progress.stages)
@@ -105,24 +118,30 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     here = [place for place in stated if place[0] in right] or [
         (index, progress.stages[index].first) for index in right if not stated
     ]
+    here.sort()
     right.sort(key=lambda index: index not in [place for place, _ in here])
     matches = tuple(_match(progress, index) for index in right)
     if here:
-        return _right(progress, counted, here, matches, numbered=request.round is not None)
+        return _right(progress, counted, here, matches)
     return _wrong(progress, counted, stated, matches)
 
 
 def _right(
     progress: Progress,
     counted: Counted,
-    here: list[tuple[int, int]],
+    here: list[Place],
     matches: tuple[CountMatch, ...],
-    *,
-    numbered: bool,
 ) -> CountAnswer:
-    following = progress.next_line(*here[0])
+    if progress.possible and several(progress, here):
+        rounds = places_named(progress, here)
+        following, then = found(progress, here, say("count.right.go_on"))
+    else:
+        rounds = listed([progress.reached(*place) for place in here[:MOST_NAMED]], "or")
+        following = progress.next_line(*here[0])
+        which = which_round(progress, here) if len(here) > 1 else ()
+        then = joined(" ", *which, _next_named(progress, following))
     return CountAnswer(
-        message=_message(progress, here, counted, following, numbered=numbered),
+        message=joined(" ", say_count("count.right", counted.total, rounds=rounds), then),
         matches=matches,
         causes=(),
         tell_apart=None,
@@ -133,10 +152,16 @@ def _right(
     )
 
 
+def _next_named(progress: Progress, following: NextLine | None) -> str:
+    if following is None:
+        return go_on(progress, None)
+    return say("count.right.next", line=progress.line_named(following), text=following.round.text)
+
+
 def _wrong(
     progress: Progress,
     counted: Counted,
-    stated: tuple[tuple[int, int], ...],
+    stated: tuple[Place, ...],
     matches: tuple[CountMatch, ...],
 ) -> CountAnswer:
     causes = possible_causes(progress, counted, stated)
@@ -146,7 +171,7 @@ def _wrong(
     tell_apart = _tell_apart(progress, [cause for cause, _ in explained])
     first = explained[0][1].as_cause(progress, explained[0][0].code)
     return CountAnswer(
-        message=_advice(explained, tell_apart),
+        message=_advice(progress, explained, tell_apart),
         matches=matches,
         causes=(first, *(text.as_cause(progress, cause.code) for cause, text in explained[1:])),
         tell_apart=tell_apart,
@@ -201,15 +226,23 @@ _TOLD_APART: Final = frozenset(
 """Pairs of causes that can be told apart: by the kind of another round, or by their codes, sorted."""
 
 
-def _advice(explained: list[Explained], tell_apart: str | None) -> str:
+def _advice(progress: Progress, explained: list[Explained], tell_apart: str | None) -> str:
     """The first cause with what to do; where that is to count again, the next one for a count that stays."""
     (cause, first), *others = explained
     sentences = [first.message, first.fix.text]
     if cause.kind in RECOUNTS and others:
-        sentences.append(say("count.count_again.otherwise", cause=others[0][1].message))
+        sentences.append(_otherwise(progress, cause, *others[0]))
     if tell_apart:
         sentences.append(tell_apart)
     return joined(" ", *sentences)
+
+
+def _otherwise(progress: Progress, again: Cause, cause: Cause, explained: Explanation) -> str:
+    """The likeliest cause where the count stays; with its place where the count to be belongs to rounds far apart."""
+    apart = len(spans_of(progress, holding(progress, progress.stages[again.stage].after))) > 1
+    key = "count.count_again.otherwise_there" if apart else "count.count_again.otherwise"
+    place = progress.reached(cause.stage, cause.number)
+    return say(key, cause=explained.message, place=place)
 
 
 BASIS: Final = (
@@ -232,43 +265,3 @@ def _match(progress: Progress, index: int) -> CountMatch:
         next=following.round if following else None,
         next_part=following.part if following else None,
     )
-
-
-def _message(
-    progress: Progress,
-    here: list[tuple[int, int]],
-    counted: Counted,
-    following: NextLine | None,
-    *,
-    numbered: bool,
-) -> str:
-    """`numbered` where the round itself is stated, so that there is no other to tell it from."""
-    right = [index for index, _ in here]
-    rounds = reduce(
-        lambda place, other: say("count.either", place=place, other=other),
-        (_rounds_named(progress, *place, numbered=numbered) for place in here[:MOST_NAMED]),
-    )
-    first, number = progress.stages[right[0]], here[0][1]
-    several = len(right) > 1 or not (numbered or first.first == first.last or number > first.first)
-    sentences: list[str] = [say_count("count.right", counted.total, rounds=rounds)]
-    if several:
-        decreased = any(stage.shaping.decreases for stage in progress.stages[: right[-1] + 1])
-        sentences.append(say("count.right.which" if decreased else "count.right.which_from_the_edge"))
-    if following is None:
-        sentences.append(go_on(progress, None))
-    else:
-        line = progress.line_named(following)
-        sentences.append(say("count.right.next", line=line, text=following.round.text))
-    return joined(" ", *sentences)
-
-
-MOST_NAMED: Final = 4
-"""Places named in one sentence: more are not taken in at a glance. All are in `matches`."""
-
-
-def _rounds_named(progress: Progress, index: int, number: int, *, numbered: bool) -> str:
-    stage = progress.stages[index]
-    place = progress.reached(index, number)
-    if numbered or number == stage.last:
-        return place
-    return say(f"count.after.up_to.{progress.word}", place=place, last=stage.last)

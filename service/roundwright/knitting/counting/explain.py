@@ -19,6 +19,7 @@ from roundwright.knitting.counting.causes import (
     worked_around,
     worked_on,
 )
+from roundwright.knitting.counting.lost_place import found, holding, places_named, several, unsure_after
 from roundwright.knitting.counting.progress import PartName, Progress, Stage, decrease_places
 from roundwright.knitting.counting.putting_right import (
     Fix,
@@ -28,6 +29,7 @@ from roundwright.knitting.counting.putting_right import (
     needles_named,
     on_the_edge,
     put_right,
+    repeats_off,
     take_back,
 )
 from roundwright.knitting.rounds.notation import star_of
@@ -153,6 +155,13 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         message = "count.count_again.message.pair" if pair else "count.count_again.message.few"
     number = None if needle is None else needle + 1
     place = progress.reached(cause.stage, cause.number)
+    if several(progress, places := holding(progress, stage.after)):
+        line, then = found(progress, places, say("count.go_on.as_before"))
+        rounds = places_named(progress, places)
+        if needle is None:
+            message, place = "count.count_again.message.lost", rounds
+        else:
+            then = joined(" ", say_count("count.right", stage.after, rounds=rounds), then)
     return Explanation(
         message=say(
             progress.held(message),
@@ -162,7 +171,7 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
             place=place,
             shares=_shares(progress.stages[0]),
         ),
-        where=say(progress.held(where), needle=number, start=say(f"count.start.{progress.word}")),
+        where=say(progress.held(where), needle=number, start=progress.start(cause.stage, cause.number)),
         fix=Fix(say("count.count_again.fix", due=due, go_on=then), line),
         at=cause.stage,
         round=cause.number,
@@ -194,7 +203,7 @@ def _left_out(progress: Progress, counted: Counted, cause: Cause) -> Explanation
         )
     return Explanation(
         message=message,
-        where=say(progress.held("count.left_out.where"), start=say(f"count.start.{progress.word}")),
+        where=say(progress.held("count.left_out.where"), start=progress.start(cause.stage, cause.number)),
         fix=Fix(
             joined(
                 " ",
@@ -234,9 +243,10 @@ def _far(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
         "word": say(f"count.word.{progress.word}"),
         "words": say(f"count.words.{progress.word}"),
         "stitches": say_count("stitches", counted.total),
-        "place": progress.reached(cause.stage, cause.number),
+        "place": places_named(progress, holding(progress, progress.stages[cause.stage].after))
+        or progress.reached(cause.stage, cause.number),
         "due": progress.stages[cause.stage].after,
-        "start": say(f"count.start.{progress.word}"),
+        "start": progress.start(cause.stage, cause.number),
         "go_on": then,
     }
     return Explanation(
@@ -265,7 +275,7 @@ def _stitches_off(progress: Progress, counted: Counted, cause: Cause) -> Explana
         abs(cause.stitches),
         what=_happened(progress, cause, at, number),
     )
-    if cause.code in ("extra_stitch", "dropped_stitch") and in_first_round(progress, cause):
+    if cause.code in _OFF_FROM_CAST_ON and (in_first_round(progress, cause) or repeats_off(progress, cause)):
         message = joined(" ", message, on_the_edge(progress, counted, cause))
     return Explanation(
         message=message,
@@ -284,16 +294,22 @@ _IN_SHAPED_ROUND: Final[frozenset[CauseCode]] = frozenset(
 )
 
 
+_OFF_FROM_CAST_ON: Final[frozenset[CauseCode]] = frozenset({"extra_stitch", "dropped_stitch"})
+"""Causes that may go back to the cast-on."""
+
+
 def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     """What happened in the round `number` of the stage `at`."""
     on_cast_on = not number and progress.stages[at].part != "crown"
-    if on_cast_on and cause.code in ("extra_stitch", "dropped_stitch"):
+    first_round = in_first_round(progress, cause)
+    if cause.code in _OFF_FROM_CAST_ON and (on_cast_on or (repeats_off(progress, cause) and not first_round)):
         return say(f"count.cast_on.{cause.code}")
-    if in_first_round(progress, cause) and cause.code in ("extra_stitch", "dropped_stitch"):
+    if cause.code in _OFF_FROM_CAST_ON and first_round:
         of_cast_on = "first_round" if cause.code == "extra_stitch" else "cast_on"
         return say(f"count.{of_cast_on}.{cause.code}")
     place = progress.named(at, number)
-    if cause.code == "extra_decrease" and (not number or (at, number) != (cause.stage, cause.number)):
+    since = not number or (at, number) != (cause.stage, cause.number) or unsure_after(progress, at)
+    if cause.code == "extra_decrease" and since:
         place = say("count.off.or_since", round=place)
     on_needle = "count.off.on_needle" if progress.needles_known else "count.off.on_needle_assumed"
     on = "" if cause.needle is None else say(progress.held(on_needle), needle=cause.needle + 1)
@@ -307,7 +323,9 @@ def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> 
     if progress.cast_on_now and not cause.number:
         return say("count.cast_on.where")
     sentences = [_between_decreases(progress, cause, stage) or say(f"count.{cause.code}.where")]
-    if rib := progress.stages[cause.stage].rib:
+    if cause.code in _OFF_FROM_CAST_ON and repeats_off(progress, cause):
+        sentences.insert(0, say("count.cast_on.where"))
+    elif rib := progress.stages[cause.stage].rib:
         which = "many" if cause.stitches > 0 else "few"
         knit, purl = (
             say_count(f"count.rib.{kind}", width) for width, kind in zip(rib, ("knit", "purl"), strict=True)

@@ -19,6 +19,8 @@ from roundwright.language import say
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]
 """Stitches on each needle, the first of the round first."""
+Place = tuple[int, int]
+"""Where the knitter may be: the index of a stage, and the round of it that is done."""
 
 
 class Shaping(NamedTuple):
@@ -106,6 +108,7 @@ class Progress(NamedTuple):
     - `fragment`: whether a pattern in words ends with more stitches than are drawn together, so that more must follow
     - `loop`: whether what holds the stitches is a half of a magic loop
     - `cast_on_now`: whether the count is of the cast-on itself, with no round above it
+    - `possible`: the places the knitter may have reached, from the first round of each, where no round is stated
     """
 
     stages: tuple[Stage, ...]
@@ -116,6 +119,7 @@ class Progress(NamedTuple):
     loop: bool = False
     fragment: bool = False
     cast_on_now: bool = False
+    possible: tuple[Place, ...] = ()
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""
@@ -136,13 +140,25 @@ class Progress(NamedTuple):
             return say("count.before_crown" if crown else "count.after.cast_on")
         return say("count.after", round=self.named(index, number))
 
+    def reached_any(self, index: int, first: int, last: int) -> str:
+        """The same where any of some rounds may be the one done: `after any of rounds 1 to 27 of the body`."""
+        return say(f"count.after.any.{self._round_of(self.stages[index].part)}", first=first, last=last)
+
+    def start(self, index: int, number: int) -> str:
+        """Where a count of the whole round starts, in words: no marker hangs before the work is joined."""
+        on_cast_on = not (number or index or self.possible) and self.stages[0].part in ("brim", None)
+        return say(f"count.start.{'cast_on' if on_cast_on else self.word}")
+
     def line_named(self, line: NextLine) -> str:
         """A line to work in words: `round 6`, or of a hat `round 6 of the crown`."""
         return self._of_part("named", line.part, line.round.number)
 
     def _of_part(self, named: str, part: PartName | None, number: int) -> str:
-        of_part = f".{part}" if part and self.stages[0].part == "brim" else ""
-        return say(f"count.{named}.{self.word}{of_part}", number=number)
+        return say(f"count.{named}.{self._round_of(part)}", number=number)
+
+    def _round_of(self, part: PartName | None) -> str:
+        """The end of the key of a text about a round of that part."""
+        return f"{self.word}.{part}" if part and self.stages[0].part == "brim" else self.word
 
     def next_line(self, index: int, number: int) -> NextLine | None:
         """The line after a round of the stage; None after the last."""

@@ -2,7 +2,10 @@
 
 from typing import NamedTuple
 
+from msgspec.structs import replace
+
 from roundwright.knitting.counting.causes import MOST_OFF, Cause, Counted, off_on_needles
+from roundwright.knitting.counting.lost_place import unsure_after
 from roundwright.knitting.counting.progress import (
     Needles,
     NextLine,
@@ -12,7 +15,8 @@ from roundwright.knitting.counting.progress import (
     rib_of,
 )
 from roundwright.knitting.counting.repair import MAKE, TRIPLE, Miscounted, caught_up, repaired_round
-from roundwright.knitting.rounds.round import Round, stitch_names
+from roundwright.knitting.rounds.round import Repeat, Round, stitch_names
+from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import joined, listed, say, say_count
 
 
@@ -40,7 +44,9 @@ def go_on(progress: Progress, line: NextLine | None) -> str:
 
 
 def following(progress: Progress, cause: Cause) -> tuple[NextLine | None, str]:
-    """The line after the round as the pattern has it, and the same in words."""
+    """The line after the round as the pattern has it, and the same in words; no line where nobody knows the round."""
+    if unsure_after(progress, cause.stage):
+        return None, say("count.go_on.as_before")
     line = progress.next_line(cause.stage, cause.number)
     return line, go_on(progress, line)
 
@@ -61,6 +67,8 @@ def on_the_edge(progress: Progress, counted: Counted, cause: Cause) -> str:
     body = any(other.part == "body" and other.after == stage.after for other in progress.stages)
     how = say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
     mended = "in_body" if body and comes_out else "next"
+    if repeats_off(progress, cause) and not (body and in_first_round(progress, cause)):
+        mended = "after_rib"
     return joined(
         " ",
         say("count.first_round.edge", counted=counted.total),
@@ -68,30 +76,76 @@ def on_the_edge(progress: Progress, counted: Counted, cause: Cause) -> str:
     )
 
 
+def repeats_off(progress: Progress, cause: Cause) -> bool:
+    """Whether a rib that begins on the cast-on is off by whole repeats, so that its columns are right all the same.
+
+    Slips in the rib would put its columns wrong: it is the cast-on that was miscounted. Stitches taken out or made in
+    the rib put them wrong, too, so they are mended after it.
+    """
+    stage = progress.stages[cause.stage]
+    begun = cause.number or progress.possible
+    if cause.stage or not begun or not stage.rib or progress.word == "row":
+        return False
+    other_fabric = any(later.lines and not later.rib for later in progress.stages[1:])
+    goes_on = other_fabric or progress.fragment
+    return goes_on and cause.stitches % sum(stage.rib) == 0
+
+
+def _rib_on(counted: Counted, planned: NextLine | None) -> NextLine | None:
+    """The line of a rib on the stitches there are, where they are whole repeats of it."""
+    rib = rib_of(planned.round.steps) if planned else None
+    if planned is None or rib is None or counted.total % sum(rib):
+        return planned
+    (repeat,) = planned.round.steps
+    assert isinstance(repeat, Repeat)
+    times = counted.total // sum(rib)
+    line = work_round(planned.round.number, counted.total, (Repeat(times, repeat.steps),))
+    return NextLine(planned.part, replace(line, needles=planned.round.needles and counted.needles))
+
+
 def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     """How to put a count right, and the line to work next."""
-    after, then = following(progress, cause)
-    rib = progress.stages[cause.stage].rib
+    known, then = following(progress, cause)
     if progress.cast_on_now and not cause.number:
-        return Fix(joined(" ", _on_cast_on(cause), then), after)
+        return Fix(joined(" ", _on_cast_on(cause), then), known)
     if cause.code == "dropped_stitch":
-        sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
-        if rib:
-            sentences.insert(0, say("count.dropped_stitch.fix.rib"))
-        return Fix(_sentences(progress, cause, sentences), after)
-    if after is None and progress.fragment:
+        return _caught(progress, counted, cause)
+    if cause.code == "extra_stitch" and repeats_off(progress, cause):
+        line = _rib_on(counted, known)
+        then = go_on(progress, line) if line else then
+        return Fix(joined(" ", say("count.fix.whole_repeats", counted=counted.total), then), line)
+    after = progress.next_line(cause.stage, cause.number)
+    if after is not None:
+        return _mended(progress, counted, cause, after)
+    if progress.fragment:
         return _in_what_follows(progress, cause)
-    if after is None:
-        return Fix(say("count.fix.harmless" if progress.unread is None else "count.fix.unread"), None)
+    return Fix(say("count.fix.harmless" if progress.unread is None else "count.fix.unread"), None)
+
+
+def _caught(progress: Progress, counted: Counted, cause: Cause) -> Fix:
+    """A dropped stitch put back on the needle: no line has to be changed."""
+    line, then = following(progress, cause)
+    sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
+    if progress.stages[cause.stage].rib:
+        sentences.insert(0, say("count.dropped_stitch.fix.rib"))
+    if repeats_off(progress, cause):
+        sentences.insert(0, say("count.fix.whole_repeats", counted=counted.total))
+    return Fix(_sentences(progress, cause, sentences), line)
+
+
+def _mended(progress: Progress, counted: Counted, cause: Cause, after: NextLine) -> Fix:
+    """Mended in the line `after`; the work taken back where that line has no room for it."""
     line = _repaired(progress, counted, cause, after)
     on_needle = line is not None
     line = line or _repaired(progress, counted, cause, after, anywhere=True)
     if line is None:
         return take_back(progress, cause)
-    sentences = [
+    known, _ = following(progress, cause)
+    sentences: list[str] = [
         say(
-            "count.fix.mend",
+            "count.fix.mend" if known else "count.fix.mend.next",
             line=progress.line_named(line),
+            word=say(f"count.word.{progress.word}"),
             how=_how(cause, after.round, line.round),
             text=line.round.text,
             after=say_count("stitches", line.round.after),
@@ -101,7 +155,7 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
         sentences.insert(0, say("count.fix.let_drop"))
     elif cause.stitches < 0 and cause.kind == "stitches_off":
         sentences.insert(0, say("count.fix.dropped_first"))
-    if rib and rib_of(after.round.steps):
+    if progress.stages[cause.stage].rib and rib_of(after.round.steps):
         sentences.append(say("count.fix.there.rib.many" if cause.stitches > 0 else "count.fix.there.rib.few"))
     else:
         sentences.append(say("count.fix.there"))

@@ -11,6 +11,7 @@ from roundwright.knitting.counting.causes import Counted
 from roundwright.knitting.counting.progress import (
     Needles,
     PartName,
+    Place,
     Progress,
     Stage,
     stages_of,
@@ -181,7 +182,7 @@ def count_of(request: CountRequest) -> Counted:
     return Counted(sum(request.needles), request.needles)
 
 
-def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int, int], ...]:
+def stated_places(request: CountRequest, progress: Progress) -> tuple[Place, ...]:
     """The places (index of a stage, round) that the request gives; none where it gives neither round nor part."""
     number, part = request.round, request.part
     if number is None and part is None:
@@ -226,7 +227,7 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[tuple[int,
     return places
 
 
-def _begun(progress: Progress, of_part: Sequence[tuple[int, Stage]]) -> tuple[tuple[int, int], ...]:
+def _begun(progress: Progress, of_part: Sequence[tuple[int, Stage]]) -> tuple[Place, ...]:
     """The first rounds of the stages of a part; of a crown also the last before it, which leaves as many stitches."""
     places = tuple((index, stage.first) for index, stage in of_part)
     before = of_part[0][0] - 1

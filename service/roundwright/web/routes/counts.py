@@ -32,7 +32,8 @@ def check_count(request: CountRequest) -> counting.CountAnswer:
     leaves what it should; taking back work comes last.
 
     Without `round` the answer finds a place that was lost: the rounds after which the needles hold what was counted,
-    and the line that comes next. A pattern in words is followed as far as it comes out; a line behind that is a warning
+    and the line to work where they are few. Where many hold it, nothing is wrong: `message` says to go on as before and
+    how to find the round. A pattern in words is followed as far as it comes out; a line behind that is a warning
     (`followed_in_part`), and `/v1/patterns/proofread` says what is wrong with it.
     """
     return counting.check(request, _read)

@@ -1,6 +1,6 @@
 """The changes with which a text comes out: where, what instead, and what is left when they are made."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from itertools import chain
 from typing import Final
 
@@ -15,14 +15,18 @@ from roundwright.wording.proofreading.findings import (
     Finding,
     Remaining,
 )
-from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, Repair, Repairs
+from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, OF_WORDS, Repair, Repairs
 from roundwright.wording.proofreading.rewriting import kept_apart
+from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.states import Fault
 
 MOST_STEPS_REREAD: Final = 8_000
 """Steps of reading a text again, to say what its edits leave: six times a usual crown."""
 MOST_REREAD: Final = 6
 """How often a text is read again, so that the time grows no faster than the text."""
+
+GAP: Final = "round_missing"
+"""What may stand beside a slip in a line and have nothing to do with it."""
 
 FindingsOf = Callable[[str, tuple[int, ...]], Iterable[Finding]]
 
@@ -47,26 +51,45 @@ class Edits:
             is_error = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
             if fault.note or fault.code == "too_long":  # no edit makes it read
                 continue
-            if is_error or fault.code == "round_missing":
+            if is_error or fault.code == GAP:
                 faults.setdefault(fault.segment, []).append(fault)
         repairs = Repairs(explained.text, explained.laid, explained.search)
-        made: dict[int, tuple[Edit, ...]] = {}
+        made: dict[tuple[int, bool], tuple[Edit, ...]] = {}
         cast_on = any(entry.finding.code == "cast_on_differs" and entry.repairs for entry in findings)
         for place in sorted(faults)[:MOST_LINES]:
             chosen = explained.chosen.get(place)
             if cast_on and chosen is not None and rib_of(chosen.nodes) is not None:
                 continue  # with the other cast-on the rib comes out as it is named
-            options = repairs.repairs(place, faults[place], chosen)
-            made[place] = self.best(options)
+            for of_gap, found in self.of_segment(repairs, place, faults[place], chosen):
+                made[place, of_gap] = found
         edits: list[tuple[Edit, ...]] = []
         for entry in findings:
             if entry.repairs:
                 edits.append(tuple(chain.from_iterable(self.own(entry, repair) for repair in entry.repairs)))
             elif entry.finding.severity == "error" and entry.segment is not None:
-                edits.append(made.get(entry.segment, ()))
+                edits.append(made.get((entry.segment, entry.finding.code == GAP), ()))
             else:
                 edits.append(())
         return edits
+
+    def of_segment(
+        self, repairs: Repairs, place: int, faults: list[Fault], chosen: Candidate | None
+    ) -> Iterator[tuple[bool, tuple[Edit, ...]]]:
+        """The edits of a segment, of the round that is missing before it (True) and of what is wrong in it (False).
+
+        They are the same where one edit does away with both, as a decrease round that is put in often does, and where a
+        count in the line is wrong: that may come of the round that is missing.
+        """
+        both = self.best(repairs.repairs(place, faults, chosen))
+        codes = {fault.code for fault in faults}
+        alone = GAP not in codes or not OF_WORDS >= codes - {GAP} > set()
+        for of_gap in (True, False):
+            alike = [fault for fault in faults if (fault.code == GAP) == of_gap]
+            if both or alone or not alike:
+                yield of_gap, both
+            else:
+                others = frozenset(fault.code for fault in faults if fault not in alike)
+                yield of_gap, self.best(repairs.repairs(place, alike, chosen, others))
 
     def own(self, entry: Found, repair: Repair) -> tuple[Edit, ...]:
         """The edit that a finding brings itself, if it does away with it: another cast-on, or words without a doubt."""
@@ -119,7 +142,8 @@ class Edits:
         self.steps -= self.steps_to_read
         findings = self.findings_of(text[:start] + replacement + text[end:], cast_on)
         return tuple(
-            Remaining(line=finding.line, code=finding.code, size=finding.size) for finding in findings
+            Remaining(line=finding.line, code=finding.code, severity=finding.severity, size=finding.size)
+            for finding in findings
         )[:MOST_FINDINGS]
 
     def only_its_own(self, edit: Edit, findings: list[Finding]) -> bool:
@@ -147,7 +171,7 @@ def errors_left(edit: Edit) -> int:
     """How many errors there are with an edit; none is known of where the text was not read again."""
     if edit.leaves is None:
         return 0
-    return sum(KINDS[remaining.code].severity == "error" for remaining in edit.leaves)
+    return sum(remaining.severity == "error" for remaining in edit.leaves)
 
 
 def line_with(text: str, edit: Edit) -> str:

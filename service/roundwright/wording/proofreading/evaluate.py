@@ -25,7 +25,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
 from roundwright.wording.reading.states import Fault
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Stitch
-from roundwright.wording.reading.vocabulary import respelt, similar, together
+from roundwright.wording.reading.vocabulary import likest, respelt, together
 from roundwright.wording.reading.worked import UnclearError
 from roundwright.wording.reading.working import Worker
 
@@ -89,7 +89,7 @@ def _unknown(explained: Explained, fault: Fault) -> str:
         return message(fault)
     small = word[0].lower().rstrip(".")
     meant = respelt(small, together())
-    return unknown_word(word[0], (meant,) if meant else similar(small))
+    return unknown_word(word[0], (meant,) if meant else likest(small))
 
 
 def _reason(explained: Explained, fault: Fault) -> Fault:

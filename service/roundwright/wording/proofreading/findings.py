@@ -79,6 +79,10 @@ Code = Annotated[
     str,
     Meta(description="What is found, as a stable word.", extra_json_schema={"enum": list(KINDS)}),
 ]
+Gravity = Annotated[
+    Severity,
+    Meta(description="`error` where the pattern cannot be knitted as written, `note` where it can."),
+]
 Size = Annotated[
     Annotated[int, Meta(ge=1, le=MOST_SIZES)] | None,
     Meta(description="Which size, as its place in `cast_on` from 1; null where it holds for all."),
@@ -98,6 +102,7 @@ class Remaining(Struct, frozen=True, kw_only=True):
 
     line: LineNumber
     code: Code
+    severity: Gravity
     size: Size = None
 
 
@@ -126,10 +131,7 @@ class Finding(Struct, frozen=True, kw_only=True):
     line: LineNumber
     column: Column
     code: Code
-    severity: Annotated[
-        Severity,
-        Meta(description="`error` where the pattern cannot be knitted as written, `note` where it can."),
-    ]
+    severity: Gravity
     size: Size = None
     stitches: Annotated[
         Annotated[int, Meta(ge=-MOST_STITCHES, le=MOST_STITCHES)] | None,

@@ -5,7 +5,7 @@ from functools import reduce
 from typing import Final
 
 from roundwright.knitting.rounds.round import MOST_ROUNDS
-from roundwright.language import say, say_count
+from roundwright.language import joined, say, say_count
 from roundwright.wording.proofreading.findings import stitches
 from roundwright.wording.reading.states import Fault
 
@@ -165,11 +165,15 @@ def sizes_not_growing(before: float, here: float) -> str:
     return say("find.sizes_not_growing", before=float(before), here=float(here))
 
 
-def not_a_multiple(count: int, repeat: int, nearest: list[int]) -> str:
-    """A cast-on that a repeat does not come out on."""
-    return say(
+def not_a_multiple(count: int, repeat: int, nearest: list[int], sections: int, both: list[int]) -> str:
+    """A cast-on that a repeat does not come out on; and the count for the sections of the crown, too, if another."""
+    message = say(
         "find.not_a_multiple", stitches=count, repeat=repeat, nearest=reduce(_either, map(str, nearest))
     )
+    if not both or set(nearest) <= set(both):
+        return message
+    crown = say("find.not_a_multiple.crown", sections=sections, both=reduce(_either, map(str, both)))
+    return joined(" ", message, crown)
 
 
 def girth_differs(count: int, made: float) -> str:

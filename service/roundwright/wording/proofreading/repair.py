@@ -46,6 +46,8 @@ CLEAN: Final = 0.5
 """An edit that leaves so little more than is wrong below in any case does away with what is wrong in its line."""
 LARGER: Final = 1.0
 """An edit so much larger than one that does away with it is not tried."""
+OF_WORDS: Final = frozenset({"bracket", "no_star", "not_understood", "unknown_word"})
+"""Faults of the words of a line, whatever stitches there are."""
 ALIKE: Final = 0.05
 """How much dearer a repair may be than the best to be as good."""
 
@@ -77,8 +79,14 @@ class Repairs:
         """The stitches of the text, with their spelling there."""
         return spellings(self.text, self.search)
 
-    def repairs(self, place: int, faults: list[Fault], chosen: Candidate | None) -> list[Repair]:
-        """Repairs of a segment, the best first."""
+    def repairs(
+        self,
+        place: int,
+        faults: list[Fault],
+        chosen: Candidate | None,
+        others: frozenset[str] = frozenset(),
+    ) -> list[Repair]:
+        """Repairs of a segment, the best first; faults of the codes `others` may stay in it."""
         if not self.search.before.get(place):
             return []
         doubtful = Doubtful(self.text, self.search, self.budget, faults, chosen, stitches=self.stitches)
@@ -93,7 +101,7 @@ class Repairs:
             if edits in seen or size > largest:
                 continue
             seen.add(edits)
-            left = self.outcome(doubtful, edits, most - size)
+            left = self.outcome(doubtful, edits, most - size, others)
             if left is None:
                 continue
             repairs.append(Repair(edits, left, size))
@@ -109,10 +117,10 @@ class Repairs:
         """What is wrong with the segments after this that are worked again with an edit, whatever that is."""
         return self.search.cost_before(last + 1 + MOST_FOLLOWED) - self.search.cost_before(last + 1)
 
-    def outcome(self, doubtful: Doubtful, edits: Edits, most: float) -> float | None:
+    def outcome(self, doubtful: Doubtful, edits: Edits, most: float, others: frozenset[str]) -> float | None:
         """What is left wrong with these edits in the line and those after it.
 
-        None where the line does not come out, or where more is left than `most`.
+        None where the line does not come out but for faults of the codes `others`, or where more is left than `most`.
         """
         first, last = doubtful.first, doubtful.last
         all_segments = self.search.segments
@@ -140,7 +148,7 @@ class Repairs:
         for at in range(first, stop):
             search.advance(at)
         state = search.states[0]
-        if _wrong(state.faults, first, stop):
+        if _wrong(state.faults, first, stop, others):
             return None
         for at in range(stop, stop + len(rest)):
             search.advance(at)
@@ -188,7 +196,7 @@ def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
         yield from number_edits.counts(doubtful, chosen)
         yield from number_edits.ribs(doubtful, chosen)
         return
-    if codes & {"bracket", "no_star", "not_understood", "unknown_word"}:
+    if codes & OF_WORDS:
         yield from word_edits.lists(doubtful)
         yield from word_edits.brackets(doubtful)
         yield from word_edits.words(doubtful)
@@ -228,13 +236,13 @@ def _cast_on_asked_for(doubtful: Doubtful) -> Iterator[Edits]:
             yield (doubtful.edit(phrase.number, {lane.column: lane.count for lane in doubtful.state.lanes}),)
 
 
-def _wrong(faults: Faults, first: int, stop: int) -> bool:
-    """Whether something in these segments does not come out."""
+def _wrong(faults: Faults, first: int, stop: int, others: frozenset[str]) -> bool:
+    """Whether something in these segments does not come out, but for faults of the codes `others`."""
     while faults:
         faults, fault = faults
         if fault.segment < first:
             return False
-        if not fault.note and fault.segment < stop:
+        if not fault.note and fault.segment < stop and fault.code not in others:
             return True
     return False
 

@@ -14,7 +14,7 @@ from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
-from roundwright.wording.reading.vocabulary import nearest, respelt, together
+from roundwright.wording.reading.vocabulary import nearest, nearest_by_one_slip, respelt, together
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
 _PLAIN: Final = ("k", "p", "sl")
@@ -34,6 +34,8 @@ _TOGETHER: Final[dict[StitchName, StitchName]] = {"k": "k2tog", "p": "p2tog"}
 """What two plain stitches are that are worked as one."""
 _SIGNS: Final = " \t\r\n.,;:"
 """What may stand between the last word of a line and its end."""
+FARTHER: Final = 0.3
+"""How much more a stitch is whose spelling is two slips of the fingers away, where another is one slip away."""
 OTHER_STITCH: Final = 1.2
 NEW_STITCH: Final = 0.6
 """How much more a stitch is that the text has nowhere."""
@@ -267,5 +269,8 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     for node in unknown[:3]:
         if meant := respelt(doubtful.text[node.start : node.end].lower(), together()):
             yield (Edit(node.start, node.end, meant, 1.0),)
-        for near in nearest(doubtful.text[node.start : node.end].lower()):
-            yield (Edit(node.start, node.end, spellings.get(near, near), 1.0),)
+        word = doubtful.text[node.start : node.end].lower()
+        slipped = nearest_by_one_slip(word)
+        for near in nearest(word):
+            size = 1.0 if near in slipped or not slipped else 1.0 + FARTHER
+            yield (Edit(node.start, node.end, spellings.get(near, near), size),)

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from difflib import get_close_matches
 from functools import cache, lru_cache
+from itertools import takewhile
 from typing import Final, NamedTuple
 
 from msgspec import Struct
@@ -81,6 +82,21 @@ def nearest(word: str, language: str = "en") -> list[StitchName]:
     return list(dict.fromkeys(spellings[spelling] for spelling in similar(word, language)))
 
 
+def nearest_by_one_slip(word: str) -> list[StitchName]:
+    """Those of the nearest stitches that one slip of the fingers makes of this word."""
+    spellings = _spellings("en")
+    return list(dict.fromkeys(spellings[right] for right in similar(word) if one_slip(word, right)))
+
+
+def likest(word: str) -> tuple[str, ...]:
+    """A spelling of each stitch that may be meant by this word: of those one slip away where there are any."""
+    spellings = _spellings("en")
+    near = similar(word)
+    slipped = [right for right in near if one_slip(word, right)]
+    first = {spellings[right]: right for right in reversed(slipped or near)}
+    return tuple(reversed(first.values()))
+
+
 @lru_cache(maxsize=256)
 def similar(word: str, language: str = "en") -> tuple[str, ...]:
     """The spellings of stitches that look most like this word, the likest first; its own letters before all others."""
@@ -90,6 +106,21 @@ def similar(word: str, language: str = "en") -> tuple[str, ...]:
     letters = sorted(word)
     exchanged = [right for right in spellings if sorted(right) == letters]
     return tuple(dict.fromkeys((*exchanged, *get_close_matches(word, spellings, n=4, cutoff=0.6))))[:4]
+
+
+def one_slip(word: str, right: str) -> bool:
+    """Whether one slip of the fingers makes a word of the other: a letter more, less or another, or two exchanged."""
+    start = _letters_alike(word, right)
+    end = _letters_alike(word[start:][::-1], right[start:][::-1])
+    slipped, meant = word[start : len(word) - end], right[start : len(right) - end]
+    if len(slipped) < 2 and len(meant) < 2:
+        return word != right
+    return len(slipped) == 2 and slipped == meant[::-1]
+
+
+def _letters_alike(word: str, other: str) -> int:
+    """How many letters two words have alike from their beginning on."""
+    return len(list(takewhile(lambda pair: pair[0] == pair[1], zip(word, other, strict=False))))
 
 
 @lru_cache(maxsize=256)

@@ -3,9 +3,10 @@
 import re
 from collections.abc import Iterator
 from itertools import pairwise
+from math import lcm
 from typing import Final
 
-from roundwright.knitting.rounds.round import Multiple, nearest_count
+from roundwright.knitting.rounds.round import Multiple, Repeat, nearest_count
 from roundwright.wording.proofreading import messages
 from roundwright.wording.proofreading.editorial.sheet import NUMBER, Printed, Sheet, values
 from roundwright.wording.proofreading.findings import Finding
@@ -29,6 +30,8 @@ ROUNDED: Final = 0.5
 FALLS: Final = 0.07
 """And its share: whole rounds make a hat a little longer or shorter than its size."""
 MANY_STITCHES: Final = 100_000
+ANOTHER_SIZE: Final = 0.15
+"""The share by which a cast-on makes a hat of another size, 8 cm of a grown-up's."""
 MEASURES: Final = re.compile(
     r"circumference|length|measure|depth|height|finished|gauge|tension|\b[0-9]*(?:cm|in)\b|\"", re.IGNORECASE
 )
@@ -138,10 +141,30 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
             opposite = 2 * count - nearest
             as_near = opposite > 0 and opposite % repeat == 0
             counts = sorted((nearest, opposite)) if as_near else [nearest]
-            message = messages.not_a_multiple(count, repeat, counts)
+            sections = _sections(sheet, fault.size, count)
+            both = _nearest_for_both(count, repeat, sections)
+            counts = [near for near in counts if near in both] or counts
+            message = messages.not_a_multiple(count, repeat, counts, sections, both)
             start = fault.start if number is None else number.start
             yield sheet.note("not_a_multiple", start, message, size=fault.size)
         return
+
+
+def _sections(sheet: Sheet, size: int, count: int) -> int:
+    """The sections of a crown that begins on the cast-on as it is: 6 of `*k9, k2tog` on 66; 1 if not known."""
+    first = next((done.round for done in sheet.rounds[size] if done.round.kind == "decrease"), None)
+    match first.steps if first is not None and first.before == count else ():
+        case (Repeat(times=times),):
+            return times
+    return 1
+
+
+def _nearest_for_both(count: int, repeat: int, sections: int) -> list[int]:
+    """The counts nearest to this that are whole repeats and whole sections; none where they are another size."""
+    for by in range(1, round(ANOTHER_SIZE * count)):
+        if near := [other for other in (count - by, count + by) if not other % lcm(repeat, sections)]:
+            return near
+    return []
 
 
 def _others_fit(sheet: Sheet, repeat: int, size: int) -> bool:
