@@ -325,7 +325,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
 
 
 def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
-    """How rounds called by name go on in turn, with one stitch fewer: `a dec round and a plain one 3 times`."""
+    """How rounds called by name go on, with one stitch fewer: `a dec round and a plain one 3 times`."""
     ways: list[Candidate] = []
     again, until, stated = loop.again, loop.until, loop.stated
     if again is None:
@@ -336,6 +336,9 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         ways.append(
             Candidate("continue", cost, until=until, times=loop.times, step=2, plain=plain, stated=stated)
         )
+    if until is not None and again.work and set(again.named) == {named("decrease")}:
+        cost, step = loop.cost + GOES_ON_BY_NAME, max(loop.step, 1)
+        ways.append(Candidate("continue", cost, until=until, step=step, sign=-1, stated=stated))
     if until is not None and _are_said_to_alternate(seen):
         cost = loop.cost + SAID_TO_ALTERNATE
         ways.append(Candidate("continue", cost, again=again, until=until, stated=stated, ends_shaped=True))
