@@ -13,6 +13,7 @@ repaired, is that without the fault.
 """
 
 import json
+import re
 import sys
 from collections import Counter
 from collections.abc import Iterator, Mapping
@@ -69,10 +70,14 @@ def judge(
     return "read" if same else "misread"
 
 
+_FIRST = re.compile(r"(?:Rnd|round) 1\b|previous")
+"""What a round refers to that needs another before it."""
+
+
 def judged_rounds(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:
     """Single rounds, and rounds behind a label."""
     for item in corpus.get("rounds", []):
-        second = any(word in item["text"] for word in ("Rnd 1", "round 1", "previous"))
+        second = _FIRST.search(item["text"]) is not None
         text = f"Rnd 1: knit\nRnd 2: {item['text']}" if second else f"Rnd 1: {item['text']}"
         wanted = [item["before"]] + [item["after"]] * (item["after"] != item["before"])
         reading = read(text, (item["before"],))

@@ -240,7 +240,8 @@ class LineWork:
                 Fault("too_long", self.place, self.segment.start, text=message), (lane.count,), 2.0
             )
         self.desk.budget.spend(2)
-        stated = self.printed_count() if self.candidate.stated else None
+        counted = self.candidate.stated and self.candidate.until is None  # else it is that of the last round
+        stated = self.printed_count() if counted else None
         worked = self.work(nodes, lane.count, stated)
         if worked.used != lane.count:
             raise self.uneven(worked, stated)

@@ -367,7 +367,7 @@ def _plain_behind(seen: Seen, again: Again) -> Rounds | None:
 
 
 def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
-    """How rounds called by name go on in turn, with one stitch fewer: `a dec round and a plain one 3 times`."""
+    """How rounds called by name go on, with one stitch fewer: `a dec round and a plain one 3 times`."""
     ways: list[Candidate] = []
     again, until, stated = loop.again, loop.until, loop.stated
     if again is None:
@@ -378,11 +378,13 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         ways.append(
             Candidate("continue", cost, until=until, times=loop.times, step=2, plain=plain, stated=stated)
         )
-    if (
-        again.named == (named("decrease"),) and loop.step and (loop.times or until)
-    ):  # Rep dec rnd every rnd twice
-        cost = loop.cost + GOES_ON_BY_NAME
-        ways.append(Candidate("continue", cost, until=until, times=loop.times, step=loop.step, stated=stated))
+    decreases = again.named == (named("decrease"),)
+    if decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
+        # `Rep dec rnd every rnd twice`, `work only dec rnds until 16 sts`
+        cost, step = loop.cost + GOES_ON_BY_NAME, max(loop.step, 1)
+        ways.append(
+            Candidate("continue", cost, until=until, times=loop.times, step=step, sign=-1, stated=stated)
+        )
     if until is not None and _are_said_to_alternate(seen):
         cost = loop.cost + SAID_TO_ALTERNATE
         ways.append(Candidate("continue", cost, again=again, until=until, stated=stated, ends_shaped=True))

@@ -1,6 +1,7 @@
 """Notes that lines are for some sizes: of the service `(nur Größen 2 und 4)`, of others `Nur M und L:`, `Solo dama`."""
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from functools import cache
 from typing import Final, NamedTuple
@@ -28,8 +29,11 @@ class SizeNote(NamedTuple):
 def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
     """The notes of a text for so many sizes, in order. Takes time in its length."""
     notes = []
-    for found in _notes(language).finditer(text):
-        names, english = _named(found, language)
+    printed = list(_notes(language).finditer(text))
+    slashed = Counter(_slashed(language).findall(text))
+    slashed.subtract(name for found in printed for name in _slashed(language).findall(found[0]))
+    for found in printed:
+        names, english = _named(found, language, slashed)
         if found["listed"] and len(names) >= width:
             continue  # `Tailles S, M et L :` are all there are
         english = f"({english})" if found[0].startswith("(") else f"{english[0].upper()}{english[1:]}: "
@@ -46,17 +50,25 @@ def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
     return notes
 
 
-def _named(found: re.Match[str], language: str) -> tuple[list[str], str]:
-    """The sizes that a note names, and its English text."""
+def _named(found: re.Match[str], language: str, slashed: Counter[str]) -> tuple[list[str], str]:
+    """The sizes that a note names, and its English text; names with a slash stand elsewhere too: `S/M (L/XL)`."""
     persons, letters = _persons(language), _letters(language)
     names = _NUMBER.findall(found[0]) or [
-        letters.get(name, name) for name in _letter(language).findall(found[0])
+        "/".join(letters.get(name, name) for name in _letter(language).findall(part))
+        for part in _parts(found[0], language, slashed)
     ]
     of_persons = names or [
         persons[word.lower()] for word in _WORD.findall(found[0]) if word.lower() in persons
     ]
     listed = of_persons[0] if len(of_persons) == 1 else f"{', '.join(of_persons[:-1])} and {of_persons[-1]}"
     return of_persons, f"size{'s' * (len(names) > 1)} {listed} only" if names else f"{listed} only"
+
+
+def _parts(note: str, language: str, slashed: Counter[str]) -> list[str]:
+    """The names of the sizes in a note, as they are printed."""
+    if any(slashed[name] > 0 for name in _slashed(language).findall(note)):
+        return _slashed(language).findall(note)
+    return _letter(language).findall(note)
 
 
 def width_at(notes: Sequence[SizeNote], place: int, width: int) -> int:
@@ -98,6 +110,12 @@ def _letter(language: str) -> re.Pattern[str]:
 
 
 @cache
+def _slashed(language: str) -> re.Pattern[str]:
+    letter = _letter(language).pattern
+    return re.compile(rf"{letter}(?:/{letter})*")
+
+
+@cache
 def _notes(language: str) -> re.Pattern[str]:
     words = words_of(language)
     begins = [words.text("sizes.only_line", {}, count).split("{text}")[0] for count in (1, 2)]
@@ -110,10 +128,10 @@ def _notes(language: str) -> re.Pattern[str]:
     letters = size_pattern(_letters(language))
     listed_letters = rf"{letters}(?:{_JOIN}{letters}){{0,6}}"
     sizes = rf"(?:{listed_letters}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
-    sized = rf"(?:(?i:{size})[ ])?{sizes}"
+    sized = rf"(?:(?i:{size})\.?[ ])?{sizes}"
     alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
     listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
-    lettered = rf"(?:(?i:{size})[ ])?{listed_letters}"
+    lettered = rf"(?:(?i:{size})\.?[ ])?{listed_letters}"
     bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
     return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{within}|{bracket})", re.MULTILINE)
 
