@@ -84,6 +84,29 @@ def test_a_pattern_at_the_finest_gauge_is_read_to_its_end() -> None:
     reads_back(answer, ENGLISH)
 
 
+@pytest.mark.parametrize("wording", ["pattern", "beginner"])
+@pytest.mark.parametrize("language", [ENGLISH, *reference.LANGUAGES])
+def test_a_body_with_a_swatch_of_its_own_is_read_as_rounds_that_keep_the_count(
+    language: str, wording: str
+) -> None:
+    """The stitch pattern is the knitter's; a round before it and one behind it lead to its count and back."""
+    for stitches in (16, 26):
+        answer = planned(
+            {
+                "gauge": {"stitches": 20, "rows": 28},
+                "sizes": FAMILY,
+                "brim": {"kind": "ribbed"},
+                "body": {"gauge": {"stitches": stitches, "rows": 30}},
+                "needles": 4,
+                "language": language,
+                "wording": wording,
+            }
+        )
+        assert answer is not None
+        assert all(size.crown.is_adjusted for size in answer.sizes)
+        reads_back(answer, language)
+
+
 @pytest.mark.parametrize("number", [38, 83, 136, 272])
 def test_a_pattern_of_sizes_far_apart_is_read_to_its_end(number: int) -> None:
     """Three to seven sizes at 34 to 40 stitches, from a preterm baby up: 200 lines and more."""

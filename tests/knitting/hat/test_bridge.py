@@ -166,14 +166,23 @@ def test_sections_that_no_round_reaches_are_refused() -> None:
     assert "sections" in str(error.value.nearest)
 
 
-@pytest.mark.parametrize("adjust_in", ["body", "brim"])
-def test_a_count_is_right_after_every_round(adjust_in: str) -> None:
-    """Counted needle by needle after any round, the next line is the one that follows, around the bridge too."""
+@pytest.mark.parametrize(
+    "body",
+    [
+        {"fullness": 30, "adjust_in": "body"},
+        {"fullness": 30, "adjust_in": "brim"},
+        {"gauge": {"stitches": 24, "rows": 30}},
+        {"gauge": {"stitches": 15, "rows": 20}},
+    ],
+    ids=str,
+)
+def test_a_count_is_right_after_every_round(body: dict[str, Any]) -> None:
+    """Counted needle by needle after any round, the next line is the one that follows, around each bridge too."""
     request = {
         "gauge": {"stitches": 18, "rows": 24},
         "sizes": WOMAN,
         "brim": {"kind": "ribbed", "rib": {"knit": 3, "purl": 2}},
-        "body": {"fullness": 30, "adjust_in": adjust_in},
+        "body": body,
         "needles": 4,
     }
     _, rounds = lines_of("hat", request)

@@ -1,5 +1,6 @@
 """Depth and silhouette: how deep a hat is, how full, and how it ends, with and without a word in the request."""
 
+from itertools import pairwise
 from math import acos, pi
 from typing import Any
 
@@ -297,21 +298,60 @@ def test_no_ease_in_print_is_called_unusual(brim: dict[str, Any]) -> None:
     )
 
 
-CABLES = {"gauge": {"stitches": 26, "rows": 30}}
+def body_and_crown(stitches: float, **fields: Any) -> tuple[int, int, dict[str, Any]]:
+    """The stitches of the body and those on which the crown goes on, of a hat at 20 whose body has its own gauge."""
+    body = {"gauge": {"stitches": stitches, "rows": 28}}
+    (size,) = of(WOMAN, body=body, **fields)
+    first = size["crown"]["rounds"][0]
+    assert first["before"] == size["crown"]["stitches"] == size["body"]["lines"][0]["after"]
+    return first["before"], first["after"] if first["kind"] == "adjust" else first["before"], size
 
 
-def test_a_crown_in_another_stitch_than_the_body_begins_as_wide_as_it() -> None:
-    """132 stitches of cables at 26 in 10 cm are 50.8 cm, at 20 of the hat 66 cm (arithmetic). With the gauge of the
-    cables as that of the hat the crown is as wide as the body, and nothing is said.
+@pytest.mark.parametrize("stitches", [14, 16, 18, 22, 24, 26, 32])
+@pytest.mark.parametrize("style", [None, "wedge", "dome", "swirl"])
+def test_a_crown_in_another_stitch_than_the_body_begins_as_wide_as_it(
+    stitches: float, style: str | None
+) -> None:
+    """132 stitches of cables at 26 in 10 cm are 50.8 cm, at 20 of the hat 66 cm (arithmetic). One round leads to the
+    stitches that are as wide, within half a section of each, wider or narrower (common practice).
     """
-    (message,) = warned("crown_off_body", sizes=WOMAN, body=CABLES)
-    size = hats(gauge={"stitches": 20, "rows": 28}, sizes=WOMAN, body=CABLES)["sizes"][0]
-    stitches = size["crown"]["stitches"]
-    assert f"begins on {stitches} stitches, at the gauge of the hat {stitches / 2:.3g} cm around" in message
-    assert f"over a body of {stitches / 2.6:.3g} cm" in message
-    other = hats(**CABLES, sizes=WOMAN, brim={"kind": "rolled", "gauge": {"stitches": 20, "rows": 28}})
-    assert "crown_off_body" not in {notice["code"] for notice in other["warnings"]}
-    assert not warned("crown_off_body", sizes=WOMAN, body={"gauge": {"stitches": 21, "rows": 28}})
+    body, crown, size = body_and_crown(stitches, crown={"style": style})
+    assert crown / 20 == pytest.approx(body / stitches, abs=size["crown"]["sections"] / 40 + 1e-9)
+    assert not warned("crown_off_body", sizes=WOMAN, body={"gauge": {"stitches": stitches, "rows": 28}})
+
+
+def test_a_crown_as_wide_as_its_body_begins_with_its_own_round() -> None:
+    """At 21 stitches beside 20 the body is an inch off at most: no round between (common practice)."""
+    body, crown, _ = body_and_crown(21)
+    assert body == crown
+    fine = {"stitches": 26, "rows": 30}
+    (size,) = hats(gauge=fine, sizes=WOMAN, brim={"kind": "rolled", "gauge": {"stitches": 20}})["sizes"]
+    assert size["crown"]["rounds"][0]["kind"] == "decrease"
+
+
+@pytest.mark.parametrize(
+    "needles",
+    [None, 4, 2, {"magic_loop": cm(80)}, {"circular": cm(40)}],
+)
+def test_the_round_to_the_crown_is_knitted_on_the_needles_in_hand(needles: Any) -> None:
+    """Each round takes up what the one before it left, on each needle too (arithmetic)."""
+    _, _, size = body_and_crown(26, needles=needles, brim=RIB)
+    rounds = size["crown"]["rounds"]
+    assert [round["number"] for round in rounds] == list(range(1, len(rounds) + 1))
+    for before, round in pairwise(rounds):
+        assert round["before"] == before["after"]
+    for round in rounds:
+        assert round["needles"] is None or sum(round["needles"]) == round["after"]
+
+
+def test_a_crown_that_no_round_makes_as_wide_as_the_body_is_told_in_stitches() -> None:
+    """Brim and body at 8 stitches in 10 cm, the crown at 20: 40 stitches of the body are 50 cm, 100 of the crown, and a
+    round makes 80 of 40 at most (arithmetic).
+    """
+    coarse = {"gauge": {"stitches": 8, "rows": 12}}
+    (message,) = warned("crown_off_body", sizes=WOMAN, body=coarse, brim={"kind": "rolled", **coarse})
+    assert "begins on 80 stitches, at the gauge of the hat 40 cm around, over a body of 50 cm" in message
+    assert "100 stitches would be as wide" in message
 
 
 def test_the_hat_size_of_a_chart_is_not_made_smaller_in_silence() -> None:

@@ -436,7 +436,7 @@ def test_a_body_with_a_swatch_of_its_own_is_worked_as_the_swatch_was(wording: st
         wording=wording,
     )
     work = [[part.work[-1].strip(".").lower() for part in sheet.straight] for sheet in handout.sheets]
-    own = "work in the pattern of the body's swatch"
+    own = "work the stitch pattern in which the swatch of the body was knitted, keeping the count"
 
     assert work[0][-1].startswith("knit")
     assert work[1][-1] == own

@@ -108,6 +108,11 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
     warnings: Annotated[tuple[Notice, ...], Meta(description="What to mind.")]
     rules: RulesVersion = RULES
 
+    @property
+    def is_adjusted(self) -> bool:
+        """Whether the first round leads to the count that the others are worked on."""
+        return bool(self.rounds) and self.rounds[0].kind == "adjust"
+
 
 class CrownRounds(NamedTuple):
     """The rounds of a crown, their number of sections and the warnings."""

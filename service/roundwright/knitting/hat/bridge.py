@@ -1,4 +1,4 @@
-"""Bridge: brim and body on counts of their own, and the one round between them that leads from one to the other."""
+"""Bridge: brim, body and crown on counts of their own, and the round between two that leads from one to the other."""
 
 from math import lcm, log
 from typing import Final, NamedTuple
@@ -10,6 +10,7 @@ from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Not
 from roundwright.knitting.crown.crown import CrownAnswer, crown_multiple
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.gauge.convert import likely_gauge
+from roundwright.knitting.hat.numbering import numbered_crown
 from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.needles.best_split import NeedleSplit
@@ -50,11 +51,17 @@ NEAR: Final = 2 / 3
 
 
 class HatCounts(NamedTuple):
-    """The stitches of brim and body of one size."""
+    """The stitches of brim, body and crown of one size."""
 
     cast_on: CastOnAnswer
     body: int
+    crown: int
     warnings: tuple[Notice, ...] = ()
+
+    @property
+    def in_turn(self) -> tuple[int, int, int]:
+        """The stitches of brim, body and crown."""
+        return self.cast_on.stitches, self.body, self.crown
 
     @property
     def is_bridged(self) -> bool:
@@ -79,7 +86,8 @@ def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCou
     counts = counts or _two_counts(
         request, wearer, Multiple(of_crown), (1 + fullness / 100) * ratio, at, fuller=fullness > 0
     )
-    most = max(counts.cast_on.stitches, counts.body)
+    counts = counts._replace(crown=_of_crown(request, index, counts.body, Multiple(of_crown), at))
+    most = max(counts.in_turn)
     if most > MOST_CROWN_STITCHES:
         likely = likely_gauge(request.gauge)
         raise Impossible(
@@ -105,7 +113,7 @@ def _one_count(
         if max(abs(count - exact), abs(count - exact * ratio)) > max(rib, of_crown) / 2:
             return None
     cast_on = _cast_on(request, wearer, common, at)
-    return HatCounts(cast_on, cast_on.stitches)
+    return HatCounts(cast_on, cast_on.stitches, cast_on.stitches)
 
 
 def _two_counts(
@@ -128,7 +136,20 @@ def _two_counts(
             pointer=f"{at}/crown/sections",
             nearest=say("hat.sections", sections=max(2, cast_on.stitches // 8)),
         )
-    return HatCounts(cast_on, body, _coarse(body, exact, cast_on, at))
+    return HatCounts(cast_on, body, body, _coarse(body, exact, cast_on, at))
+
+
+def _of_crown(request: HatRequest, index: int, body: int, multiple: Multiple, at: str) -> int:
+    """The stitches with which the crown, at the gauge of the hat, is as wide as the body: its own where they are near.
+
+    One round makes at most two of each stitch, or one of two.
+    """
+    exact = body * body_gauge(request, index, at).width_mm / stitch_width_mm(request.gauge)
+    if abs(exact / body - 1) <= COARSE_PERCENT / 100:
+        return body
+    least = -(-body // (2 * multiple.of)) * multiple.of
+    most = 2 * body // multiple.of * multiple.of
+    return min(max(nearest_count(exact, multiple, FEWEST_STITCHES), least), most)
 
 
 def _require_one_width(request: HatRequest, index: int, wearer: Head, ratio: float, at: str) -> None:
@@ -254,24 +275,44 @@ def _is_nested(steps: Steps) -> bool:
     )
 
 
+def bridged_crown(crown: CrownAnswer, body: int) -> CrownAnswer:
+    """The crown on the stitches of the body, with the round to its own count as its first; without where it is theirs.
+
+    In a hat no crown begins with another adjusting round: its count is a multiple of its sections.
+    """
+    if body == crown.stitches or not crown.rounds:
+        return crown
+    above = numbered_crown(crown, 2)
+    return replace(
+        above,
+        stitches=body,
+        rounds=(bridging_round(1, body, crown.stitches), *above.rounds),
+        stitches_worked=crown.stitches_worked + crown.stitches,
+    )
+
+
 class OnNeedles(NamedTuple):
     """A bridging round and a crown with the stitches on each needle, and the split of the cast-on."""
 
     split: NeedleSplit
-    bridge: Round
+    bridge: Round | None
     crown: CrownAnswer
 
 
 def on_needles(  # noqa: PLR0917 - the needles, the rib and the rounds
-    needles: int, tolerance: int, repeat: int, hold: str, bridge: Round, crown: CrownAnswer
+    needles: int, tolerance: int, repeat: int, hold: str, bridge: Round | None, crown: CrownAnswer
 ) -> OnNeedles:
-    """The best split of the cast-on, in whole repeats, over all rounds from the bridging round on, and where it leads.
+    """The best split of the cast-on, in whole repeats, over all rounds from the first that changes a count.
 
     Raises `Impossible` where the stitches cannot be shared out so.
     """
-    paths = boundary_paths((bridge, *crown.rounds), bridge.before)
+    shaped = crown.rounds if bridge is None else (bridge, *crown.rounds)
+    paths = boundary_paths(shaped, shaped[0].before)
     split = split_in_repeats(paths, needles, tolerance, repeat)
-    bridge, *rounds = track_needles_along(paths, split.split, hold)
+    rounds = track_needles_along(paths, split.split, hold)
+    if bridge is None:
+        return OnNeedles(split, None, replace(crown, split=split, rounds=rounds))
+    bridge, *rounds = rounds
     assert bridge.needles is not None
     before_crown = NeedleSplit(
         split=bridge.needles,

@@ -17,8 +17,8 @@ from roundwright.knitting.crown.request import (
 )
 from roundwright.knitting.crown.styles import USUAL_SECTIONS, hat_sections, shared_hemisphere
 from roundwright.knitting.hat.bridge import hat_counts
-from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest, require_size
+from roundwright.knitting.quantities import stitch_width_mm
 from roundwright.knitting.sizing.cast_on import FEWEST_STITCHES, ease_for, hat_mm
 from roundwright.knitting.sizing.depth import SilhouetteName
 from roundwright.knitting.sizing.heads import Head, head_of, is_adult_sized
@@ -56,16 +56,16 @@ def _shared_stitches(request: HatRequest, heads: list[Head], at: str) -> int:
     if request.crown.style == "dome":
         widths = _widths(request, heads, at)
         return shared_hemisphere(min(widths), max(widths))
-    return max(_of_sizes(request, lambda index: hat_counts(request, index, heads[index], at).body))
+    return max(_of_sizes(request, lambda index: hat_counts(request, index, heads[index], at).crown))
 
 
 def _widths(request: HatRequest, heads: list[Head], at: str) -> list[float]:
-    """Stitches that go around the body of each size, not rounded."""
+    """Stitches of the crown that go around the body of each size, not rounded."""
     return _of_sizes(
         request,
         lambda index: (
             hat_mm(heads[index].mm, ease_for(heads[index], request.ease), f"{at}/ease")
-            / body_gauge(request, index, at).width_mm
+            / stitch_width_mm(request.gauge, f"{at}/gauge")
             * (1 + (request.body_of(index).fullness or 0) / 100)
         ),
     )

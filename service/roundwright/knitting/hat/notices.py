@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.knitting.answers import Notice
+from roundwright.knitting.crown.crown import CrownAnswer
 from roundwright.knitting.hat.brim_and_body import DepthOrLength
 from roundwright.knitting.hat.part_gauge import body_gauge
 from roundwright.knitting.hat.request import HatRequest
@@ -188,10 +189,14 @@ def unusual_ease(
     )
 
 
-def crown_off_body(label: str, request: HatRequest, index: int, stitches: int, at: str) -> tuple[Notice, ...]:
+def crown_off_body(
+    label: str, request: HatRequest, index: int, crown: CrownAnswer, at: str
+) -> tuple[Notice, ...]:
     """The warning that the crown, at the gauge of the hat, begins much wider or narrower than the body below it."""
-    body_mm = stitches * body_gauge(request, index, at).width_mm
-    crown_mm = stitches * stitch_width_mm(request.gauge)
+    stitches = crown.rounds[0].after if crown.is_adjusted else crown.stitches
+    body_mm = crown.stitches * body_gauge(request, index, at).width_mm
+    stitch_mm = stitch_width_mm(request.gauge)
+    crown_mm = stitches * stitch_mm
     if abs(crown_mm / body_mm - 1) <= CROWN_MARGIN:
         return ()
     own = request.sizes[index].body
@@ -205,6 +210,7 @@ def crown_off_body(label: str, request: HatRequest, index: int, stitches: int, a
                 stitches=stitches,
                 crown=quantity_text(length(crown_mm, request.units), 3),
                 body=quantity_text(length(body_mm, request.units), 3),
+                exact=body_mm / stitch_mm,
             ),
             pointer=f"{at}/sizes/{index}/body/gauge" if is_own else f"{at}/body/gauge",
         ),

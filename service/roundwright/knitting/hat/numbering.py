@@ -28,11 +28,12 @@ def first_numbers(crowns: Sequence[Sequence[Round]]) -> tuple[int, ...]:
 
 
 def numbered_crown(crown: CrownAnswer, first: int) -> CrownAnswer:
-    """The crown with its rounds numbered from `first`, in its chart too."""
+    """The crown with its rounds numbered from `first`, in its chart too, which is without a round that leads to it."""
     if first == 1:
         return crown
     rounds = tuple(replace(round, number=number) for number, round in enumerate(crown.rounds, first))
-    drawing = None if crown.drawing is None else numbered_from(crown.drawing, first)
+    charted = first + 1 if crown.is_adjusted else first
+    drawing = None if crown.drawing is None else numbered_from(crown.drawing, charted)
     return replace(crown, rounds=rounds, drawing=drawing)
 
 

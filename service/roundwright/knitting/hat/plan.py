@@ -16,6 +16,7 @@ from roundwright.knitting.answers import (
     RulesVersion,
 )
 from roundwright.knitting.crown.crown import CrownAnswer, crown_counts
+from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.gauge.convert import unusual_gauge
 from roundwright.knitting.hat.bridge import (
     BRIDGE_BASIS,
@@ -51,7 +52,7 @@ from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
 from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
 from roundwright.knitting.picture_address import PicturePath
-from roundwright.knitting.quantities import row_height_mm
+from roundwright.knitting.quantities import Gauge, row_height_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.head_references import step_between_notices
@@ -301,7 +302,7 @@ def _cautions(heads: Iterable[Head]) -> tuple[Caution, ...]:
 
 
 def _basis(request: HatRequest, sizes: tuple[WorkedSize, ...]) -> tuple[Basis, ...]:
-    bridged = any(worked.brim.adjust or worked.body.adjust for worked in sizes)
+    bridged = any(worked.brim.adjust or worked.body.adjust or worked.crown.is_adjusted for worked in sizes)
     held = any(worked.needles for worked in sizes)
     return (
         *HAT_BASIS,
@@ -323,15 +324,19 @@ def _shared_dome(request: HatRequest, plans: tuple[HatPlan, ...]) -> Iterator[No
         [
             (
                 plan.label,
-                row_mm
-                * (
-                    len(plan.crown.rounds) - len(crown_counts(plan.crown.stitches, own, request.gauge).counts)
-                ),
+                row_mm * (len(plan.crown.rounds) - _own_rounds(plan.crown, own, request.gauge)),
             )
             for plan in plans
         ],
         request.units,
     )
+
+
+def _own_rounds(crown: CrownAnswer, own: CrownShape, gauge: Gauge) -> int:
+    """The rounds of a crown as its `own` shape has them, with the round that leads to it."""
+    if crown.is_adjusted:
+        return 1 + len(crown_counts(crown.rounds[0].after, own, gauge).counts)
+    return len(crown_counts(crown.stitches, own, gauge).counts)
 
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[WorkedSize, ...]) -> tuple[Notice, ...]:

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.answers import Basis, Impossible, Notice
 from roundwright.knitting.crown.crown import CrownAnswer, work_crown
-from roundwright.knitting.hat.bridge import HatCounts, bridging_round, hat_counts, on_needles
+from roundwright.knitting.hat.bridge import HatCounts, bridged_crown, bridging_round, hat_counts, on_needles
 from roundwright.knitting.hat.brim_and_body import (
     DepthOrLength,
     HatPart,
@@ -147,23 +147,24 @@ def _needles_in_hand(request: HatRequest, index: int, counts: HatCounts, at: str
     needles = request.needles_of(index)
     if needles is None:
         return None
-    fewest, most = sorted((counts.cast_on.stitches, counts.body))
+    fewest, *_, most = sorted(counts.in_turn)
     return needles_in_hand(needles, fewest, most, request.gauge, request.needles_pointer(index, at))
 
 
 def _crown(request: HatRequest, counts: HatCounts, in_hand: NeedlesInHand | None, at: str) -> CrownAnswer:
     """The crown on the stitches of the body; on its needles where no round between shares them out anew."""
-    return work_crown(
-        counts.body,
+    crown = work_crown(
+        counts.crown,
         request.crown if request.finish is None else replace(request.crown, finish=request.finish),
         request.gauge,
-        needles=None if in_hand is None or counts.is_bridged else in_hand.held,
+        needles=None if in_hand is None or len(set(counts.in_turn)) > 1 else in_hand.held,
         tolerance=request.tolerance,
         repeat=request.brim.repeat,
         hold="double_pointed" if in_hand is None else in_hand.hold,
         units=request.units,
         pointer=f"{at}/crown",
     )
+    return bridged_crown(crown, counts.body)
 
 
 class _Depths(NamedTuple):
@@ -181,7 +182,7 @@ def _depths(  # noqa: PLR0917 - the size, its counts and its crown
 ) -> _Depths:
     """The depth of one size: the requested one, else that of the silhouette, with the point of a cone beyond it."""
     crown_mm = len(crown.rounds) * row_height_mm(request.gauge, f"{at}/gauge")
-    around_mm = counts.body * stitch_width_mm(request.gauge, f"{at}/gauge")
+    around_mm = counts.crown * stitch_width_mm(request.gauge, f"{at}/gauge")
     requested = depth_or_length(request, index, at)
     usual = depth(wearer.mm, mm(counts.cast_on.circumference), request.silhouette or USUAL_SILHOUETTE)
     beyond_mm = cone_beyond_head_mm(crown_mm, around_mm) if request.crown.style == "cone" else 0.0
@@ -219,10 +220,10 @@ def _parts(  # noqa: PLR0917 - the size, its counts, its rounds and its needles
     if counts.is_bridged:
         number = 1 if straight.adjust_in == "body" else straight.brim
         adjust = bridging_round(number, counts.cast_on.stitches, counts.body)
-        if in_hand is not None and in_hand.held is not None:
-            split, adjust, crown = on_needles(
-                in_hand.held, request.tolerance, request.brim.repeat, in_hand.hold, adjust, crown
-            )
+    if split is None and in_hand is not None and in_hand.held is not None:
+        split, adjust, crown = on_needles(
+            in_hand.held, request.tolerance, request.brim.repeat, in_hand.hold, adjust, crown
+        )
     brim, body = _brim_and_body(request, index, straight, crown, split=split, adjust=adjust, at=at)
     if in_hand is None:
         return _Parts(brim, body, crown, split, None, ())
@@ -283,7 +284,7 @@ def _warnings(  # noqa: PLR0917 - the size, its parts and its depths
     yield from tolerance_notice(parts.split, request.tolerance, f"{at}/tolerance")
     yield from unused_notice(requested)
     if parts.crown.rounds:
-        yield from crown_off_body(label, request, index, parts.crown.stitches, at)
+        yield from crown_off_body(label, request, index, parts.crown, at)
     yield from unusual_ease(label, request, index, wearer, body_rounds=parts.body.rounds, at=at)
     yield from label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
     deepest_mm = depths.edge_to_top_mm + row_height_mm(request.gauge, f"{at}/gauge")
