@@ -29,6 +29,24 @@ def check(**fields: Any) -> SizeCheckAnswer:
     return check_size(msgspec.json.decode(json.dumps(body), type=SizeCheckRequest))
 
 
+@pytest.mark.parametrize("rows", [30, None])
+def test_the_gauge_of_a_body_with_its_own_swatch_is_that_of_the_body(rows: int | None) -> None:
+    """120 stitches at 24 in 10 cm are 50 cm; measured at 46 they are 26.1 in 10 cm, 2.1 more (arithmetic)."""
+    hat = {
+        **EXAMPLE["hat"],
+        "gauge": {"stitches": 20, "rows": 28},
+        "sizes": [{"head": cm(56)}],
+        "brim": {"kind": "ribbed"},
+        "crown": {"style": "wedge"},
+        "body": {"gauge": {"stitches": 24, "rows": rows}},
+    }
+    answer = check(hat=hat, rounds_worked=28, circumference=cm(46), length=None, size=None)
+    assert answer.planned.body_circumference.value == pytest.approx(50)
+    assert answer.gauge.stitches == pytest.approx(120 / 4.6, rel=1e-5)
+    assert answer.gauge.rows == pytest.approx((rows or 28) * 50 / 46, rel=1e-5)
+    assert "2.1 stitches more in 10 cm than the pattern" in answer.needle.message
+
+
 def codes(answer: SizeCheckAnswer) -> list[str]:
     return [option.code for option in answer.options]
 

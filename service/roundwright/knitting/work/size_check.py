@@ -17,7 +17,6 @@ from roundwright.knitting.gauge.needle_size import (
     NeedleAdvice,
     advise,
     keep_needle,
-    more_stitches,
 )
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import MOST_SIZES, HatRequest, require_size
@@ -130,7 +129,11 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
     planned: Annotated[HatSizes, Meta(description="The hat as planned.")]
     comes_to: Annotated[HatSizes, Meta(description="The hat as it comes out if it is knitted on as planned.")]
     gauge: Annotated[
-        Gauge, Meta(description="Gauge as knitted: it takes the swatch's place in a new request.")
+        Gauge,
+        Meta(
+            description="Gauge as knitted, of the body where some of it is done: it takes the place of the swatch of "
+            "that part in a new request."
+        ),
     ]
     needle: Annotated[NeedleAdvice, Meta(description="Which needle would have knitted to the gauge.")]
     options: Annotated[
@@ -189,7 +192,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         head=planned.measurements.head,
         planned=_comes_to(planned, None, request.units),
         comes_to=comes_to,
-        gauge=knitted.gauge,
+        gauge=measured.knitted_gauge,
         needle=keep_needle(say("size_check.needle_early"))
         if verdict == "too_early"
         else _needle(measured, ways.options, request.units),
@@ -224,21 +227,22 @@ def _advice(options: Sequence[SizeOption]) -> Iterator[str]:
 
 def _needle(hat: MeasuredHat, options: Sequence[SizeOption], units: UnitSystem) -> NeedleAdvice:
     """Which needle corrects the gauge; beside counts for the gauge as knitted, that it is one or the other."""
-    advice = advise(stitch_width_mm(hat.gauge), stitch_width_mm(hat.request.gauge), None, units)
+    planned, knitted = hat.measured_gauge, hat.knitted_gauge
+    advice = advise(stitch_width_mm(knitted), stitch_width_mm(planned), None, units)
     if advice.change == "same" and hat.is_off(hat.depth_mm(hat.straight)):
         over = FOUR_IN if units == "imperial" else TEN_CM
         return keep_needle(
             say(
                 "size_check.needle_rows",
-                rows=mm(over) / row_height_mm(hat.gauge),
-                planned=mm(over) / row_height_mm(hat.request.gauge),
+                rows=mm(over) / row_height_mm(knitted),
+                planned=mm(over) / row_height_mm(planned),
                 over=quantity_text(over),
             )
         )
     if not hat.needle_corrects:
         return keep_needle(advice.message)
-    planned = tuple(round.after for round in hat.planned.crown.rounds)
-    new_counts = any(option.crown_counts not in ((), planned) for option in options)
+    crown = tuple(round.after for round in hat.planned.crown.rounds)
+    new_counts = any(option.crown_counts not in ((), crown) for option in options)
     if advice.change == "same" or not new_counts:
         return advice
     return replace(advice, message=joined(" ", advice.message, say("size_check.needle_or_counts")))
@@ -344,10 +348,9 @@ def _times(measured_mm: float, planned_mm: float, units: UnitSystem, pointer: st
 
 def _verdict(hat: MeasuredHat) -> Verdict:
     """Whether the head can wear it: edge and body from unstretched to stretched in comfort."""
-    planned_mm, knitted_mm = stitch_width_mm(hat.request.gauge), stitch_width_mm(hat.gauge)
     if hat.is_early:
         return "too_early"
-    if abs(more_stitches(knitted_mm, planned_mm)) < SAME_STITCHES:
+    if abs(hat.more_stitches) < SAME_STITCHES:
         return "as_planned"
     if hat.head_mm < hat.edge_mm:
         return "too_large"

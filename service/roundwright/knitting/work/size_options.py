@@ -14,6 +14,7 @@ from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.hat.stretch import BODY_STRETCH, RIB_AT_REST, draws_in, edge_gives
 from roundwright.knitting.quantities import (
+    TEN_CM,
     Gauge,
     Length,
     UnitSystem,
@@ -22,6 +23,7 @@ from roundwright.knitting.quantities import (
     quantity_text,
     row_height_mm,
     stitch_width_mm,
+    tidy,
 )
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import COARSE_PERCENT
@@ -185,10 +187,36 @@ class MeasuredHat(NamedTuple):
         return self.rounds_worked < self.measure_after
 
     @property
+    def measured_gauge(self) -> Gauge:
+        """Gauge of the part that was measured, as planned; what its own swatch leaves open is the hat's."""
+        request = self.request
+        own = request.brim.gauge if self.in_brim else request.body_of(self.size_index).gauge
+        if own is None:
+            return request.gauge
+        return replace(own, rows=own.rows or mm(own.over) / row_height_mm(request.gauge))
+
+    @property
+    def knitted_gauge(self) -> Gauge:
+        """Gauge of the part that was measured, as knitted."""
+        planned = self.measured_gauge
+        if planned == self.request.gauge:
+            return self.gauge
+        wider = stitch_width_mm(self.gauge) / stitch_width_mm(self.request.gauge)
+        return Gauge(
+            stitches=tidy(mm(TEN_CM) / (stitch_width_mm(planned) * wider)),
+            rows=tidy(mm(TEN_CM) / (row_height_mm(planned) * self.higher)),
+            over=TEN_CM,
+        )
+
+    @property
+    def more_stitches(self) -> float:
+        """Stitches in 10 cm as knitted less those as planned, of the part that was measured."""
+        return more_stitches(stitch_width_mm(self.knitted_gauge), stitch_width_mm(self.measured_gauge))
+
+    @property
     def needle_corrects(self) -> bool:
         """Whether another needle brings the gauge to that of the plan in the same fabric."""
-        more = more_stitches(stitch_width_mm(self.gauge), stitch_width_mm(self.request.gauge))
-        return abs(more) <= OTHER_YARN_STITCHES
+        return abs(self.more_stitches) <= OTHER_YARN_STITCHES
 
     @property
     def body_fits(self) -> bool:
