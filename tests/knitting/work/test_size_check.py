@@ -47,6 +47,27 @@ def test_the_gauge_of_a_body_with_its_own_swatch_is_that_of_the_body(rows: int |
     assert "2.1 stitches more in 10 cm than the pattern" in answer.needle.message
 
 
+@pytest.mark.parametrize(
+    ("size", "around", "says"),
+    [
+        ({"age_months": 6}, 36, "a small child soon outgrows it: for longer wear knit the next size."),
+        ({"age_months": 6}, 37, "The head can wear it."),
+        ({"adult": "woman"}, 47, "It only just goes on, stretched nearly as far as is comfortable."),
+        ({"adult": "woman"}, 49, "The head can wear it."),
+    ],
+)
+def test_a_hat_near_the_end_of_its_stretch_only_just_goes_on(
+    size: dict[str, Any], around: float, says: str
+) -> None:
+    """Plain knitting is worn stretched by a fifth (common practice): 36 cm go to 43.2, and at six months a head has
+    42.8 cm (WHO), at eight 44; 47 cm go to 56.4, and women have 56.1 (ANSUR II).
+    """
+    hat = {"gauge": {"stitches": 22, "rows": 30}, "sizes": [size]}
+    answer = check(hat=hat, rounds_worked=25, circumference=cm(around), length=None, size=None)
+    assert answer.verdict == "fits"
+    assert says in answer.message
+
+
 def codes(answer: SizeCheckAnswer) -> list[str]:
     return [option.code for option in answer.options]
 

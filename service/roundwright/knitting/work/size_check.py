@@ -59,6 +59,8 @@ gauges are off by that much, and not by half (common practice)."""
 ROWS_APART: Final = 0.1
 """Rounds that are off by a tenth more or less than the stitches are counted again (common practice): both are as large
 as the loop is long (Munden 1959)."""
+GROWS_FAST_MONTHS: Final = 24
+"""Below two years a head grows by 3 % and more a year (WHO): a hat that only just goes on is soon too small."""
 
 ROWS_BASIS: Final = Basis(
     say("size_check.rows_basis"),
@@ -119,9 +121,9 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
         Verdict,
         Meta(
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
-            "can wear, perhaps loosely; `too_small`, `too_large`: it cannot, or a ribbed edge holds a body wider "
-            "than the head. By the width of edge and body, a ribbed edge by the stretch of rib; `too_early`: less than "
-            "3 cm of the body are done, which tells no width, not even one as planned (warnings `measured_in_rib`, "
+            "can wear, perhaps loosely or only just; `too_small`, `too_large`: it cannot, or a ribbed edge holds a "
+            "body wider than the head. By the width of edge and body, a ribbed edge by the stretch of rib; "
+            "`too_early`: less than 3 cm of the body are done, which tells no width, not even one as planned (warnings `measured_in_rib`, "
             "`measured_early`). A depth that no longer covers the ears is a warning, `too_shallow`."
         ),
     ]
@@ -377,6 +379,9 @@ def _message(hat: MeasuredHat, verdict: Verdict, comes_to: HatSizes, planned: Ha
         sentence = "as_planned.in_width"
     elif verdict == "fits" and hat.is_slack:
         sentence = "fits.loosely"
+    elif verdict == "fits" and hat.is_scant:
+        months = head_of(hat.request.sizes[hat.size_index]).youngest_months
+        sentence = "fits.just.child" if months is not None and months < GROWS_FAST_MONTHS else "fits.just"
     else:
         sentence = verdict
     return say(

@@ -56,6 +56,9 @@ ABOVE_BRIM_MM: Final = 30.0
 """Body above the brim from which on its width can be measured (common practice)."""
 LEAST_EASE_PERCENT: Final = 3.0
 """A hat smaller than the head by less than this sits loosely: the least ease in print is an inch (common practice)."""
+LEAST_ROOM_PERCENT: Final = 3.0
+"""With less than this to spare before the stretch that is comfortable ends, a hat only just goes on (common practice):
+a tape and a swatch are as far off, and a baby's head grows by as much in two months (WHO)."""
 
 
 class SizeOption(Struct, frozen=True, kw_only=True):
@@ -272,6 +275,12 @@ class MeasuredHat(NamedTuple):
         """Whether it hardly stretches on the head, where it was planned to."""
         slack_mm = (1 - LEAST_EASE_PERCENT / 100) * self.head_mm
         return self.edge_mm > slack_mm >= mm(self.planned.measurements.circumference)
+
+    @property
+    def is_scant(self) -> bool:
+        """Whether it only just goes on the head, by the edge or by the body."""
+        most_mm = min(self.edge_mm * self.edge_gives, self.body_mm * BODY_STRETCH)
+        return self.head_mm > most_mm * (1 - LEAST_ROOM_PERCENT / 100)
 
     @property
     def body_rounds(self) -> int:
