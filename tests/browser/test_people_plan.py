@@ -396,7 +396,7 @@ def test_an_uneven_split_says_why(page, address):
     page.goto(f"{address}/#plan?gauge_stitches=20&sizes=55.5+cm&needles=circulars&crown_style=quick")
     worked_out(page, "Cast on 100 stitches")
 
-    expect(page.get_by_text(re.compile(r"^\d+ · \d+: Uneven, so that"))).to_be_visible()
+    expect(page.get_by_text(re.compile(r"^\d+ · \d+: Uneven on purpose, so that"))).to_be_visible()
 
 
 def test_a_designers_note_is_not_among_what_to_mind(page, address):

@@ -187,7 +187,9 @@ def test_the_knitter_reads_why_the_halves_differ() -> None:
         needles={"magic_loop": cm(80)},
     )["pattern"]
 
-    assert "Uneven, so that neither a repeat of 2 stitches nor a decrease is cut in two." in pattern
+    assert (
+        "Uneven on purpose, so that neither a repeat of 2 stitches nor a decrease is cut in two." in pattern
+    )
 
 
 def test_a_rib_is_cut_rather_than_every_decrease() -> None:

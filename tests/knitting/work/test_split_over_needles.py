@@ -121,7 +121,7 @@ def test_a_magic_loop_has_two_halves() -> None:
     answer = split(SplitRequest(stitches=98, multiple=2, hold="magic_loop"))
 
     assert answer.split == (48, 50)
-    assert answer.reason == "Uneven, so that no repeat of 2 stitches is cut in two."
+    assert answer.reason == "Uneven on purpose, so that no repeat of 2 stitches is cut in two."
     assert "loop of cord" in answer.start[-1].text
     assert split(SplitRequest(stitches=98, hold="magic_loop")).reason is None
 

@@ -360,7 +360,7 @@ WITH_WARNINGS: dict[str, Any] = {
 
 @pytest.mark.parametrize("media_type", FORMATS)
 def test_every_format_has_what_to_mind(media_type: str) -> None:
-    """What the plan warns of stands on the sheet, before the cast-on: who knits from paper never sees the answer."""
+    """What the plan warns of stands on the sheet or behind it: who knits from paper never sees the answer."""
     warnings = hats(**WITH_WARNINGS)["warnings"]
     assert {"needles_too_short", "sizes_alike", "floats_show", "rows_assumed"} <= {
         notice["code"] for notice in warnings
@@ -395,9 +395,9 @@ FOR_THE_TEACHER: dict[str, Any] = {
     "sizes": [{"adult": "woman"}],
     "gauge": {"stitches": 28, "rows": 20},
     "ease": {"percent": -40},
-    "body": {"gauge": {"stitches": 40, "rows": 40}},
+    "depth": {"value": 60, "unit": "cm"},
 }
-"""Counts that changed places, a hat that goes on no head, a body far narrower than its crown."""
+"""Counts that changed places, a hat that goes on no head, and deeper than any."""
 
 
 @pytest.mark.parametrize("media_type", FORMATS)
@@ -415,7 +415,7 @@ def test_what_the_teacher_has_to_mind_is_on_a_page_of_its_own(media_type: str) -
         text = "".join(line for _, line in lines) or content.decode().replace("\\", "")
     before, _, after = "".join(text.split()).lower().partition("fortheteacher")
 
-    for code in ("unusual_ease", "gauge_swapped", "crown_off_body"):
+    for code in ("unusual_ease", "gauge_swapped", "unusual_depth"):
         message = "".join(warnings[code].split()).lower()
         assert message in after
         assert message not in before

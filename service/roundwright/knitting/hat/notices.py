@@ -43,15 +43,20 @@ ABOUT_THE_REQUEST: Final = frozenset(
         "chart_below_measured",
         "crown_gathers",
         "crown_off_body",
+        "deeper",
         "dome_shared",
         "gauge_mistyped",
         "gauge_per_inch",
         "gauge_swapped",
         "not_flat",
         "option_unused",
+        "rib_of_two_colours",
+        "sizes_alike",
         "sizes_out_of_order",
         "tolerance_passed",
+        "unusual_depth",
         "unusual_ease",
+        "unusual_head",
     }
 )
 """Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
