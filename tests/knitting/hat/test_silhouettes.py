@@ -14,6 +14,7 @@ from roundwright.knitting.hat.plan import hats as plan_hats
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.hat.worn import worn
 from roundwright.knitting.quantities import Gauge
+from tests.support import by_hand
 from tests.support.hats import hats
 
 WOMAN = [{"adult": "woman"}]
@@ -342,6 +343,16 @@ def test_the_round_to_the_crown_is_knitted_on_the_needles_in_hand(needles: Any) 
         assert round["before"] == before["after"]
     for round in rounds:
         assert round["needles"] is None or sum(round["needles"]) == round["after"]
+    assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
+
+
+def test_a_crown_that_is_drawn_up_at_once_is_as_wide_as_its_body_too() -> None:
+    """64 stitches at 24 are 53 at 20, in whole sections 56: one round leads to them, and they are drawn up."""
+    body, crown = {"gauge": {"stitches": 24, "rows": 28}}, {"style": "wedge", "sections": 8, "close_at": 60}
+    (size,) = of([{"head": cm(29)}], body=body, crown=crown)
+    (only,) = size["crown"]["rounds"]
+    assert (only["before"], only["after"], size["crown"]["stitches_left"]) == (64, 56, 56)
+    assert by_hand.work_hat(size) == 56
 
 
 def test_a_crown_that_no_round_makes_as_wide_as_the_body_is_told_in_stitches() -> None:

@@ -280,7 +280,7 @@ def bridged_crown(crown: CrownAnswer, body: int) -> CrownAnswer:
 
     In a hat no crown begins with another adjusting round: its count is a multiple of its sections.
     """
-    if body == crown.stitches or not crown.rounds:
+    if body == crown.stitches:
         return crown
     above = numbered_crown(crown, 2)
     return replace(
