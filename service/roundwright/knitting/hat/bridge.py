@@ -309,10 +309,10 @@ def on_needles(  # noqa: PLR0917 - the needles, the rib and the rounds
     shaped = crown.rounds if bridge is None else (bridge, *crown.rounds)
     paths = boundary_paths(shaped, shaped[0].before)
     split = split_in_repeats(paths, needles, tolerance, repeat)
-    rounds = track_needles_along(paths, split.split, hold)
+    tracked = track_needles_along(paths, split.split, hold)
     if bridge is None:
-        return OnNeedles(split, None, replace(crown, split=split, rounds=rounds))
-    bridge, *rounds = rounds
+        return OnNeedles(split, None, replace(crown, split=split, rounds=tracked))
+    bridge, *rounds = tracked
     assert bridge.needles is not None
     before_crown = NeedleSplit(
         split=bridge.needles,
