@@ -123,8 +123,9 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
             description="`as_planned`: within half a stitch in 10 cm of the plan; `fits`: another size, which the head "
             "can wear, perhaps loosely or only just; `too_small`, `too_large`: it cannot, or a ribbed edge holds a "
             "body wider than the head. By the width of edge and body, a ribbed edge by the stretch of rib; "
-            "`too_early`: less than 3 cm of the body are done, which tells no width, not even one as planned (warnings `measured_in_rib`, "
-            "`measured_early`). A depth that no longer covers the ears is a warning, `too_shallow`."
+            "`too_early`: less than 3 cm of the body are done, which tells no width, not even one as planned "
+            "(warnings `measured_in_rib`, `measured_early`). A depth that no longer covers the ears is a warning, "
+            "`too_shallow`."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
