@@ -26,6 +26,7 @@ import tempfile
 import time
 from collections import Counter
 from collections.abc import Awaitable, Callable
+from functools import cache
 from math import ceil
 from pathlib import Path
 from typing import Any
@@ -216,7 +217,7 @@ async def soak(trial: Trial) -> None:
     tally = Tally()
     files = Callers(trial.fleet.proxy.port, "127.0.3.2", tally)
     stop = asyncio.Event()
-    asking = asyncio.create_task(files.steadily(forms.files(), FILES_PER_SECOND, stop))
+    asking = asyncio.create_task(files.steadily(every_form()[1], FILES_PER_SECOND, stop))
     samples: list[tuple[float, ...]] = []
     end = time.monotonic() + trial.seconds
     while time.monotonic() < end:
@@ -261,7 +262,7 @@ RATE = {"per_second": 700.0}
 async def try_fault(name: str, replicas: int, seconds: float, quiet_s: float) -> dict[str, str]:
     """Try one fault on so many replicas; the row of the table it becomes."""
     fault, _, _ = FAULTS[name]
-    calls = forms.steady(good_calls_once()) if name == "soak" else good_calls_once()
+    calls = every_form()[0] if name == "soak" else good_calls_once()
     limited = name in STRANGERS
     limits: dict[str, Any] = {
         "roll": {"drain_s": 1}, "files": {"files": FILES}, "memory": {"memory_bytes": MEMORY_BYTES},
@@ -384,6 +385,12 @@ def good_calls_once() -> list[Call]:
     return _calls
 
 
+@cache
+def every_form() -> tuple[list[Call], list[Call]]:
+    """The stream of a soak, and its PDFs and PNGs; calculated once, and before the loop of the callers runs."""
+    return forms.steady(good_calls_once()), forms.files()
+
+
 def main() -> int:
     """Try the faults asked for."""
     parser = argparse.ArgumentParser(
@@ -410,6 +417,7 @@ def main() -> int:
         _, replicas, seconds = FAULTS[name]
         if name == "soak":
             seconds = given.soak_seconds
+            every_form()
         for number in given.replicas or replicas:
             length = given.seconds or seconds
             quiet_s = min(QUIET_S, length)

@@ -107,8 +107,9 @@ class HatPlan(Struct, frozen=True, kw_only=True):
     crown: Annotated[
         CrownAnswer,
         Meta(
-            description="The crown, as `/v1/crown` gives it. Its rounds have the numbers of the pattern, which need "
-            "not begin with 1: a size with a shorter crown may join in later."
+            description="The crown, as `/v1/crown` gives it; over a body with a gauge of its own its first round may "
+            "lead to the count that is as wide (`adjust`). Its rounds have the numbers of the pattern, which need not "
+            "begin with 1: a size with a shorter crown may join in later."
         ),
     ]
     yarn: Annotated[YarnEstimate, Meta(description="Yarn for one hat, as `/v1/yarn/estimate` gives it.")]
