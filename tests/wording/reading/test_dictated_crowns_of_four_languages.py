@@ -37,6 +37,13 @@ REWRITTEN = [
     ("da", "strik skiftevis 1 indtagningsomg og 1 omg r 4 gange", "work dec rnd and plain rnd alternately 4 times"),
     ("nl", "daarna breit men vier maal beurtelings één toer met minderingen en één toer recht",
         "work dec rnd and plain rnd alternately 4 times"),
+    ("de", "abwechselnd 1 Abnahmerunde und 1 Rd re str, insgesamt 4x",
+        "work dec rnd and plain rnd alternately 4 times in all"),
+    ("nb", "strikk vekselvis 1 felleomg og 1 omg r 4 ganger til",
+        "work dec rnd and plain rnd alternately 4 more times"),
+    ("da", "skiftevis 1 indtagningsomgang og 1 omgang ret, i alt 4 gange",
+        "work dec rnd and plain rnd alternately 4 times in all"),
+    ("nl", "afwisselend 1 mindertoer en 1 toer r, nog 4x", "work dec rnd and plain rnd alternately 4 more times"),
     # down to a count, from another on faster
     ("de", "bis 8 M übrig sind, ab 40 M in jeder Rd", "until 40 sts remain, then every rnd until 8 sts remain"),
     # new stitches told again by where they stand
