@@ -67,6 +67,24 @@ def test_a_skipped_round_without_a_number_is_put_in() -> None:
     assert {"K 4, K2TOG, TO END. 40 STS."} == repairs(text, 64)
 
 
+@pytest.mark.parametrize(
+    ("below", "put_in"),
+    [
+        ("*K3, k2tog* around. 32 sts\nNext rnd: *K2tog* around. 16 sts", ""),
+        ("*K3, k2tog* around. 32 sts\nKnit 1 rnd.\nNext rnd: *K2tog* around. 16 sts", "\nKnit 1 rnd."),
+    ],
+)
+def test_a_skipped_round_brings_a_plain_round_where_plain_rounds_go_on_behind_it(
+    below: str, put_in: str
+) -> None:
+    """A gap where the plain rounds end leaves the plain round before it printed."""
+    above = (
+        "Next rnd: *K6, k2tog* around. 56 sts\nKnit 1 rnd.\nNext rnd: *K5, k2tog* around. 48 sts\nKnit 1 rnd."
+    )
+
+    assert {f"Next rnd: *K4, k2tog* around. 40 sts{put_in}"} == repairs(f"{above}\nNext rnd: {below}", 64)
+
+
 def test_the_second_round_of_a_number_gets_the_number_that_is_missing() -> None:
     """Plain rounds and decreases take turns up to the quick end of the crown, so that no plain round is missing."""
     text = (

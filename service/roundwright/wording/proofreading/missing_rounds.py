@@ -124,12 +124,19 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
             if len(starts) > 1:  # plain rounds on both sides of it are there already
                 at = starts[(len(starts) - 1) // 2]
                 yield (Edit(at, at, f"{middle}\n", SKIPPED),)
-            lines = [middle, *reversed(between_them)]
+            lines = [middle]
+            if between_them and _follows(text, end, between_them[-1]):
+                lines.extend(reversed(between_them))
             yield (Edit(start, start, "".join(f"{row}\n" for row in lines), SKIPPED),)
             return
         between_them.append(text[begin:finish])
         starts.append(begin)
         stop = begin
+
+
+def _follows(text: str, end: int, line: str) -> bool:
+    """Whether the next line in words is this line: plain rounds go on behind a gap."""
+    return text[end:].lstrip().partition("\n")[0].split() == line.split()
 
 
 def _with_plain(above: str, line: str) -> str | None:
