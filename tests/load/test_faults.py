@@ -122,7 +122,7 @@ def test_a_soak_fails_where_memory_grows(last: float, is_over: bool, monkeypatch
     replica = SimpleNamespace(memory_bytes_now=lambda: next(held) * 2**20)
     proxy = SimpleNamespace(port=1)
     trial = Trial(SimpleNamespace(replicas=[replica], proxy=proxy), 0.9, [])  # type: ignore[arg-type]
-    monkeypatch.setattr(forms, "files", list)
+    monkeypatch.setattr(faults, "every_form", lambda: ([], []))
     monkeypatch.setattr(faults, "SAMPLES", 9)
     asyncio.run(faults.soak(trial))
 
