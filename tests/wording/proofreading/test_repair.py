@@ -85,6 +85,14 @@ def test_a_skipped_round_brings_a_plain_round_where_plain_rounds_go_on_behind_it
     assert {f"Next rnd: *K4, k2tog* around. 40 sts{put_in}"} == repairs(f"{above}\nNext rnd: {below}", 64)
 
 
+def test_a_skipped_round_is_put_in_although_another_number_comes_out_too() -> None:
+    """With k6 between k7 and k5 all printed numbers stand; k2 has the printed count, and no rhythm."""
+    above = "Dec rnd: *K8, k2tog* around – 54 sts.\nKnit 1 rnd.\nDec rnd: *K7, k2tog* around – 48 sts."
+    below = "Dec rnd: *K5, k2tog* around – 36 sts.\nDec rnd: *K1, k2tog* around – 24 sts."
+
+    assert {"Dec rnd: *K6, k2tog* around – 42 sts."} == repairs(f"{above}\n{below}", 60)
+
+
 def test_the_second_round_of_a_number_gets_the_number_that_is_missing() -> None:
     """Plain rounds and decreases take turns up to the quick end of the crown, so that no plain round is missing."""
     text = (

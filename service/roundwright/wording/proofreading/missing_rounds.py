@@ -12,7 +12,7 @@ from roundwright.wording.reading.label_numbers import label_numbers
 
 RENUMBERED: Final = 0.5
 PUT_IN: Final = 1.0
-SKIPPED: Final = 1.5
+SKIPPED: Final = 0.9
 TAKEN_OUT: Final = 1.5
 MOST_AWAY: Final = 4
 """How many rounds away the lines are that a missing line is made from."""
