@@ -47,6 +47,23 @@ def test_the_gauge_of_a_body_with_its_own_swatch_is_that_of_the_body(rows: int |
     assert "2.1 stitches more in 10 cm than the pattern" in answer.needle.message
 
 
+def test_a_garter_brim_with_its_own_swatch_without_rows_has_the_rows_of_garter() -> None:
+    """Two rows to the width of a stitch (practice.json, garter-rows), so 48 at 24 stitches, whatever the hat has; a
+    brim as wide as planned and a fifth longer has 40 (arithmetic).
+    """
+    hat = {
+        **EXAMPLE["hat"],
+        "gauge": {"stitches": 20, "rows": 28},
+        "brim": {"kind": "garter", "gauge": {"stitches": 24}},
+    }
+    around = check(hat=hat, rounds_worked=6, length=None).planned.circumference
+    answer = check(
+        hat=hat, rounds_worked=6, circumference={"value": around.value, "unit": around.unit}, length=cm(1.5)
+    )
+    assert answer.gauge.stitches == pytest.approx(24, rel=1e-5)
+    assert answer.gauge.rows == pytest.approx(40, rel=1e-5)
+
+
 @pytest.mark.parametrize(
     ("size", "around", "says"),
     [

@@ -10,6 +10,7 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible
 from roundwright.knitting.gauge.needle_size import OTHER_YARN_STITCHES, more_stitches
 from roundwright.knitting.hat.bridge import bridging_round
+from roundwright.knitting.hat.part_gauge import body_gauge, brim_gauge
 from roundwright.knitting.hat.plan import HatRounds, hat_rounds
 from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.hat.stretch import BODY_STRETCH, RIB_AT_REST, draws_in, edge_gives
@@ -191,12 +192,13 @@ class MeasuredHat(NamedTuple):
 
     @property
     def measured_gauge(self) -> Gauge:
-        """Gauge of the part that was measured, as planned; what its own swatch leaves open is the hat's."""
+        """Gauge of the part that was measured, as planned; its own swatch may leave the rows open."""
         request = self.request
         own = request.brim.gauge if self.in_brim else request.body_of(self.size_index).gauge
         if own is None:
             return request.gauge
-        return replace(own, rows=own.rows or mm(own.over) / row_height_mm(request.gauge))
+        part = brim_gauge(request) if self.in_brim else body_gauge(request, self.size_index)
+        return replace(own, rows=own.rows or mm(own.over) / part.row_mm)
 
     @property
     def knitted_gauge(self) -> Gauge:
@@ -204,9 +206,8 @@ class MeasuredHat(NamedTuple):
         planned = self.measured_gauge
         if planned == self.request.gauge:
             return self.gauge
-        wider = stitch_width_mm(self.gauge) / stitch_width_mm(self.request.gauge)
         return Gauge(
-            stitches=tidy(mm(TEN_CM) / (stitch_width_mm(planned) * wider)),
+            stitches=tidy(mm(TEN_CM) / (stitch_width_mm(planned) * self.stitches_wider)),
             rows=tidy(mm(TEN_CM) / (row_height_mm(planned) * self.higher)),
             over=TEN_CM,
         )
@@ -230,6 +231,11 @@ class MeasuredHat(NamedTuple):
     def crown_begun(self) -> bool:
         """Whether a round of the crown is knitted."""
         return self.rounds_worked > self.straight
+
+    @property
+    def stitches_wider(self) -> float:
+        """How many times as wide as planned a stitch is."""
+        return stitch_width_mm(self.gauge) / stitch_width_mm(self.request.gauge)
 
     @property
     def higher(self) -> float:
@@ -363,10 +369,8 @@ def _as_knitted(hat: MeasuredHat, part: Gauge | None) -> Gauge | None:
     """The gauge of a part's own swatch, changed as that of the hat was."""
     if part is None:
         return None
-    wider = stitch_width_mm(hat.gauge) / stitch_width_mm(hat.request.gauge)
-    higher = row_height_mm(hat.gauge) / row_height_mm(hat.request.gauge)
-    rows = None if part.rows is None else part.rows / higher
-    return replace(part, stitches=part.stitches / wider, rows=rows)
+    rows = None if part.rows is None else part.rows / hat.higher
+    return replace(part, stitches=part.stitches / hat.stitches_wider, rows=rows)
 
 
 def _text(length_mm: float, units: UnitSystem) -> Message:
