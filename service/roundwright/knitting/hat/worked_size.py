@@ -30,7 +30,7 @@ from roundwright.knitting.hat.notices import (
     unusual_depth,
     unusual_ease,
 )
-from roundwright.knitting.hat.part_gauge import PartLoops, body_gauge, brim_gauge, part_loops
+from roundwright.knitting.hat.part_gauge import PartGauge, PartLoops, body_gauge, brim_gauge, part_loops
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
 from roundwright.knitting.needles.best_split import NeedleSplit
 from roundwright.knitting.quantities import Length, length, mm, quantity_text, row_height_mm, stitch_width_mm
@@ -83,34 +83,67 @@ class WorkedSize(NamedTuple):
     warnings: tuple[Notice, ...]
 
 
+class _Size(NamedTuple):
+    """One size of a request, whom it is for, and its stitches; errors point below `at`."""
+
+    request: HatRequest
+    size_index: int
+    at: str
+    head: Head
+    counts: HatCounts
+
+    @property
+    def size(self) -> HatSize:
+        """What is requested; a size alone is for the knitter who makes it."""
+        size = self.request.sizes[self.size_index]
+        return size if self.request.only_size is None else replace(size, makers=1)
+
+    @property
+    def label(self) -> str:
+        """Its name."""
+        return size_label(self.size)
+
+    @property
+    def brim(self) -> PartGauge:
+        """A stitch of the brim."""
+        return brim_gauge(self.request, self.at)
+
+    @property
+    def body(self) -> PartGauge:
+        """A stitch of the body."""
+        return body_gauge(self.request, self.size_index, self.at)
+
+    @property
+    def row_mm(self) -> float:
+        """Height of a round at the gauge of the hat, which the crown has."""
+        return row_height_mm(self.request.gauge, f"{self.at}/gauge")
+
+
 def work_size(request: HatRequest, index: int, at: str) -> WorkedSize:
     """The size at `index`, worked out; errors point below `at`. Raises `Impossible` for what cannot be knitted."""
     _check_crown_and_colours(request, at)
-    size = request.sizes[index]
-    if request.only_size is not None:
-        size = replace(size, makers=1)  # it is for the knitter who makes that size alone
-    wearer = head_of(size, f"{at}/sizes/{index}")
-    counts = hat_counts(request, index, wearer, at)
-    in_hand = _needles_in_hand(request, index, counts, at)
-    crown = _crown(request, counts, in_hand, at)
-    depths = _depths(request, index, wearer, counts, crown, at)
+    wearer = head_of(request.sizes[index], f"{at}/sizes/{index}")
+    size = _Size(request, index, at, wearer, hat_counts(request, index, wearer, at))
+    in_hand = _needles_in_hand(size)
+    crown = _crown(size, in_hand)
+    depths = _depths(size, crown)
     straight = straight_rounds(
-        request, index, depths.edge_to_top_mm, depths.crown_mm, at, bridged=counts.is_bridged
+        request, index, depths.wanted_mm, depths.crown_mm, at, bridged=size.counts.is_bridged
     )
-    parts = _parts(request, index, counts, straight, crown, in_hand, at)
-    edge_mm = straight.brim * brim_gauge(request, at).row_mm
-    edge_mm += straight.body * body_gauge(request, index, at).row_mm
+    parts = _parts(size, straight, crown, in_hand)
+    edge_mm = straight.brim * size.brim.row_mm
+    edge_mm += straight.body * size.body.row_mm
     reached = DepthReached(
         wearer.mm, edge_mm + depths.crown_mm - straight.hidden_mm, edge_mm, depths.beyond_head_mm
     )
     return WorkedSize(
-        size=size,
+        size=size.size,
         head=wearer,
-        cast_on=counts.cast_on,
+        cast_on=size.counts.cast_on,
         brim=parts.brim,
         body=parts.body,
         crown=parts.crown,
-        measurements=_measurements(request, index, counts, depths, reached, at),
+        measurements=_measurements(size, depths, reached),
         segments=in_colours(
             _segments(request.brim, parts, part_loops(request, index, at)),
             request.colours,
@@ -121,11 +154,7 @@ def work_size(request: HatRequest, index: int, at: str) -> WorkedSize:
         basis=depths.basis,
         in_hand=in_hand,
         needles=parts.needles,
-        warnings=(
-            *counts.warnings,
-            *parts.warnings,
-            *_warnings(request, index, wearer, parts, depths, reached, at),
-        ),
+        warnings=(*size.counts.warnings, *parts.warnings, *_warnings(size, parts, depths, reached)),
     )
 
 
@@ -142,17 +171,19 @@ def _check_crown_and_colours(request: HatRequest, at: str) -> None:
     check_colours(request.colours, ribbed=request.brim.is_ribbed, at=at)
 
 
-def _needles_in_hand(request: HatRequest, index: int, counts: HatCounts, at: str) -> NeedlesInHand | None:
+def _needles_in_hand(size: _Size) -> NeedlesInHand | None:
     """What one size is cast on to; None where the request names no needles."""
+    request, index = size.request, size.size_index
     needles = request.needles_of(index)
     if needles is None:
         return None
-    fewest, *_, most = sorted(counts.in_turn)
-    return needles_in_hand(needles, fewest, most, request.gauge, request.needles_pointer(index, at))
+    fewest, *_, most = sorted(size.counts.in_turn)
+    return needles_in_hand(needles, fewest, most, request.gauge, request.needles_pointer(index, size.at))
 
 
-def _crown(request: HatRequest, counts: HatCounts, in_hand: NeedlesInHand | None, at: str) -> CrownAnswer:
+def _crown(size: _Size, in_hand: NeedlesInHand | None) -> CrownAnswer:
     """The crown on the stitches of the body; on its needles where no round between shares them out anew."""
+    request, counts = size.request, size.counts
     crown = work_crown(
         counts.crown,
         request.crown if request.finish is None else replace(request.crown, finish=request.finish),
@@ -162,7 +193,7 @@ def _crown(request: HatRequest, counts: HatCounts, in_hand: NeedlesInHand | None
         repeat=request.brim.repeat,
         hold="double_pointed" if in_hand is None else in_hand.hold,
         units=request.units,
-        pointer=f"{at}/crown",
+        pointer=f"{size.at}/crown",
     )
     return bridged_crown(crown, counts.body)
 
@@ -171,20 +202,20 @@ class _Depths(NamedTuple):
     """How deep a size is to be, in millimetres along the fabric, and what the request says of it."""
 
     requested: DepthOrLength
-    edge_to_top_mm: float
+    wanted_mm: float
+    """Edge to top."""
     crown_mm: float
     beyond_head_mm: float
     basis: tuple[Basis, ...]
 
 
-def _depths(  # noqa: PLR0917 - the size, its counts and its crown
-    request: HatRequest, index: int, wearer: Head, counts: HatCounts, crown: CrownAnswer, at: str
-) -> _Depths:
+def _depths(size: _Size, crown: CrownAnswer) -> _Depths:
     """The depth of one size: the requested one, else that of the silhouette, with the point of a cone beyond it."""
-    crown_mm = len(crown.rounds) * row_height_mm(request.gauge, f"{at}/gauge")
+    request, counts, at = size.request, size.counts, size.at
+    crown_mm = len(crown.rounds) * size.row_mm
     around_mm = counts.crown * stitch_width_mm(request.gauge, f"{at}/gauge")
-    requested = depth_or_length(request, index, at)
-    usual = depth(wearer.mm, mm(counts.cast_on.circumference), request.silhouette or USUAL_SILHOUETTE)
+    requested = depth_or_length(request, size.size_index, at)
+    usual = depth(size.head.mm, mm(counts.cast_on.circumference), request.silhouette or USUAL_SILHOUETTE)
     beyond_mm = cone_beyond_head_mm(crown_mm, around_mm) if request.crown.style == "cone" else 0.0
     return _Depths(
         requested,
@@ -206,16 +237,11 @@ class _Parts(NamedTuple):
     warnings: tuple[Notice, ...]
 
 
-def _parts(  # noqa: PLR0917 - the size, its counts, its rounds and its needles
-    request: HatRequest,
-    index: int,
-    counts: HatCounts,
-    straight: StraightRounds,
-    crown: CrownAnswer,
-    in_hand: NeedlesInHand | None,
-    at: str,
+def _parts(
+    size: _Size, straight: StraightRounds, crown: CrownAnswer, in_hand: NeedlesInHand | None
 ) -> _Parts:
     """The parts of one size on its needles, the round between brim and body in one of them."""
+    request, counts = size.request, size.counts
     split, adjust = crown.split, None
     if counts.is_bridged:
         number = 1 if straight.adjust_in == "body" else straight.brim
@@ -224,7 +250,7 @@ def _parts(  # noqa: PLR0917 - the size, its counts, its rounds and its needles
         split, adjust, crown = on_needles(
             in_hand.held, request.tolerance, request.brim.repeat, in_hand.hold, adjust, crown
         )
-    brim, body = _brim_and_body(request, index, straight, crown, split=split, adjust=adjust, at=at)
+    brim, body = _brim_and_body(size, straight, crown, split=split, adjust=adjust)
     if in_hand is None:
         return _Parts(brim, body, crown, split, None, ())
     held = on_held(in_hand, split, crown, request.tolerance, request.units)
@@ -232,65 +258,53 @@ def _parts(  # noqa: PLR0917 - the size, its counts, its rounds and its needles
 
 
 def _brim_and_body(
-    request: HatRequest,
-    index: int,
+    size: _Size,
     straight: StraightRounds,
     crown: CrownAnswer,
     *,
     split: NeedleSplit | None,
     adjust: Round | None,
-    at: str,
 ) -> tuple[HatPart, HatPart]:
     """The brim on the stitches cast on, the body on those of the crown, the round between in one of them."""
-    brim_row_mm, body_row_mm = brim_gauge(request, at).row_mm, body_gauge(request, index, at).row_mm
+    request = size.request
     cast_on = crown.stitches if adjust is None else adjust.before
     before = None if split is None else split.split
     after = None if crown.split is None else crown.split.split
     lines, units = brim_lines(request.brim, cast_on, before), request.units
-    brim = straight_part("brim", lines, straight.brim, brim_row_mm, units)
-    body = straight_part("body", body_lines(crown.stitches, after), straight.body, body_row_mm, units)
+    brim = straight_part("brim", lines, straight.brim, size.brim.row_mm, units)
+    body = straight_part("body", body_lines(crown.stitches, after), straight.body, size.body.row_mm, units)
     if straight.adjust_in == "brim":
         return replace(brim, adjust=adjust), body
     return brim, replace(body, adjust=adjust)
 
 
-def _measurements(  # noqa: PLR0917 - the size, its counts and its depths
-    request: HatRequest, index: int, counts: HatCounts, depths: _Depths, reached: DepthReached, at: str
-) -> HatMeasurements:
+def _measurements(size: _Size, depths: _Depths, reached: DepthReached) -> HatMeasurements:
     """The finished hat, laid out."""
-    units, width_mm = request.units, body_gauge(request, index, at).width_mm
+    counts, units = size.counts, size.request.units
     return HatMeasurements(
         head=counts.cast_on.head.circumference,
         circumference=counts.cast_on.circumference,
-        body_circumference=length(counts.body * width_mm, units),
+        body_circumference=length(counts.body * size.body.width_mm, units),
         depth=length(reached.edge_to_top_mm, units),
         edge_to_crown=length(reached.edge_to_crown_mm, units),
         crown_depth=length(depths.crown_mm, units) if depths.crown_mm else None,
     )
 
 
-def _warnings(  # noqa: PLR0917 - the size, its parts and its depths
-    request: HatRequest,
-    index: int,
-    wearer: Head,
-    parts: _Parts,
-    depths: _Depths,
-    reached: DepthReached,
-    at: str,
-) -> Iterator[Notice]:
+def _warnings(size: _Size, parts: _Parts, depths: _Depths, reached: DepthReached) -> Iterator[Notice]:
     """What to mind in one size once it is worked out."""
-    size, requested = request.sizes[index], depths.requested
-    label = size_label(size)
+    request, index, at, requested = size.request, size.size_index, size.at, depths.requested
+    label = size.label
     yield from tolerance_notice(parts.split, request.tolerance, f"{at}/tolerance")
     yield from unused_notice(requested)
     if parts.crown.rounds:
         yield from crown_off_body(label, request, index, parts.crown, at)
-    yield from unusual_ease(label, request, index, wearer, body_rounds=parts.body.rounds, at=at)
-    yield from label_notices(size.label, size.head, f"{at}/sizes/{index}/head")
-    deepest_mm = depths.edge_to_top_mm + row_height_mm(request.gauge, f"{at}/gauge")
+    yield from unusual_ease(label, request, index, size.head, body_rounds=parts.body.rounds, at=at)
+    yield from label_notices(size.size.label, size.size.head, f"{at}/sizes/{index}/head")
+    deepest_mm = depths.wanted_mm + size.row_mm
     if requested.body_length is None and reached.edge_to_top_mm > deepest_mm:
         pointer = f"{at}/crown" if requested.depth is None else requested.depth[1]
-        yield deeper_notice(label, depths.edge_to_top_mm, reached.edge_to_top_mm, request.units, pointer)
+        yield deeper_notice(label, depths.wanted_mm, reached.edge_to_top_mm, request.units, pointer)
     yield from unusual_depth(label, requested, reached, request.units)
 
 
