@@ -113,6 +113,11 @@ class CrownAnswer(Struct, frozen=True, kw_only=True):
         """Whether the first round leads to the count that the others are worked on."""
         return bool(self.rounds) and self.rounds[0].kind == "adjust"
 
+    @property
+    def shaped_stitches(self) -> int:
+        """The stitches that the shape is worked on: those after the round that leads to it, where there is one."""
+        return self.rounds[0].after if self.is_adjusted else self.stitches
+
 
 class CrownRounds(NamedTuple):
     """The rounds of a crown, their number of sections and the warnings."""

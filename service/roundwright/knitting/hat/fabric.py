@@ -41,7 +41,7 @@ def _crown_stitch_mm(crown: CrownAnswer, body_stitch_mm: float) -> float:
     if crown.geometry is None:
         return body_stitch_mm
     around_mm = crown.geometry.flat_slope * mm(crown.geometry.hemisphere_radius)
-    stitch_mm = around_mm / (crown.rounds[0].after if crown.is_adjusted else crown.stitches)
+    stitch_mm = around_mm / crown.shaped_stitches
     return body_stitch_mm if isclose(stitch_mm, body_stitch_mm, rel_tol=1e-3) else stitch_mm
 
 

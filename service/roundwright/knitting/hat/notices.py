@@ -198,10 +198,9 @@ def crown_off_body(
     label: str, request: HatRequest, index: int, crown: CrownAnswer, at: str
 ) -> tuple[Notice, ...]:
     """The warning that the crown, at the gauge of the hat, begins much wider or narrower than the body below it."""
-    stitches = crown.rounds[0].after if crown.is_adjusted else crown.stitches
     body_mm = crown.stitches * body_gauge(request, index, at).width_mm
     stitch_mm = stitch_width_mm(request.gauge)
-    crown_mm = stitches * stitch_mm
+    crown_mm = crown.shaped_stitches * stitch_mm
     if abs(crown_mm / body_mm - 1) <= CROWN_MARGIN:
         return ()
     own = request.sizes[index].body
@@ -212,7 +211,7 @@ def crown_off_body(
             message=say(
                 "hat.crown_off_body",
                 size=label,
-                stitches=stitches,
+                stitches=crown.shaped_stitches,
                 crown=quantity_text(length(crown_mm, request.units), 3),
                 body=quantity_text(length(body_mm, request.units), 3),
                 exact=body_mm / stitch_mm,

@@ -335,9 +335,7 @@ def _shared_dome(request: HatRequest, plans: tuple[HatPlan, ...]) -> Iterator[No
 
 def _own_rounds(crown: CrownAnswer, own: CrownShape, gauge: Gauge) -> int:
     """The rounds of a crown as its `own` shape has them, with the round that leads to it."""
-    if crown.is_adjusted:
-        return 1 + len(crown_counts(crown.rounds[0].after, own, gauge).counts)
-    return len(crown_counts(crown.stitches, own, gauge).counts)
+    return len(crown_counts(crown.shaped_stitches, own, gauge).counts) + crown.is_adjusted
 
 
 def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[WorkedSize, ...]) -> tuple[Notice, ...]:
