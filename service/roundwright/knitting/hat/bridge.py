@@ -70,11 +70,12 @@ class HatCounts(NamedTuple):
 
 
 def hat_counts(request: HatRequest, index: int, wearer: Head, at: str) -> HatCounts:
-    """The cast-on and the stitches of the body.
+    """The cast-on, and the stitches of the body and of the crown.
 
-    Both are one count where that lies within half a repeat; else the cast-on is the nearest multiple of the rib, and
-    the body the nearest of the crown's. Raises `Impossible` for a head that takes more stitches than any hat, and for
-    gauges of brim and body that are not of one yarn.
+    Cast-on and body are one count where that lies within half a repeat; else the cast-on is the nearest multiple of the
+    rib, and the body the nearest of the crown's. The crown has the count of the body where that makes it about as wide
+    at the gauge of the hat, else one that does. Raises `Impossible` for a head that takes more stitches than any hat,
+    and for gauges of brim and body that are not of one yarn.
     """
     fullness = request.body_of(index).fullness or 0.0
     rib, of_crown = request.brim.repeat, crown_multiple(request.crown)
