@@ -107,18 +107,17 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     stated = stated_places(request, progress)
     if request.round == 0 and stated[0] == (0, 0) and progress.stages[0].part in ("brim", None):
         progress = progress._replace(cast_on_now=True)
+    places = tuple(sorted(stated)) or tuple(
+        (index, stage.first) for index, stage in enumerate(progress.stages)
+    )
     if request.round is None:
-        everywhere = tuple((index, stage.first) for index, stage in enumerate(progress.stages))
-        progress = progress._replace(possible=tuple(sorted(stated)) or everywhere)
+        progress = progress._replace(possible=places)
     right = [
         index
         for index, stage in enumerate(progress.stages)
         if is_right(stage, counted, needles_known=progress.needles_known)
     ]
-    here = [place for place in stated if place[0] in right] or [
-        (index, progress.stages[index].first) for index in right if not stated
-    ]
-    here.sort()
+    here = [place for place in places if place[0] in right]
     right.sort(key=lambda index: index not in [place for place, _ in here])
     matches = tuple(_match(progress, index) for index in right)
     if here:

@@ -140,7 +140,6 @@ def explain(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
 
 def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     stage = progress.stages[cause.stage]
-    line, then = following(progress, cause)
     have, due, needle = counted.total, stage.after, cause.needle
     off = off_on_needles(stage, counted)
     message, where = "count.count_again.message", "count.count_again.where"
@@ -162,6 +161,8 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
             message, place = "count.count_again.message.lost", rounds
         else:
             then = joined(" ", say_count("count.right", stage.after, rounds=rounds), then)
+    else:
+        line, then = following(progress, cause)
     return Explanation(
         message=say(
             progress.held(message),
@@ -302,11 +303,12 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     """What happened in the round `number` of the stage `at`."""
     on_cast_on = not number and progress.stages[at].part != "crown"
     first_round = in_first_round(progress, cause)
-    if cause.code in _OFF_FROM_CAST_ON and (on_cast_on or (repeats_off(progress, cause) and not first_round)):
-        return say(f"count.cast_on.{cause.code}")
-    if cause.code in _OFF_FROM_CAST_ON and first_round:
-        of_cast_on = "first_round" if cause.code == "extra_stitch" else "cast_on"
-        return say(f"count.{of_cast_on}.{cause.code}")
+    if cause.code in _OFF_FROM_CAST_ON:
+        if on_cast_on or (repeats_off(progress, cause) and not first_round):
+            return say(f"count.cast_on.{cause.code}")
+        if first_round:
+            of_cast_on = "first_round" if cause.code == "extra_stitch" else "cast_on"
+            return say(f"count.{of_cast_on}.{cause.code}")
     place = progress.named(at, number)
     since = not number or (at, number) != (cause.stage, cause.number) or unsure_after(progress, at)
     if cause.code == "extra_decrease" and since:

@@ -109,22 +109,21 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     if progress.cast_on_now and not cause.number:
         return Fix(joined(" ", _on_cast_on(cause), then), known)
     if cause.code == "dropped_stitch":
-        return _caught(progress, counted, cause)
+        return _caught(progress, counted, cause, known, then)
     if cause.code == "extra_stitch" and repeats_off(progress, cause):
         line = _rib_on(counted, known)
         then = go_on(progress, line) if line else then
         return Fix(joined(" ", say("count.fix.whole_repeats", counted=counted.total), then), line)
     after = progress.next_line(cause.stage, cause.number)
     if after is not None:
-        return _mended(progress, counted, cause, after)
+        return _mended(progress, counted, cause, after, is_known=known is not None)
     if progress.fragment:
         return _in_what_follows(progress, cause)
     return Fix(say("count.fix.harmless" if progress.unread is None else "count.fix.unread"), None)
 
 
-def _caught(progress: Progress, counted: Counted, cause: Cause) -> Fix:
+def _caught(progress: Progress, counted: Counted, cause: Cause, line: NextLine | None, then: str) -> Fix:
     """A dropped stitch put back on the needle: no line has to be changed."""
-    line, then = following(progress, cause)
     sentences: list[str] = [say_count("count.dropped_stitch.fix", abs(cause.stitches), go_on=then)]
     if progress.stages[cause.stage].rib:
         sentences.insert(0, say("count.dropped_stitch.fix.rib"))
@@ -133,17 +132,16 @@ def _caught(progress: Progress, counted: Counted, cause: Cause) -> Fix:
     return Fix(_sentences(progress, cause, sentences), line)
 
 
-def _mended(progress: Progress, counted: Counted, cause: Cause, after: NextLine) -> Fix:
-    """Mended in the line `after`; the work taken back where that line has no room for it."""
+def _mended(progress: Progress, counted: Counted, cause: Cause, after: NextLine, *, is_known: bool) -> Fix:
+    """Mended in the line `after`, which is known to be next or not; the work taken back where it has no room for it."""
     line = _repaired(progress, counted, cause, after)
     on_needle = line is not None
     line = line or _repaired(progress, counted, cause, after, anywhere=True)
     if line is None:
         return take_back(progress, cause)
-    known, _ = following(progress, cause)
     sentences: list[str] = [
         say(
-            "count.fix.mend" if known else "count.fix.mend.next",
+            "count.fix.mend" if is_known else "count.fix.mend.next",
             line=progress.line_named(line),
             word=say(f"count.word.{progress.word}"),
             how=_how(cause, after.round, line.round),
