@@ -195,6 +195,7 @@ ROWS = (
     ),
     ("a batch of 100, through the proxy: a second of a core", "100 requests", "≥ 4", batch),
     ("first answer of an operation, the dearest, warm on", "the tenth", "≤ 2", first_answers),
+    # What is wanted; footprint.MOST_START and MOST_IDLE are what a warm service is held to.
     ("start until ready, warm, processor time", BARE, "≤ 1.5", start(0)),
     ("idle memory, warm, with the process for PDFs", BARE, "≤ 1.5", start(1)),
     ("memory after 100,000 mixed requests, all languages", "after 3,000", "≤ 1.02", growth),
