@@ -341,8 +341,8 @@ TRIED = {
 INTRODUCTION = f"""
 Written by `python -m tests.load.ratios`: processor time against what is measured in the same run, the median of
 {ROUNDS} rounds that take turns (memory after many requests: once). Requests were never asked before, but where a row
-says so. *Before* is commit 3e671ff, by the same command on another machine (AMD EPYC), which was shared meanwhile: small
-differences say nothing.
+says so. *Before* is commit 3e671ff, by the same command on another machine (AMD EPYC), which was shared meanwhile:
+small differences say nothing.
 """
 
 
