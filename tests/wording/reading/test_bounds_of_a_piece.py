@@ -5,15 +5,15 @@ import pytest
 from roundwright.knitting.rounds.round import MOST_STITCHES
 from roundwright.wording.reading.passed_over import MOST_LETTERS
 from roundwright.wording.reading.scanner import scan
-from roundwright.wording.reading.vocabulary import LONGEST_WORD, similar
+from roundwright.wording.reading.vocabulary import LONGEST_WORD, nearest
 from tests.long.asking import Service
 
 
 def test_a_long_word_is_like_no_stitch():
     """The nearest spelling is looked for as far as any word is long, and no further."""
-    assert similar("k2togg".ljust(LONGEST_WORD, "g")) is not None
-    assert similar("k2tog")
-    assert () == similar("k2tog" + "g" * LONGEST_WORD)
+    assert nearest("k2togg".ljust(LONGEST_WORD, "g")) is not None
+    assert nearest("k2tog")
+    assert [] == nearest("k2tog" + "g" * LONGEST_WORD)
 
 
 @pytest.mark.parametrize("digits", ["1000001", "9" * 5_000])

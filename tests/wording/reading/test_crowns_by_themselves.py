@@ -5,7 +5,7 @@ The counts are worked by hand.
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, number_of_rounds
 
 
 def test_sizes_are_called_by_the_stitches_that_the_heading_lists() -> None:
@@ -93,3 +93,14 @@ def test_words_behind_a_round_in_brackets_name_no_size() -> None:
 
     assert not errors(reading)
     assert counts(reading) == [[72, 64, 56, 48, 40, 32, 24, 16, 8], [80, 72, 64, 56, 48, 40, 32, 24, 16, 8]]
+
+
+def test_a_fabric_that_is_only_told_works_no_round_told_ahead() -> None:
+    """The last of the even rounds is the one that is printed."""
+    reading = read(
+        "All even rounds to the 4th: knit.\nRnd 1: *K6, k2tog*. (56)\nRnd 3: *K5, k2tog*. (48)\n"
+        "Twisted rib: *k1 tbl, p1*.\nRnd 4: twisted rib.\nRnd 5: *K4, k2tog*. (40)",
+        (64,),
+    )
+
+    assert after_each_round(reading) == [56, 56, 48, 48, 40]

@@ -131,3 +131,12 @@ def test_a_round_that_is_left_out() -> None:
     begun = "Rnd 1: *k to 2 sts before marker, k2tog* 8 times. 88 sts.\nRnd 2: knit."
     text = f"{begun}\nRep rnd 1 twice more, omitting rnd 2."
     assert after_each_round(read(text, (96,))) == [88, 88, 80, 72]
+
+
+def test_rounds_that_are_named_are_shaped_and_no_others() -> None:
+    """Lines told ahead for odd and even rounds do not work any before them."""
+    text = """Rnd 1: *K6, k2tog* around. 56 sts.
+All odd rnds: *k5, k2tog*.
+All even rnds: knit.
+Decrease in the same way on rounds 3, 5 and 7."""
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40, 32]

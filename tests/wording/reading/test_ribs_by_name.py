@@ -35,6 +35,7 @@ def test_a_rib_told_in_words_beside_its_name_is_that_rib() -> None:
         "Twisted Rib: *K1 tbl, p1; rep from * to end.\nWork 12 rounds of Twisted Rib.",
         "Twisted rib (multiple of 2 sts): *k1 tbl, p1*.\nCast on 88 sts.\nTwisted rib for 12 rounds.",
         "Rib pattern: *k1, p1* around.\nWork in rib pattern for 12 rounds.",
+        "Brim\n: Rib: *k1, p1* around.\nWork 12 rounds of rib.",
         "Broken rib = *k1 tbl, p1* to end.\nRounds 1-12: Work in broken rib.",
         "Rib: *k1, p1* around.\nWork 11 more rounds of rib.",
         "Rib: *k1, p1* around.\nContinue in rib for 11 rounds.",

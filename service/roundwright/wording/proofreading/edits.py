@@ -81,15 +81,15 @@ class Edits:
         count in the line is wrong: that may come of the round that is missing.
         """
         both = self.best(repairs.repairs(place, faults, chosen))
-        codes = {fault.code for fault in faults}
-        alone = GAP not in codes or not OF_WORDS >= codes - {GAP} > set()
-        for of_gap in (True, False):
-            alike = [fault for fault in faults if (fault.code == GAP) == of_gap]
-            if both or alone or not alike:
+        gaps = [fault for fault in faults if fault.code == GAP]
+        slips = [fault for fault in faults if fault.code != GAP]
+        words = bool(gaps and slips) and all(fault.code in OF_WORDS for fault in slips)
+        for of_gap, alike, others in ((True, gaps, slips), (False, slips, gaps)):
+            if both or not words:
                 yield of_gap, both
             else:
-                others = frozenset(fault.code for fault in faults if fault not in alike)
-                yield of_gap, self.best(repairs.repairs(place, alike, chosen, others))
+                codes = frozenset(fault.code for fault in others)
+                yield of_gap, self.best(repairs.repairs(place, alike, chosen, codes))
 
     def own(self, entry: Found, repair: Repair) -> tuple[Edit, ...]:
         """The edit that a finding brings itself, if it does away with it: another cast-on, or words without a doubt."""

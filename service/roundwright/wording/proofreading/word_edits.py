@@ -267,9 +267,9 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     spellings = doubtful.stitches
     unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown)]
     for node in unknown[:3]:
-        if meant := respelt(doubtful.text[node.start : node.end].lower(), together()):
-            yield (Edit(node.start, node.end, meant, 1.0),)
         word = doubtful.text[node.start : node.end].lower()
+        if meant := respelt(word, together()):
+            yield (Edit(node.start, node.end, meant, 1.0),)
         slipped = nearest_by_one_slip(word)
         for near in nearest(word):
             size = 1.0 if near in slipped or not slipped else 1.0 + FARTHER

@@ -24,15 +24,17 @@ def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list
 
     `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`.
     """
+    if not names:
+        return tokens
     made: list[Token] = []
     place = 0
     while place < len(tokens):
-        counts, stop = _numbers_of_names(tokens, place, names) if names else ({}, place)
-        craft = tokens[place].kind in CRAFTS
+        counts, stop = _numbers_of_names(tokens, place, names)
         if len(counts) < 2:
             made.append(tokens[place])
             place += 1
             continue
+        craft = tokens[place].kind in CRAFTS
         numbers = sorted(counts.values(), key=attrgetter("start"))
         begin, end = numbers[0].start, numbers[-1].end
         values = tuple((counts[column].number or ONE).of(0) for column in sorted(counts))
@@ -55,6 +57,9 @@ def _numbers_of_names(
     """The number for each column that is named behind it, and where the last of them ends."""
     counts: dict[int, Token] = {}
     stop = at = place
+    first = place + (tokens[place].kind in CRAFTS)
+    if first >= len(tokens) or tokens[first].kind != "number":
+        return {}, place
     if place and tokens[place - 1].text in names:
         return {}, place  # small 16 sts, medium 24 sts
     while at + MOST_BEHIND_NUMBER + 1 < len(tokens) and tokens[at].kind == tokens[place].kind:

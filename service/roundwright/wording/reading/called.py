@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.headings import tells_multiple
+from roundwright.wording.reading.headings import fabric_told
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
@@ -21,7 +21,7 @@ from roundwright.wording.reading.phrases import (
     Times,
 )
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import COLON, EQUALS
+from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import PLAIN_ROUND
 
 MOST_TOLD: Final = 3
@@ -53,11 +53,8 @@ def is_called_next(segments: list[Segment], place: int) -> bool:
 def _is_fabric_called(segments: list[Segment], place: int) -> bool:
     """Whether it only tells the fabric of the rounds behind it: `Twisted rib: *k1 tbl, p1*. 12 rounds of rib`."""
     phrases = segments[place].phrases
-    at = next((at for at, phrase in enumerate(phrases) if phrase.flags & (COLON | EQUALS)), 0)
-    named = _fabrics(phrases[:at])
-    spoken = all(isinstance(phrase, Said | Fabric) or tells_multiple(phrase) for phrase in phrases[:at])
-    worked = any(isinstance(phrase, Rounds | Length) for phrase in phrases)
-    if segments[place].label is not None or not named or not spoken or worked:
+    named = _fabrics(phrases[: fabric_told(segments[place])])
+    if not named or any(isinstance(phrase, Rounds | Length) for phrase in phrases):
         return False
     behind = segments[place + 1 : place + 1 + MOST_TOLD]
     following = next((segment for segment in behind if not _only_begins(segment)), None)

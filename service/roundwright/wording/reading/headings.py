@@ -102,13 +102,8 @@ def _tells_of_others(segments: list[Segment], place: int) -> bool:
 
 def _defines_fabric(segment: Segment) -> bool:
     """Whether it is said how a fabric is worked on every round: `Reversed stocking stitch: P every rnd.`."""
-    phrases = segment.phrases
-    at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
-    if segment.label is not None or not at:
-        return False
-    if not all(isinstance(phrase, Said | Fabric) or tells_multiple(phrase) for phrase in phrases[:at]):
-        return False
-    if not any(isinstance(phrase, Fabric) for phrase in phrases[:at]):
+    phrases, at = segment.phrases, fabric_told(segment)
+    if not at:
         return False
     if phrases[at].flags & EQUALS and _are_single(phrases[at:]):
         return True  # Garter stitch in the round = knit 1 round, purl 1 round
@@ -116,7 +111,16 @@ def _defines_fabric(segment: Segment) -> bool:
     return every and all(map(_is_of_fabric, phrases[at:]))
 
 
-def tells_multiple(phrase: Phrase) -> bool:
+def fabric_told(segment: Segment) -> int:
+    """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not."""
+    phrases = segment.phrases
+    at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
+    spoken = all(isinstance(phrase, Said | Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
+    named = any(isinstance(phrase, Fabric) for phrase in phrases[:at])
+    return at if segment.label is None and spoken and named else 0
+
+
+def _tells_multiple(phrase: Phrase) -> bool:
     """Whether a bracket says no more than for how many stitches something is: `(worked over an even number of sts)`."""
     silent = (Said, Count, Fabric)
     return isinstance(phrase, Brackets) and all(isinstance(inner, silent) for inner in phrase.inside)

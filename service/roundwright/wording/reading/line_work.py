@@ -23,6 +23,7 @@ from roundwright.wording.reading.states import (
     WRONG_COUNT,
     Budget,
     Done,
+    Entry,
     Fault,
     FaultyError,
     Lane,
@@ -202,6 +203,10 @@ class LineWork:
             self.round(turns[turn % len(turns)], number + turn * apart)
         if last:
             self.round(last, number + max(plain, 0))
+
+    def stand(self, entry: Entry, number: int) -> None:
+        """One round, under this number, of a line told elsewhere that stands for it: `Every even rnd: knit`."""
+        LineWork(self.desk, self.lane, entry.segment, entry.candidate).once(number, single=True)
 
     def follows_first(self) -> bool:
         """Whether the segment before shaped a round that is the first: `Rnd 1: inc 6 sts`, `inc in the first round`."""

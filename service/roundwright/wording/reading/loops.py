@@ -33,7 +33,7 @@ from roundwright.wording.reading.phrases import (
     UntilRound,
     is_of_all,
 )
-from roundwright.wording.reading.seen import Seen, has_shaping, is_bare
+from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import (
     NOTHING,
@@ -53,17 +53,17 @@ def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list
     if worked or seen.words or not all(isinstance(phrase, _COUNTED) for phrase in seen.order):
         return []
     again = Again(label.start, label.start, 0, (label.named,), work=True)
-    return [Candidate("loop", 0.3, again=again, times=seen.times[-1] if seen.times else None, stated=stated)]
-
-
-def _left(stated: tuple[Stated, ...]) -> tuple[Stated, ...]:
-    """The counts of the stitches that are left: `48 sts`, and not `8 sts decreased`."""
-    return tuple(count for count in stated if not count.sign)
+    return [Candidate("loop", 0.3, again=again, times=_last_times(seen), stated=stated)]
 
 
 def _round_counts(seen: Seen) -> list[Rounds]:
     """How many rounds, wherever that stands: `for 12 rounds`, and not `every round`."""
     return [rounds for rounds in seen.rounds if not rounds.every]
+
+
+def _first_rounds(seen: Seen) -> Rounds | None:
+    """The first number of rounds; None where none is told."""
+    return next(iter(_round_counts(seen)), None)
 
 
 def _rhythms(seen: Seen) -> list[Rounds]:
@@ -104,7 +104,7 @@ def _to_round(seen: Seen, reached: UntilRound, stated: tuple[Stated, ...]) -> Ca
         again=next(_gone_on_with(seen), None),
         last=reached.nodes,
         step=max((rounds.step or 1 for rounds in _rhythms(seen)), default=0),
-        stated=_left(stated)[-1:],
+        stated=counts_left(stated)[-1:],
         plain=max(reached.plain, int(seen.ends_plain)),
         ends_shaped=seen.ends_shaped,
     )
@@ -167,7 +167,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         Candidate("loop", 0.3 + 0.2 * place, again=replace(last, last=number), times=total, stated=stated)
         for place, number in enumerate(_numbers_repeated(seen, times))
     ]
-    if not repeats and _left(stated):  # `A plain round. And again. 48 sts`
+    if not repeats and counts_left(stated):  # `A plain round. And again. 48 sts`
         shaped = replace(last, named=(named("decrease"),), work=True)
         often = replace(times, more=False)
         ways.append(Candidate("loop", 0.6, again=shaped, times=often, stated=stated))
@@ -212,7 +212,8 @@ def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> li
 def _numbers_repeated(seen: Seen, times: Times) -> list[int]:
     """How many rounds may be meant: as many as make up those in all, `4 times (8 rounds)`, else the last or two."""
     repeats = _repeats(seen)
-    in_all = next((rounds.number.of(0) or 0 for rounds in _round_counts(seen)), 0)
+    rounds = _first_rounds(seen)
+    in_all = rounds.number.of(0) or 0 if rounds is not None else 0
     behind = seen.order[seen.order.index(times) :] if repeats and times in seen.order else ()
     further = any(isinstance(phrase, Rounds) and not phrase.more for phrase in behind)  # not in brackets
     often = (times.number.of(0) or 1) + (times.more and further)  # repeat twice more, 30 rounds
@@ -308,7 +309,7 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         return [_rounds_of_chart(seen, again, stated, cost)]
     if stitch := _stitch_with(seen):
         return [Candidate("with", cost, (stitch,), again=again, stated=stated)]
-    rounds = next(iter(_round_counts(seen)), None)
+    rounds = _first_rounds(seen)
     loop = _loop(seen, again, stated)
     times, endless = loop.times, loop.times is None and loop.until is None
     options: list[Candidate] = []
@@ -359,7 +360,7 @@ def _loop(seen: Seen, again: Again, stated: tuple[Stated, ...]) -> Candidate:
 
 def _plain_behind(seen: Seen, again: Again) -> Rounds | None:
     """The plain rounds behind each time of one round: `rep rnd 3 four times with 2 rnds between`; None without them."""
-    rounds = next(iter(_round_counts(seen)), None)
+    rounds = _first_rounds(seen)
     if rounds is None or not seen.times or len(again.named) != 1:
         return None
     bracketed = seen.in_all is not None and seen.in_all.number is rounds.number
@@ -432,7 +433,7 @@ def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     as_set = any(fabric.kind == "before" for fabric in seen.fabrics) and bool(seen.evenly)
     if not (seen.changes or seen.continues or as_set) or worked:
         return []
-    return [_on_rounds(seen, turns, Candidate("continue", 0.1, stated=_left(stated)))]
+    return [_on_rounds(seen, turns, Candidate("continue", 0.1, stated=counts_left(stated)))]
 
 
 def _on_rounds(seen: Seen, turns: OnRounds, work: Candidate) -> Candidate:
@@ -442,7 +443,7 @@ def _on_rounds(seen: Seen, turns: OnRounds, work: Candidate) -> Candidate:
     if turns.often is not None:
         often = tuple((value or 0) + turns.at_once for value in turns.often.values)
         times = Times(turns.start, turns.end, 0, Number(often, turns.start, turns.end))
-    elif until is None and times is None and (counts := _left(work.stated)):
+    elif until is None and times is None and (counts := counts_left(work.stated)):
         until = counts[-1].number
     return replace(
         work, times=times, until=until, step=turns.step, at_once=turns.at_once, ends_shaped=turns.at_once
@@ -496,7 +497,7 @@ def _plain_after_each(seen: Seen) -> int:
 def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count."""
     turns = seen.agains[0].named if seen.agains else ()
-    counts = _left(stated)
+    counts = counts_left(stated)
     if not counts or len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
     return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=counts[-1:])]
@@ -512,7 +513,7 @@ def _only_changes(seen: Seen) -> bool:
 
 def as_before(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`As before: 48 sts`, `as before on each round now: 48, 40, 32`: the crown goes on to the last count."""
-    counts = _left(stated)
+    counts = counts_left(stated)
     other = seen.work or seen.evenly or seen.agains or seen.untils or seen.lengths or seen.times
     if not counts or other or _round_counts(seen) or not seen.fabrics:
         return []
@@ -566,7 +567,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     if seen.until_round is not None:
         return [_to_round(seen, seen.until_round, stated)]
     end = seen.untils[-1].number.start if seen.untils else -1
-    left = tuple(count for count in _left(stated) if count.start > end)
+    left = tuple(count for count in counts_left(stated) if count.start > end)
     until = _end_count(seen, left)
     times = _how_often(seen) if until is None else None
     if until is None and times is None:
@@ -704,7 +705,7 @@ def on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None)
         return []
     if min(numbers) < 1 or sorted(set(numbers)) != list(numbers):
         return []
-    left = _left(stated)[-1:]
+    left = counts_left(stated)[-1:]
     return [Candidate("continue", 0.0, onward="as_numbered", again=seen.agains[0], stated=left)]
 
 
@@ -725,10 +726,10 @@ def _goes_on_in_fabric(seen: Seen) -> bool:
 
 def _says_again(seen: Seen, again: Again, times: Times | None) -> bool:
     """Whether rounds of a pattern are said in other words: `work 32 rnds in pattern, that is rnds 1-8 4 times`."""
-    rounds = next((phrase.number for phrase in _round_counts(seen)), None)
-    if rounds is None or times is None or rounds.start > again.start or not seen.fabrics:
+    rounds = _first_rounds(seen)
+    if rounds is None or times is None or rounds.number.start > again.start or not seen.fabrics:
         return False
-    return rounds.of(0) == len(again.named) * (times.number.of(0) or 0)
+    return rounds.number.of(0) == len(again.named) * (times.number.of(0) or 0)
 
 
 def _with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:

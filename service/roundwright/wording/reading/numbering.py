@@ -196,7 +196,7 @@ def _work_waiting(work: LineWork) -> None:
         return
     while entry := lane.waiting.pop(lane.printed + 1, None):
         lane.printed += 1
-        LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.printed, single=True)
+        work.stand(entry, lane.printed)
         lane.number = lane.printed
 
 
@@ -240,7 +240,7 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
     for number, entry in entries.items():
         if entry is None or (missing and not fits_any_count(entry.candidate.nodes)):
             continue
-        LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
+        work.stand(entry, number)
         lane.numbers_known = (lane.numbers_known, number, entry)
         lane.number = number
     if missing:
@@ -269,7 +269,7 @@ def _fill_standing(work: LineWork, first: int) -> None:
     for number, entry in standing.items():
         if not fits_any_count(entry.candidate.nodes):
             return
-        LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
+        work.stand(entry, number)
         lane.number = number
 
 
@@ -325,17 +325,17 @@ def _work_last_standing(work: LineWork) -> None:
     works = bool(work.candidate.nodes) or work.candidate.kind in _AGAIN
     if entry is None or lane.loose or not works or all(line.last != number for line in lane.standing):
         return
-    LineWork(work.desk, lane, entry.segment, entry.candidate).once(number, single=True)
+    work.stand(entry, number)
     lane.printed = lane.number = number
 
 
 def _unnumbered(work: LineWork) -> None:
     lane, candidate, label = work.lane, work.candidate, work.segment.label
-    _work_last_standing(work)
     between = lane.between is not None and lane.between.candidate.kind == "between"
     if between and any(rounds.step <= 1 for rounds in _every(work)):
         lane.between, between = None, False  # `Now every round: k4, k2tog`
     if candidate.kind in _AGAIN:
+        _work_last_standing(work)
         repeat(work, 0, lane.number + 1)
         lane.loose += 1
         return
@@ -349,6 +349,7 @@ def _unnumbered(work: LineWork) -> None:
     elif candidate.explained:  # what a fabric is has to come out as well
         LineWork(work.desk, lane.copy(), work.place, candidate).once(lane.number + 1, single=False)
         return
+    _work_last_standing(work)
     kind = label.kind if label is not None else None
     count = label.count if label is not None and kind in ("next", "count") else None
     times = count.of(work.column) if count is not None else 1

@@ -37,7 +37,7 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
     elif candidate.onward == "as_numbered":
         _Continuation(work, first).run_numbered(numbers)
     elif candidate.kind == "continue":
-        _Continuation(work, first).run(numbers)
+        _go_on(work, numbers, first)
     elif candidate.kind == "with":
         _again_with(work)
     else:
@@ -64,7 +64,7 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     if candidate.length:
         work.note("to_a_length", work.segment.start)
     elif changed and target is not None:
-        _Continuation(work, first).run(numbers)
+        _go_on(work, numbers, first)
     elif changed:
         turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
         _Continuation(work, first).run_in_turn(rounds, turns)
@@ -389,13 +389,18 @@ def _replaced(nodes: Nodes, stitch: Stitch) -> Nodes:
 # --- going on in the same manner
 
 
+def _go_on(work: LineWork, numbers: int, first: int) -> None:
+    """A crown gone on with as it has begun, or as the lines told ahead begin it."""
+    step, begun = _begun_as_told(work, first)
+    _Continuation(work, first + begun, step).run(numbers)
+
+
 class _Continuation:
     """`Continue in this manner until 8 sts remain`: a crown that goes on as it has begun."""
 
-    def __init__(self, work: LineWork, first: int) -> None:
+    def __init__(self, work: LineWork, first: int, step: int = 0) -> None:
         self.work = work
-        step, begun = _begun_as_told(work, first)
-        self.number = first + begun
+        self.number = first
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
         step = step or work.candidate.step
         plain = _plain_again(work)
@@ -507,8 +512,7 @@ class _Continuation:
             self.trailing = 0
             for _ in range(self.gap if turn else 0):
                 self.plain_round()
-            if not self.shape(None):
-                raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+            self.shape_on()
 
     def run_in_turn(self, rounds: tuple[Done, ...], numbers: int) -> None:
         """So many rounds, shaped and plain in turn as these are: `Rep rnds 1 and 2, with 1 st fewer between decs`."""
@@ -517,8 +521,8 @@ class _Continuation:
         for turn in range(numbers):
             if _is_plain(rounds[turn % len(rounds)]):
                 self.plain_round()
-            elif not self.shape(None):
-                raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+            else:
+                self.shape_on()
 
     def run_named(self, numbers: tuple[int, ...], begun: int) -> None:
         """A shaping on each of these rounds, and plain rounds up to it: `decrease like this on rounds 5, 7 and 8`."""
@@ -527,8 +531,8 @@ class _Continuation:
         for number in range(begun + 1, min(numbers[-1], begun + MOST_ROUNDS) + 1):
             if number not in numbers:
                 self.plain_round()
-            elif not self.shape(None):
-                raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+            else:
+                self.shape_on()
 
     def require_shaping(self) -> None:
         """Raise `UnclearError` unless nothing is told to go on but what follows: `64 sts. Decrease like so`."""
@@ -581,6 +585,11 @@ class _Continuation:
         self.number += 1
         return True
 
+    def shape_on(self) -> None:
+        """The next round of shaping, to no count; raise `UnclearError` where there is none."""
+        if not self.shape(None):
+            raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+
     def plain_round(self) -> None:
         lane = self.work.lane
         if lane.worked >= MOST_ROUNDS:
@@ -605,7 +614,7 @@ def _begun_as_told(work: LineWork, first: int) -> tuple[int, int]:
     if len(shaping) != 1 or shaping[0].first > shaping[0].step or not all(entries):
         return 0, 0
     for begun, entry in enumerate(filter(None, entries)):
-        LineWork(work.desk, lane, entry.segment, entry.candidate).once(first + begun, single=True)
+        work.stand(entry, first + begun)
     return shaping[0].step, len(entries)
 
 

@@ -35,7 +35,14 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
 )
-from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, is_shaping, only_spoken_of
+from roundwright.wording.reading.seen import (
+    Seen,
+    counts_left,
+    has_stitches,
+    is_bare,
+    is_shaping,
+    only_spoken_of,
+)
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled, settle
 from roundwright.wording.reading.tokens import COMMA, SEMI, STOP
@@ -350,7 +357,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     behind: Nodes = (last,) if ends.last else ()
     inner = (*before, *fill, *behind)
     nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True, needle=ends.needle),)
-    stated = tuple(count for count in work.stated if not count.sign)
+    stated = counts_left(work.stated)
     until = work.seen.untils[-1].number if work.seen.untils else None
     every = any(rounds.every for rounds in work.seen.rounds)
     times = work.seen.times[-1] if len(work.seen.times) == 1 and every and until is None else None

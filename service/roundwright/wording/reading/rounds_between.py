@@ -6,7 +6,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.phrases import Again, Fabric, Rounds, Said
-from roundwright.wording.reading.seen import Seen, is_bare
+from roundwright.wording.reading.seen import Seen, counts_left, is_bare
 from roundwright.wording.reading.tree import Stated, named
 
 MOST_TO_BETWEEN: Final = 3
@@ -26,8 +26,9 @@ def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Ca
     shapes = seen.changes or seen.continues or any(_shapes(again) for again in seen.agains)
     if not shapes or not _are_far(seen):
         return options
-    counts = tuple(count for count in stated if not count.sign)
-    goes_on = Candidate("continue", 0.0, until=until, times=times, step=number + 1, stated=counts)
+    goes_on = Candidate(
+        "continue", 0.0, until=until, times=times, step=number + 1, stated=counts_left(stated)
+    )
     return [goes_on, *(replace(option, cost=option.cost + OTHERWISE) for option in options)]
 
 

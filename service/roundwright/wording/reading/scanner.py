@@ -426,7 +426,7 @@ _PASSED_OVER: Final[Mapping[tuple[str, str], str]] = {
 
 
 def _in_full(raw: str, behind: str) -> str:
-    """A word as it is known: the `s` of `s1, k1, psso` slips."""
+    """What stands in a piece, but `sl` for the `s` before a number: `s1, k1, psso`."""
     return "sl" if raw == "s" and behind.isdigit() else raw
 
 

@@ -444,6 +444,11 @@ def stated_counts(seen: Seen) -> tuple[Stated, ...]:
     )
 
 
+def counts_left(stated: tuple[Stated, ...]) -> tuple[Stated, ...]:
+    """The counts of the stitches that are left: `48 sts`, and not `8 sts decreased`."""
+    return tuple(count for count in stated if not count.sign)
+
+
 def _without_sections(seen: Seen) -> list[Count]:
     """The counts without that of each section: `You now have 8 sections of 11 (12, 13) sts.`."""
     section_starts = {

@@ -88,18 +88,24 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
-    by_count = _by_cast_on(tokens, counts or _first_counts(tokens, width))
+    by_count = _by_counts(tokens, counts, width)
     by_ages = _by_ages(tokens, width)
     return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **by_ages, **names}
 
 
-def _by_cast_on(tokens: list[Token], counts: tuple[int, ...]) -> Mapping[str, int]:
-    """The columns of the sizes by what they cast on, where lines are so told to be for some: `Rnd 1 (110 sts only)`."""
+def _by_counts(tokens: list[Token], counts: tuple[int, ...], width: int) -> Mapping[str, int]:
+    """The columns of the sizes by their counts, cast on or of a crown by itself: `Rnd 1 (110 sts only)`.
+
+    There are none where no lines are so told to be for some; `counts` are those cast on.
+    """
     named = any(
         first.kind == "stitch_noun" and (second.kind in ("only", "size") or second.text in _CALLED_BY_COUNT)
         for first, second in pairwise(tokens)
     )
-    if not named or len(set(counts)) < len(counts):
+    if not named:
+        return NO_NAMES
+    counts = counts or _first_counts(tokens, width)
+    if len(set(counts)) < len(counts):
         return NO_NAMES
     return {f"{count} {noun}": column for column, count in enumerate(counts) for noun in _NOUNS}
 

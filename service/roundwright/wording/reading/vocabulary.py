@@ -76,39 +76,39 @@ def _plain(text: str) -> str:
     return " ".join(words)
 
 
-def nearest(word: str, language: str = "en") -> list[StitchName]:
+def nearest(word: str) -> list[StitchName]:
     """The stitches whose spelling looks most like this word, the likest first."""
-    spellings = _spellings(language)
-    return list(dict.fromkeys(spellings[spelling] for spelling in similar(word, language)))
+    return list(dict.fromkeys(_spellings()[right] for right in _similar(word)))
 
 
 def nearest_by_one_slip(word: str) -> list[StitchName]:
     """Those of the nearest stitches that one slip of the fingers makes of this word."""
-    spellings = _spellings("en")
-    return list(dict.fromkeys(spellings[right] for right in similar(word) if one_slip(word, right)))
+    return list(dict.fromkeys(_spellings()[right] for right in _similar_by_one_slip(word)))
 
 
 def likest(word: str) -> tuple[str, ...]:
     """A spelling of each stitch that may be meant by this word: of those one slip away where there are any."""
-    spellings = _spellings("en")
-    near = similar(word)
-    slipped = [right for right in near if one_slip(word, right)]
-    first = {spellings[right]: right for right in reversed(slipped or near)}
+    first = {_spellings()[right]: right for right in reversed(_similar_by_one_slip(word) or _similar(word))}
     return tuple(reversed(first.values()))
 
 
+def _similar_by_one_slip(word: str) -> tuple[str, ...]:
+    """Those of the similar spellings that one slip of the fingers makes of this word."""
+    return tuple(right for right in _similar(word) if _is_one_slip(word, right))
+
+
 @lru_cache(maxsize=256)
-def similar(word: str, language: str = "en") -> tuple[str, ...]:
+def _similar(word: str) -> tuple[str, ...]:
     """The spellings of stitches that look most like this word, the likest first; its own letters before all others."""
     if len(word) > LONGEST_WORD:
         return ()
-    spellings = _spellings(language)
+    spellings = _spellings()
     letters = sorted(word)
     exchanged = [right for right in spellings if sorted(right) == letters]
     return tuple(dict.fromkeys((*exchanged, *get_close_matches(word, spellings, n=4, cutoff=0.6))))[:4]
 
 
-def one_slip(word: str, right: str) -> bool:
+def _is_one_slip(word: str, right: str) -> bool:
     """Whether one slip of the fingers makes a word of the other: a letter more, less or another, or two exchanged."""
     start = _letters_alike(word, right)
     end = _letters_alike(word[start:][::-1], right[start:][::-1])
@@ -126,10 +126,10 @@ def _letters_alike(word: str, other: str) -> int:
 @lru_cache(maxsize=256)
 def is_misspelt_stitch(word: str) -> bool:
     """Whether a word has the letters of a stitch in another order, as `k2otg`, or a letter more or less."""
-    return len(word) >= SHORTEST_MISSPELT and bool(respelt(word, frozenset(_spellings("en"))))
+    return len(word) >= _SHORTEST_MISSPELT and bool(respelt(word, frozenset(_spellings())))
 
 
-SHORTEST_MISSPELT: Final = 3
+_SHORTEST_MISSPELT: Final = 3
 """Letters of a word that is taken for a misspelt stitch."""
 
 
@@ -139,10 +139,10 @@ def respelt(word: str, known: frozenset[str]) -> str:
     if len(word) > LONGEST_WORD:
         return ""
     anagrams = [right for right in known if sorted(word) == sorted(right)]
-    return next(iter(anagrams or get_close_matches(word, known, n=1, cutoff=MISSPELT)), "")
+    return next(iter(anagrams or get_close_matches(word, known, n=1, cutoff=_MISSPELT)), "")
 
 
-MISSPELT: Final = 0.8
+_MISSPELT: Final = 0.8
 """How like a known word a misspelt word is, at least: `zustr` and `zusstr` are 0.91 alike."""
 
 
@@ -153,10 +153,10 @@ def together() -> frozenset[str]:
 
 
 @cache
-def _spellings(language: str) -> Mapping[str, str]:
-    """The stitches by their spellings of one word, their names before all others."""
+def _spellings() -> Mapping[str, str]:
+    """The stitches by their English spellings of one word, their names before all others."""
     names = {name: name for name in reference.stitches() if len(name) > 1}
-    words = vocabulary(language).words
+    words = vocabulary("en").words
     return names | {
         text: word.means for text, word in words.items() if word.kind == "stitch" and text not in names
     }

@@ -137,10 +137,7 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
             return
         repeat = _repeat(candidate.nodes[0], sheet.explained.columns[fault.size])
         if repeat and count % repeat and not _others_fit(sheet, repeat, fault.size):
-            nearest = nearest_count(count, Multiple(repeat), 1)
-            opposite = 2 * count - nearest
-            as_near = opposite > 0 and opposite % repeat == 0
-            counts = sorted((nearest, opposite)) if as_near else [nearest]
+            counts = _nearest_counts(count, repeat)
             sections = _sections(sheet, fault.size, count)
             both = _nearest_for_both(count, repeat, sections)
             counts = [near for near in counts if near in both] or counts
@@ -161,10 +158,15 @@ def _sections(sheet: Sheet, size: int, count: int) -> int:
 
 def _nearest_for_both(count: int, repeat: int, sections: int) -> list[int]:
     """The counts nearest to this that are whole repeats and whole sections; none where they are another size."""
-    for by in range(1, round(ANOTHER_SIZE * count)):
-        if near := [other for other in (count - by, count + by) if not other % lcm(repeat, sections)]:
-            return near
-    return []
+    counts = _nearest_counts(count, lcm(repeat, sections))
+    return counts if abs(counts[0] - count) < round(ANOTHER_SIZE * count) else []
+
+
+def _nearest_counts(count: int, of: int) -> list[int]:
+    """The multiples of a number that are nearest to a count, which is none: one, or one on each side."""
+    nearest = nearest_count(count, Multiple(of))
+    opposite = 2 * count - nearest
+    return sorted((nearest, opposite)) if opposite > 0 and opposite % of == 0 else [nearest]
 
 
 def _others_fit(sheet: Sheet, repeat: int, size: int) -> bool:

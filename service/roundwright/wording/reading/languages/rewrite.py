@@ -184,7 +184,7 @@ class _Writer:
             elif behind := self.behind_aside(place):
                 place = self.pass_over(place, behind)
             else:
-                place = self.short_name(place) or self.found(place)
+                place = self.short_name(place) or self.wording_or_single(place)
         self.end_lines(self.cut[place - 1].end if place else 0)
         self.copy(len(self.text))
         return Rewritten(self.text, "".join(self.parts), tuple(self.units), language)
@@ -205,7 +205,7 @@ class _Writer:
         self.put("", self.cut[place].start, self.cut[stop - 1].end)
         return stop
 
-    def found(self, place: int) -> int:
+    def wording_or_single(self, place: int) -> int:
         """Write the longest wording that begins here, or else the piece, and return the piece behind it."""
         found = self.matcher.found(place)
         if found is None:
