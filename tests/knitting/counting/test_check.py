@@ -71,6 +71,27 @@ def test_where_many_rounds_hold_a_count_no_round_is_named_as_sure() -> None:
         assert "Next is" not in answer["message"]
 
 
+@pytest.mark.parametrize("brim", [{"kind": "ribbed", "rib": {"knit": 2, "purl": 2}}, {"kind": "rolled"}])
+@pytest.mark.parametrize("count", [100, 102, 103, 105, 106, 108])
+def test_where_brim_and_body_hold_a_count_the_mend_holds_in_both(brim: dict[str, Any], count: int) -> None:
+    """104 is right in all of a ribbed brim and of a body (arithmetic): a line of rib is wrong in the body."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], "brim": brim}
+    answer = check(hat=hat, count=count)
+    causes = [cause for cause in answer["causes"] if cause["part"] != "crown"]
+
+    assert causes
+    for cause in causes:
+        assert (cause["part"], cause["round"], cause["next"], cause["next_part"]) == (None, None, None, None)
+        told = " ".join((cause["message"], cause["where"], cause["fix"]))
+        assert "[k" not in told
+        assert ": k" not in told
+        assert "In the rib you can see it" not in told
+        assert ("rib" in told) <= (brim["kind"] == "ribbed")
+    assert "cause after" not in answer["message"]
+    here = check(hat=hat, count=103, part="body")
+    assert here["causes"][-1]["round"] == 1
+
+
 def test_after_a_decrease_or_the_plain_round_above_it_a_plain_round_is_taken_where_she_cannot_tell() -> None:
     """72 of 88, 80, 72, ... after round 3 or 4: a plain round too many does the least harm (common practice)."""
     answer = check(crown=EIGHT_WEDGES, count=72)

@@ -48,7 +48,8 @@ def test_double_pointed_needles_take_over_where_the_stitches_no_longer_reach_rou
 
     assert (rounds[change["before_round"] - 1]["before"], change["stitches"]) == (80, 72)
     assert change["text"].startswith(
-        "Change to double-pointed needles: 72 stitches no longer reach round 40 cm."
+        "Change to double-pointed needles: after the next round only 72 stitches are left, too few to reach round "
+        "40 cm."
     )
     assert change["split"] == [20, 20, 20, 20]
     assert {round["needles"] is None for round in rounds[: change["before_round"] - 1]} == {True}

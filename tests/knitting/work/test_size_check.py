@@ -670,3 +670,26 @@ def test_a_hat_to_be_blocked_has_its_rounds_to_the_crown() -> None:
     [block, _] = check_usual(rounds_worked=30, width=cm(22.3), fibre="wool").options
     assert block.straight_rounds == 43 - 30
     assert "Work 13 more rounds to the crown" in block.message
+
+
+def test_a_needle_for_a_hat_that_fits_is_for_the_next_one() -> None:
+    """Go on as it is, and another needle: the one is said of this hat, the other of the next (common practice)."""
+    next_hat = "That is for the next hat: keep the needle for this one."
+    fits, too_small = check(circumference=cm(52)), check(circumference=cm(42))
+
+    assert (fits.verdict, fits.options[0].code) == ("fits", "go_on")
+    assert fits.needle.change == "smaller"
+    assert fits.needle.message.endswith(next_hat)
+    assert too_small.verdict == "too_small"
+    assert next_hat not in too_small.needle.message
+
+
+def test_why_a_rib_may_stay_under_a_body_that_is_too_tight() -> None:
+    """42 cm of plain knitting are too tight for 55.5 cm, 42 cm of rib are not: the widths of `stretch`."""
+    answer = check(circumference=cm(42))
+    [back] = [option for option in answer.options if option.code == "rip_back"]
+
+    assert back.back_to == BRIM_ROUNDS
+    assert back.message.endswith("The ribbed edge may stay: rib stretches further than plain knitting.")
+    loose = check(circumference=cm(60))
+    assert not any("rib stretches further" in option.message for option in loose.options)

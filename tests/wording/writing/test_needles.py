@@ -47,11 +47,11 @@ def test_the_gauge_is_in_the_units_of_the_pattern(gauge: dict[str, Any], units: 
 
 
 def test_the_change_stands_before_its_round() -> None:
-    """`Change to double-pointed needles: 72 stitches no longer reach round 40 cm.` (common practice)."""
+    """`Change to double-pointed needles: after the next round only 72 stitches are left.` (common practice)."""
     crown = lines(pattern(needles=CIRCULAR), "CROWN")
     at = next(number for number, line in enumerate(crown) if "Change to double-pointed" in line)
 
-    assert "no longer reach round 40 cm" in crown[at]
+    assert "are left, too few to reach round 40 cm" in crown[at]
     assert crown[at + 1].startswith("Rnd ")
 
 

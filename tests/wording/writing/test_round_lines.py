@@ -181,10 +181,13 @@ def test_how_the_marker_comes_off_is_told_once(style: str, wording: str) -> None
     written = hats(sizes=sizes, crown={"style": style}, needles=4, wording=wording)
     notes = [line for line in lines(written["pattern"], "CROWN") if "marker" in line]
 
-    assert len({note[:45] for note in notes}) == len(notes)
+    told = [note.partition(". ")[2] for note in notes]
+    assert len({text[:30] for text in told}) == len(notes)
     assert all(
-        note.startswith("  From the next round on, mind the marker. The first decrease") for note in notes
+        re.match(r"  (Sizes? [^:]+ only: f|F)rom the next round on, mind the marker\. ", note)
+        for note in notes
     )
+    assert all(text.startswith("The first decrease") for text in told)
     assert all("takes the first t" in note for note in notes)
 
 
@@ -224,3 +227,22 @@ def test_a_colour_is_spelt_in_one_way(terms: str, word: str, other: str) -> None
     pattern = hats(sizes=BABIES[:1], brim={"kind": "folded"}, colours=colours, terms=terms)["pattern"].lower()
     assert word in pattern
     assert not re.search(rf"\b{other}s?\b", pattern)
+
+
+def test_a_note_on_the_marker_names_its_sizes_where_another_needs_none() -> None:
+    """Of 8 stitches two are knitted together at the marker, of 12 three: worked by hand."""
+    request = {
+        "gauge": {"stitches": 20, "rows": 28},
+        "sizes": [{"gestation_weeks": 30}, {"gestation_weeks": 40}],
+        "brim": {"kind": "rolled"},
+        "crown": {"style": "square"},
+        "needles": {"magic_loop": {"value": 80, "unit": "cm"}},
+        "finish": {"kind": "cord"},
+        "wording": "beginner",
+    }
+    first, second = [line for line in lines(hats(**request)["pattern"], "CROWN") if "mind the marker" in line]
+
+    assert first.startswith(
+        "  Size 1 only: from the next round on, mind the marker. The first decrease takes the first two"
+    )
+    assert second.startswith("  Size 2 only: from the next round on, mind the marker.")

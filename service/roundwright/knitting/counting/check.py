@@ -17,6 +17,7 @@ from roundwright.knitting.counting.lost_place import (
     MOST_NAMED,
     found,
     holding,
+    part_unknown,
     places_named,
     several,
     spans_of,
@@ -239,6 +240,7 @@ def _advice(progress: Progress, explained: list[Explained], tell_apart: str | No
 def _otherwise(progress: Progress, again: Cause, cause: Cause, explained: Explanation) -> str:
     """The likeliest cause where the count stays; with its place where the count to be belongs to rounds far apart."""
     apart = len(spans_of(progress, holding(progress, progress.stages[again.stage].after))) > 1
+    apart = apart and not part_unknown(progress, cause.stage)
     key = "count.count_again.otherwise_there" if apart else "count.count_again.otherwise"
     place = progress.reached(cause.stage, cause.number)
     return say(key, cause=explained.message, place=place)

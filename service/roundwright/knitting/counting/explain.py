@@ -19,7 +19,15 @@ from roundwright.knitting.counting.causes import (
     worked_around,
     worked_on,
 )
-from roundwright.knitting.counting.lost_place import found, holding, places_named, several, unsure_after
+from roundwright.knitting.counting.lost_place import (
+    found,
+    holding,
+    part_unknown,
+    places_named,
+    rib_among,
+    several,
+    unsure_after,
+)
 from roundwright.knitting.counting.progress import PartName, Progress, Stage, decrease_places
 from roundwright.knitting.counting.putting_right import (
     Fix,
@@ -55,10 +63,16 @@ class CountCause(Struct, frozen=True, kw_only=True):
         ),
     ]
     message: Annotated[str, Meta(description="What may have happened, in a sentence or two.")]
-    part: Annotated[PartName | None, Meta(description="Part of the hat; null for a pattern in words.")]
+    part: Annotated[
+        PartName | None,
+        Meta(description="Part of the hat; null for a pattern in words, and where nobody knows the part."),
+    ]
     round: Annotated[
-        Annotated[int, Meta(ge=0, le=10_000)],
-        Meta(description="Number of the round in which it happened; 0 is the cast-on."),
+        Annotated[int, Meta(ge=0, le=10_000)] | None,
+        Meta(
+            description="Number of the round in which it happened; 0 is the cast-on. Null where the count may belong "
+            "to several parts, so that nobody knows it."
+        ),
     ]
     stitches: Annotated[
         int,
@@ -93,8 +107,8 @@ class CountCause(Struct, frozen=True, kw_only=True):
         Round | None,
         Meta(
             description="The next line to work, with the repair in it where that is made in the next round; `before` "
-            "is what the needles hold when it is begun. Null when nothing is left to work, or a pattern is followed "
-            "no farther."
+            "is what the needles hold when it is begun. Null when nothing is left to work, a pattern is followed no "
+            "farther, or nobody knows the round."
         ),
     ]
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]
@@ -114,12 +128,12 @@ class Explanation(NamedTuple):
 
     def as_cause(self, progress: Progress, code: CauseCode) -> CountCause:
         """The same as it is answered."""
-        following = self.fix.next
+        following, is_lost = self.fix.next, part_unknown(progress, self.at)
         return CountCause(
             code=code,
             message=self.message,
-            part=progress.stages[self.at].part,
-            round=self.round,
+            part=None if is_lost else progress.stages[self.at].part,
+            round=None if is_lost else self.round,
             stitches=self.stitches,
             needle=None if self.needle is None else self.needle + 1,
             stitch=self.stitch,
@@ -184,7 +198,7 @@ def _recount(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
 def _left_out(progress: Progress, counted: Counted, cause: Cause) -> Explanation:
     stage = progress.stages[cause.stage]
     line, then = following(progress, cause)
-    place = progress.reached(cause.stage, cause.number)
+    place = _place(progress, cause)
     if cause.needle is not None and stage.needles is not None:
         message = say(
             progress.held("count.left_out.message.needle"),
@@ -218,6 +232,13 @@ def _left_out(progress: Progress, counted: Counted, cause: Cause) -> Explanation
         stitches=0,
         needle=cause.needle,
     )
+
+
+def _place(progress: Progress, cause: Cause) -> str:
+    """Where the knitter is: all places where nobody knows the part."""
+    if part_unknown(progress, cause.stage):
+        return places_named(progress, holding(progress, progress.stages[cause.stage].after))
+    return progress.reached(cause.stage, cause.number)
 
 
 def _slid_off(progress: Progress, _: Counted, cause: Cause) -> Explanation:
@@ -300,7 +321,10 @@ _OFF_FROM_CAST_ON: Final[frozenset[CauseCode]] = frozenset({"extra_stitch", "dro
 
 
 def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
-    """What happened in the round `number` of the stage `at`."""
+    """What happened in the round `number` of the stage `at`, or where nobody knows the round."""
+    slips = abs(cause.stitches)
+    if part_unknown(progress, at) and (cause.code == "extra_decrease" or _is_extra_anywhere(progress, cause)):
+        return say_count(f"count.anywhere.{cause.code}", slips, on=_on_needle(progress, cause))
     on_cast_on = not number and progress.stages[at].part != "crown"
     first_round = in_first_round(progress, cause)
     if cause.code in _OFF_FROM_CAST_ON:
@@ -313,26 +337,38 @@ def _happened(progress: Progress, cause: Cause, at: int, number: int) -> str:
     since = not number or (at, number) != (cause.stage, cause.number) or unsure_after(progress, at)
     if cause.code == "extra_decrease" and since:
         place = say("count.off.or_since", round=place)
-    on_needle = "count.off.on_needle" if progress.needles_known else "count.off.on_needle_assumed"
-    on = "" if cause.needle is None else say(progress.held(on_needle), needle=cause.needle + 1)
-    slips = abs(cause.stitches)
     if cause.code == "missed_decrease":
         slips = -(-slips // progress.stages[at].shaping.takes)  # a double decrease takes two stitches away
-    return say_count(f"count.{cause.code}.happened", slips, on=on, round=place)
+    return say_count(f"count.{cause.code}.happened", slips, on=_on_needle(progress, cause), round=place)
+
+
+def _is_extra_anywhere(progress: Progress, cause: Cause) -> bool:
+    """Whether a stitch may have been added since the cast-on: not where whole repeats of a rib are too many."""
+    return cause.code == "extra_stitch" and not repeats_off(progress, cause)
+
+
+def _on_needle(progress: Progress, cause: Cause) -> str:
+    """On which needle it happened, where that is known or assumed."""
+    if cause.needle is None:
+        return ""
+    on_needle = "count.off.on_needle" if progress.needles_known else "count.off.on_needle_assumed"
+    return say(progress.held(on_needle), needle=cause.needle + 1)
 
 
 def _where(progress: Progress, counted: Counted, cause: Cause, stage: Stage) -> str:
     if progress.cast_on_now and not cause.number:
         return say("count.cast_on.where")
+    is_lost = part_unknown(progress, cause.stage)
     sentences = [_between_decreases(progress, cause, stage) or say(f"count.{cause.code}.where")]
     if cause.code in _OFF_FROM_CAST_ON and repeats_off(progress, cause):
         sentences.insert(0, say("count.cast_on.where"))
-    elif rib := progress.stages[cause.stage].rib:
+    elif rib := rib_among(progress, cause.stage) if is_lost else progress.stages[cause.stage].rib:
         which = "many" if cause.stitches > 0 else "few"
         knit, purl = (
             say_count(f"count.rib.{kind}", width) for width, kind in zip(rib, ("knit", "purl"), strict=True)
         )
-        key = "count.where.rib.one_by_one" if rib == (1, 1) else f"count.where.rib.{which}"
+        there = "count.where.perhaps_rib" if is_lost else "count.where.rib"
+        key = f"{there}.one_by_one" if rib == (1, 1) else f"{there}.{which}"
         sentences.insert(0, say(key, knit=knit, purl=purl))
     if needles := _needles_off(progress, counted, cause):
         sentences.insert(0, needles)
@@ -448,7 +484,7 @@ def _spread(progress: Progress, _: Counted, cause: Cause) -> Explanation:
         where=say(
             progress.held("count.spread.where"),
             shares=shares,
-            place=progress.reached(cause.stage, cause.number),
+            place=_place(progress, cause),
         ),
         fix=Fix(say(progress.held("count.spread.fix"), go_on=then), line),
         at=cause.stage,

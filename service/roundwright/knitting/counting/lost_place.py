@@ -117,3 +117,15 @@ def unsure_after(progress: Progress, index: int) -> bool:
     spans = spans_of(progress, holding(progress, progress.stages[index].after))
     here = [span.places for span in spans if index in [at for at, _ in span.places]]
     return any(several(progress, places) and line_to_take(progress, places) is None for places in here)
+
+
+def part_unknown(progress: Progress, index: int) -> bool:
+    """Whether rounds of several parts hold what they do after the stage, none being stated and nothing shaped yet."""
+    places = holding(progress, progress.stages[index].after)
+    return len(spans_of(progress, places)) > 1 and progress.last_shaped(places[-1][0]) is None
+
+
+def rib_among(progress: Progress, index: int) -> tuple[int, int] | None:
+    """The rib that one of the rounds may be worked in that hold what they do after the stage; None where none is."""
+    places = holding(progress, progress.stages[index].after)
+    return next((rib for at, _ in places if (rib := progress.stages[at].rib)), None)

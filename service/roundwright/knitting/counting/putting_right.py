@@ -5,7 +5,7 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.counting.causes import MOST_OFF, Cause, Counted, off_on_needles
-from roundwright.knitting.counting.lost_place import unsure_after
+from roundwright.knitting.counting.lost_place import part_unknown, rib_among, unsure_after
 from roundwright.knitting.counting.progress import (
     Needles,
     NextLine,
@@ -65,10 +65,10 @@ def on_the_edge(progress: Progress, counted: Counted, cause: Cause) -> str:
     stage = progress.stages[cause.stage]
     comes_out = stage.rib is None or counted.total % sum(stage.rib) == 0
     body = any(other.part == "body" and other.after == stage.after for other in progress.stages)
-    how = say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
+    how = _together_or_made(cause)
     mended = "in_body" if body and comes_out else "next"
     if repeats_off(progress, cause) and not (body and in_first_round(progress, cause)):
-        mended = "after_rib"
+        mended = "anywhere" if part_unknown(progress, cause.stage) else "after_rib"
     return joined(
         " ",
         say("count.first_round.edge", counted=counted.total),
@@ -114,11 +114,13 @@ def put_right(progress: Progress, counted: Counted, cause: Cause) -> Fix:
         line = _rib_on(counted, known)
         then = go_on(progress, line) if line else then
         return Fix(joined(" ", say("count.fix.whole_repeats", counted=counted.total), then), line)
+    if part_unknown(progress, cause.stage):
+        return _in_what_follows(progress, cause, "count.fix.anywhere")
     after = progress.next_line(cause.stage, cause.number)
     if after is not None:
         return _mended(progress, counted, cause, after, is_known=known is not None)
     if progress.fragment:
-        return _in_what_follows(progress, cause)
+        return _in_what_follows(progress, cause, "count.fix.fragment")
     return Fix(say("count.fix.harmless" if progress.unread is None else "count.fix.unread"), None)
 
 
@@ -154,23 +156,36 @@ def _mended(progress: Progress, counted: Counted, cause: Cause, after: NextLine,
     elif cause.stitches < 0 and cause.kind == "stitches_off":
         sentences.insert(0, say("count.fix.dropped_first"))
     if progress.stages[cause.stage].rib and rib_of(after.round.steps):
-        sentences.append(say("count.fix.there.rib.many" if cause.stitches > 0 else "count.fix.there.rib.few"))
+        sentences.append(_there_in_rib(cause))
     else:
         sentences.append(say("count.fix.there"))
     return Fix(_sentences(progress, cause, sentences), line, on_needle=on_needle)
 
 
-def _in_what_follows(progress: Progress, cause: Cause) -> Fix:
-    """Mended in the round behind the end of a text that is a part of a pattern: nobody can say what its line is."""
+def _in_what_follows(progress: Progress, cause: Cause, mend: str) -> Fix:
+    """Mended, as the message `mend` has it, in a round whose line nobody can say.
+
+    So it is behind the end of a text that is a part of a pattern, and where rounds of several parts may be done.
+    """
     if abs(cause.stitches) > MOST_OFF:
         return take_back(progress, cause)
-    how = say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
-    sentences: list[str] = [say("count.fix.fragment", how=how), say("count.fix.there")]
+    word = say(f"count.word.{progress.word}")
+    sentences: list[str] = [say(mend, how=_together_or_made(cause), word=word), say("count.fix.there")]
+    if part_unknown(progress, cause.stage) and rib_among(progress, cause.stage):
+        sentences.append(_there_in_rib(cause))
     if cause.code == "extra_stitch":
         sentences.insert(0, say("count.fix.let_drop"))
     elif cause.stitches < 0:
         sentences.insert(0, say("count.fix.dropped_first"))
     return Fix(_sentences(progress, cause, sentences), None)
+
+
+def _together_or_made(cause: Cause) -> str:
+    return say_count("count.fix.together" if cause.stitches > 0 else "count.fix.make", abs(cause.stitches))
+
+
+def _there_in_rib(cause: Cause) -> str:
+    return say("count.fix.there.rib.many" if cause.stitches > 0 else "count.fix.there.rib.few")
 
 
 def _sentences(progress: Progress, cause: Cause, sentences: list[str]) -> str:

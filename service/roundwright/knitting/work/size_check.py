@@ -198,7 +198,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         gauge=measured.knitted_gauge,
         needle=keep_needle(say("size_check.needle_early"))
         if verdict == "too_early"
-        else _needle(measured, ways.options, request.units),
+        else _needle(measured, verdict, ways.options, request.units),
         options=ways.options,
         unhelpful=ways.unhelpful,
         basis=_basis(measured, rows_measured=request.length is not None),
@@ -228,8 +228,13 @@ def _advice(options: Sequence[SizeOption]) -> Iterator[str]:
             yield option.message
 
 
-def _needle(hat: MeasuredHat, options: Sequence[SizeOption], units: UnitSystem) -> NeedleAdvice:
-    """Which needle corrects the gauge; beside counts for the gauge as knitted, that it is one or the other."""
+def _needle(
+    hat: MeasuredHat, verdict: Verdict, options: Sequence[SizeOption], units: UnitSystem
+) -> NeedleAdvice:
+    """Which needle corrects the gauge: that of the next hat where this one fits.
+
+    Beside counts for the gauge as knitted, that it is one or the other.
+    """
     planned, knitted = hat.measured_gauge, hat.knitted_gauge
     advice = advise(stitch_width_mm(knitted), stitch_width_mm(planned), None, units)
     if advice.change == "same" and hat.is_off(hat.depth_mm(hat.straight)):
@@ -244,6 +249,8 @@ def _needle(hat: MeasuredHat, options: Sequence[SizeOption], units: UnitSystem) 
         )
     if not hat.needle_corrects:
         return keep_needle(advice.message)
+    if verdict == "fits" and advice.change != "same":
+        return replace(advice, message=joined(" ", advice.message, say("size_check.needle_next_hat")))
     crown = tuple(round.after for round in hat.planned.crown.rounds)
     new_counts = any(option.crown_counts not in ((), crown) for option in options)
     if advice.change == "same" or not new_counts:

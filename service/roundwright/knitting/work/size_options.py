@@ -624,14 +624,18 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
     rounds = max(1, anew.brim.rounds + anew.body.rounds - brim)
     return SizeOption(
         code="rip_back",
-        message=say(
-            "size_check.rip_back",
-            rounds=hat.rounds_worked - brim,
-            brim=brim,
-            round=leading.text,
-            stitches=leading.after,
-            onward=_onward(rounds - 1),
-            body=_anew_text(anew, units),
+        message=joined(
+            " ",
+            say(
+                "size_check.rip_back",
+                rounds=hat.rounds_worked - brim,
+                brim=brim,
+                round=leading.text,
+                stitches=leading.after,
+                onward=_onward(rounds - 1),
+                body=_anew_text(anew, units),
+            ),
+            say("size_check.rip_back.rib") if hat.draws_in and not hat.body_fits else "",
         ),
         circumference=_anew_circumference(anew, units),
         back_to=brim,

@@ -256,7 +256,7 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
         for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
-            yield from _notes(rounds, marker_notes, written_notes, wording)
+            yield from _notes(rounds, len(plans), marker_notes, written_notes, wording)
             note = wording.note(line.sizes, len(plans))
             yield from wording.how_to(rounds.values(), note)
             start = wording.rounds_start(number, until, note)
@@ -274,13 +274,15 @@ def _joining_sizes(first_numbers: Sequence[int], number: int, wording: Wording) 
 
 def _notes(
     rounds: Mapping[int, Round],
+    size_count: int,
     sizes_by_note: Mapping[str, frozenset[int]],
     written: set[tuple[int, str]],
     wording: Wording,
 ) -> Iterator[Line]:
     """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes.
 
-    A note on the marker stands once, and then holds for sizes that come to such a round later.
+    A note on the marker stands once, and then holds for sizes that come to such a round later. It is about rounds below
+    it, so that it names its sizes where others of the pattern have no such round.
     """
     for note in dict.fromkeys(note for round in rounds.values() for note in round.notes):
         sizes = [
@@ -291,14 +293,15 @@ def _notes(
         later = sizes_by_note.get(note, frozenset()) - set(sizes)
         written.update((size, note) for size in (*sizes, *later))
         text = wording.words.render(note)
+        of_line = len(rounds)
         if note in sizes_by_note:  # it stands below the round before the one that it is about
             text = wording.words.say("line.marker_note", note=text)
-        if later:
-            yield _note(wording.for_every_size(text))
-        elif len(sizes) == len(rounds):
-            yield _note(text)
+            of_line = size_count
+        needed = sorted({*sizes, *later})
+        if len(needed) < of_line:
+            yield _note(only_for(needed, text, wording.words))
         else:
-            yield _note(only_for(sizes, text, wording.words))
+            yield _note(wording.for_every_size(text) if later else text)
 
 
 def _sizes_of_marker_notes(crowns: Sequence[Sequence[Round]]) -> dict[str, frozenset[int]]:
