@@ -71,7 +71,7 @@ def judge(
 
 
 _FIRST = re.compile(r"(?:Rnd|round) 1\b|previous")
-"""What a round refers to that needs another before it."""
+"""The words of a round that refers to the one before it."""
 
 
 def judged_rounds(corpus: Mapping[str, list[Text]]) -> Iterator[Judged]:

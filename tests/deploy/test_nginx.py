@@ -40,8 +40,8 @@ Headers = dict[str, str]
 @pytest.fixture(scope="module")
 def replica() -> Iterator[Replica]:
     """One replica of the service."""
-    with Replica() as origin:
-        yield origin
+    with Replica() as instance:
+        yield instance
 
 
 @pytest.fixture(scope="module", params=[debian_nginx, new_nginx], ids=["debian", "new"])
@@ -49,8 +49,8 @@ def proxy(
     request: pytest.FixtureRequest, replica: Replica, tmp_path_factory: pytest.TempPathFactory
 ) -> Iterator[Proxy]:
     """The proxy before that replica: Debian's nginx, and one as new as the image that is deployed."""
-    with Proxy(tmp_path_factory.mktemp("proxy"), [replica.port], binary=request.param()) as gateway:
-        yield gateway
+    with Proxy(tmp_path_factory.mktemp("proxy"), [replica.port], binary=request.param()) as instance:
+        yield instance
 
 
 @pytest.fixture(scope="module")
@@ -643,8 +643,8 @@ def test_pdfs_have_a_rate_of_their_own(accept: str, tmp_path: Path) -> None:
 def _at_once(number: int, port: int, path: str, headers: dict[str, str]) -> list[Any]:
     """So many answers to requests of one caller at the same time, those that were made first."""
     with ThreadPoolExecutor(number) as callers:
-        answers = [callers.submit(ask, port, "POST", path, b"{}", headers) for _ in range(number)]
-        return sorted((answer.result() for answer in answers), key=lambda answer: answer[0])
+        futures = [callers.submit(ask, port, "POST", path, b"{}", headers) for _ in range(number)]
+        return sorted((future.result() for future in futures), key=lambda answer: answer[0])
 
 
 @pytest.mark.parametrize("path", ["/v1/batch", "/v1/hats/handout.pdf"])

@@ -79,9 +79,9 @@ def section() -> str:
     cost = costs()
     gets = [figures for name, figures in cost.items() if name.startswith("GET /v1/drawings")]
     picture: Cost = (
-        fmean(get[0] for get in gets),
-        fmean(get[1] for get in gets),
-        fmean(get[2] for get in gets),
+        fmean(figures[0] for figures in gets),
+        fmean(figures[1] for figures in gets),
+        fmean(figures[2] for figures in gets),
     )
     unchanged: Cost = (
         min(figures[0] for name, figures in cost.items() if name.startswith("GET")),

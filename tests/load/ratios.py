@@ -169,7 +169,7 @@ def cold_hats() -> Iterator[Pair]:
     plan, encode = OPERATIONS["planHats"].calculate, msgspec.json.Encoder(enc_hook=str).encode
     while True:
         requests = [request("planHats", hats(4, gauge())) for _ in range(15)]
-        yield taken(plan, requests), taken(encode, [plan(struct) for struct in requests[:5]])
+        yield taken(plan, requests), taken(encode, [plan(parameters) for parameters in requests[:5]])
 
 
 def awkward_spacing() -> Iterator[Pair]:
@@ -184,7 +184,7 @@ def awkward_spacing() -> Iterator[Pair]:
                 for _ in range(5)
             ]  # fmt: skip
             began = thread_time()
-            answers = [spread(struct) for struct in requests]
+            answers = [spread(parameters) for parameters in requests]
             per_step.append((thread_time() - began) / sum(_steps(answer.round.steps) for answer in answers))
         yield per_step[0], per_step[1]
 

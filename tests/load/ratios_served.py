@@ -42,7 +42,7 @@ class Turns:
 
 def case(name: str) -> Case:
     """A case of the benchmark by socket."""
-    return next(candidate for candidate in CASES if candidate.name == name)
+    return next(served_case for served_case in CASES if served_case.name == name)
 
 
 def hats_and_crowns() -> Iterator[Pair]:
@@ -180,7 +180,7 @@ def growth() -> Iterator[Pair]:
         yield float(last), float(first)
 
 
-SIMPLE = [candidate.name for candidate in CASES if candidate.simple]
+SIMPLE = [served_case.name for served_case in CASES if served_case.simple]
 BARE = "a bare Litestar application"
 
 ROWS = (

@@ -15,7 +15,6 @@ import sys
 import tempfile
 import time
 from dataclasses import dataclass
-from itertools import cycle
 from pathlib import Path
 
 import uvloop
@@ -56,7 +55,7 @@ def main() -> int:
         Fleet(Path(folder), [Replica()]) as fleet,
         asyncio.Runner(loop_factory=uvloop.new_event_loop) as runner,
     ):
-        costs = [runner.run(cost(fleet, call, given.seconds)) for call in one_of_each(calls)]
+        costs = [runner.run(cost_of(fleet, call, given.seconds)) for call in one_of_each(calls)]
     text = tables(costs)
     sys.stdout.write(text)
     if given.seconds >= 1:
@@ -75,7 +74,7 @@ def one_of_each(calls: list[Call]) -> list[Call]:
     return list(first.values())
 
 
-async def cost(fleet: Fleet, call: Call, seconds: float) -> Cost:
+async def cost_of(fleet: Fleet, call: Call, seconds: float) -> Cost:
     """Ask the replica itself, then the proxy, and see what each of them spent on its answers."""
     [replica] = fleet.replicas
     assert replica.process is not None
@@ -99,10 +98,8 @@ async def _spent(pids: list[int], port: int, call: Call, seconds: float) -> floa
     end = time.monotonic() + seconds
 
     async def ask_on() -> None:
-        for request in cycle([call]):
-            if time.monotonic() > end:
-                return
-            await callers.ask(request)
+        while time.monotonic() <= end:
+            await callers.ask(call)
 
     await asyncio.gather(*(ask_on() for _ in range(CALLERS)))
     spent = sum(map(processor_s, pids)) - before
@@ -129,15 +126,15 @@ def tables(costs: list[Cost]) -> str:
         "| Request | Replica, µs of a core | Proxy, µs of a core | A second from a replica's core | Bytes |",
         "| --- | ---: | ---: | ---: | ---: |",
     ]
-    for request in costs:
-        a_core = 1e6 / request.replica_us
+    for cost in costs:
+        a_core = 1e6 / cost.replica_us
         numbers = (
-            f"{request.replica_us:.0f}",
-            f"{request.proxy_us:.0f}",
+            f"{cost.replica_us:.0f}",
+            f"{cost.proxy_us:.0f}",
             f"{a_core:,.0f}",
-            f"{request.answer_bytes:,}",
+            f"{cost.answer_bytes:,}",
         )
-        lines.append(f"| `{request.name}` | {' | '.join(numbers)} |")
+        lines.append(f"| `{cost.name}` | {' | '.join(numbers)} |")
     lines += [
         "",
         f"Cores for a rate, at {BUSY:.0%} use: replicas, and proxies beside them.",
@@ -145,17 +142,15 @@ def tables(costs: list[Cost]) -> str:
         f"| All requests are | {' | '.join(f'{rate:,} a second' for rate in RATES)} | Traffic at {RATES[-1]:,} |",
         f"| --- |{' ---: |' * (len(RATES) + 1)}",
     ]
-    dearest = max(costs, key=lambda request: request.replica_us)
-    cheapest = next(request for request in costs if request.name == "POST /v1/gauge/convert")
-    for name, request in (
+    dearest = max(costs, key=lambda cost: cost.replica_us)
+    cheapest = next(cost for cost in costs if cost.name == "POST /v1/gauge/convert")
+    for name, cost in (
         ("small: a gauge", cheapest),
         ("a visit, mixed", _visit(costs)),
         ("the dearest example", dearest),
     ):
-        label = name if request.name == "a visit" else f"{name} (`{request.name}`)"
-        lines.append(
-            f"| {label} | {' | '.join(_cores(request, rate) for rate in RATES)} | {_traffic(request)} |"
-        )
+        label = name if cost.name == "a visit" else f"{name} (`{cost.name}`)"
+        lines.append(f"| {label} | {' | '.join(_cores(cost, rate) for rate in RATES)} | {_traffic(cost)} |")
     kept = _visit(costs, kept=True)
     cores = " | ".join(_cores(kept, rate) for rate in RATES)
     lines.append(f"| a visit, look-ups kept by the proxies | {cores} | {_traffic(kept)} |")
@@ -164,13 +159,13 @@ def tables(costs: list[Cost]) -> str:
 
 def _visit(costs: list[Cost], *, kept: bool = False) -> Cost:
     """The mean request of a visit; `kept`: look-ups do not reach the replicas."""
-    known = {request.name: request for request in costs}
-    lookups = [request for request in costs if request.name.startswith("GET")]
+    known = {cost.name: cost for cost in costs}
+    lookups = [cost for cost in costs if cost.name.startswith("GET")]
     parts = []
     for name, number in VISIT.items():
         chosen = lookups if name == "GET" else [known[name]]
         mean = [
-            sum(getattr(request, field) for request in chosen) / len(chosen)
+            sum(getattr(cost, field) for cost in chosen) / len(chosen)
             for field in ("replica_us", "proxy_us", "answer_bytes")
         ]
         if name == "GET" and kept:
@@ -183,8 +178,8 @@ def _visit(costs: list[Cost], *, kept: bool = False) -> Cost:
     return Cost("a visit", replica_us, proxy_us, int(size))
 
 
-def _cores(request: Cost, rate: int) -> str:
-    replicas, proxies = (rate * cost_us / 1e6 / BUSY for cost_us in (request.replica_us, request.proxy_us))
+def _cores(cost: Cost, rate: int) -> str:
+    replicas, proxies = (rate * cost_us / 1e6 / BUSY for cost_us in (cost.replica_us, cost.proxy_us))
     return f"{_rounded(replicas)} + {_rounded(proxies)}"
 
 
@@ -192,8 +187,8 @@ def _rounded(cores: float) -> str:
     return f"{cores:,.0f}" if cores >= 10 else f"{cores:.1f}" if cores >= 0.1 else f"{cores:.3f}"
 
 
-def _traffic(request: Cost) -> str:
-    return f"{RATES[-1] * (request.answer_bytes + 300) * 8 / 1e9:.1f} Gbit/s"
+def _traffic(cost: Cost) -> str:
+    return f"{RATES[-1] * (cost.answer_bytes + 300) * 8 / 1e9:.1f} Gbit/s"
 
 
 def _processor() -> str:

@@ -20,9 +20,9 @@ def planned(request: dict[str, Any], cause: dict[str, Any]) -> Line:
 
 
 def _rounds(request: dict[str, Any]) -> list[tuple[str | None, Line]]:
-    work = "crown" if "crown" in request else "hat"
-    needles = {"needles": 2} if request[work].get("needles") is None else {}
-    return lines_of(work, {**request[work], **needles})[1]
+    kind = "crown" if "crown" in request else "hat"
+    needles = {"needles": 2} if request[kind].get("needles") is None else {}
+    return lines_of(kind, {**request[kind], **needles})[1]
 
 
 def held(request: dict[str, Any], cause: dict[str, Any]) -> list[int]:

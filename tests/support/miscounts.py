@@ -43,7 +43,7 @@ class Case(NamedTuple):
 
 def a_crown(chance: Random) -> dict[str, Any]:
     """A crown of any style for any head, 24 to 120 stitches."""
-    request: dict[str, Any] = {
+    piece: dict[str, Any] = {
         "stitches": chance.randint(6, 30) * 4 + chance.choice([0, 0, 0, 1, 2, 3]),
         "style": chance.choice(sorted(STYLES)),
         "needles": chance.randint(2, 5),
@@ -51,8 +51,8 @@ def a_crown(chance: Random) -> dict[str, Any]:
         "decrease_at": chance.choice(["end", "start"]),
     }
     if chance.random() < 0.3:
-        request["cadence"] = {"plain_rounds": chance.randint(0, 3)}
-    return request
+        piece["cadence"] = {"plain_rounds": chance.randint(0, 3)}
+    return piece
 
 
 def a_hat(chance: Random) -> dict[str, Any]:
@@ -66,12 +66,12 @@ def a_hat(chance: Random) -> dict[str, Any]:
     }
 
 
-def lines_of(work: str, request: dict[str, Any]) -> tuple[list[int], list[tuple[str | None, dict[str, Any]]]]:
+def lines_of(kind: str, piece: dict[str, Any]) -> tuple[list[int], list[tuple[str | None, dict[str, Any]]]]:
     """The split and every round in order, each with its part, as the service gives them."""
-    if work == "crown":
-        answer = _over_the_wire(crown(msgspec.convert(request, CrownRequest)))
+    if kind == "crown":
+        answer = _over_the_wire(crown(msgspec.convert(piece, CrownRequest)))
         return answer["split"]["split"], [(None, line) for line in answer["rounds"]]
-    plan = hat.hats(msgspec.convert(request, hat_request.HatRequest), lambda *_: "").sizes[0]
+    plan = hat.hats(msgspec.convert(piece, hat_request.HatRequest), lambda *_: "").sizes[0]
     size = _over_the_wire(plan)
     straights = [
         (part, {**round, "number": number})
@@ -141,15 +141,15 @@ def draw_miscount(chance: Random) -> Case:
 
 
 def _work(chance: Random) -> Drawn | None:
-    of = "crown" if chance.random() < 0.8 else "hat"
-    piece = a_crown(chance) if of == "crown" else a_hat(chance)
+    kind = "crown" if chance.random() < 0.8 else "hat"
+    piece = a_crown(chance) if kind == "crown" else a_hat(chance)
     try:
-        split, rounds = lines_of(of, piece)
+        split, rounds = lines_of(kind, piece)
     except Impossible:
         return None
-    request: dict[str, Any] = {of: piece}
+    request: dict[str, Any] = {kind: piece}
     known = True
-    if of == "crown" and chance.random() < 0.2:
+    if kind == "crown" and chance.random() < 0.2:
         stitches, needles = piece["stitches"], piece.pop("needles")
         split = [stitches // needles + (place < stitches % needles) for place in range(needles)]
         chance.shuffle(split)

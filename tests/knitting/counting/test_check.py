@@ -165,14 +165,14 @@ def test_the_last_count_is_right_after_the_last_round() -> None:
     seed=st.integers(0, 10**6),
     by_needle=st.booleans(),
     known=st.booleans(),
-    of=st.sampled_from(["crown", "hat"]),
+    kind=st.sampled_from(["crown", "hat"]),
 )
-def test_a_right_count_is_always_matched(seed: int, by_needle: bool, known: bool, of: str) -> None:
+def test_a_right_count_is_always_matched(seed: int, by_needle: bool, known: bool, kind: str) -> None:
     """After any round of any work, worked by hand, the count is right on that round and the next line is the next."""
     chance = Random(seed)
-    work = a_crown(chance) if of == "crown" else a_hat(chance)
+    piece = a_crown(chance) if kind == "crown" else a_hat(chance)
     try:
-        split, rounds = lines_of(of, work)
+        split, rounds = lines_of(kind, piece)
     except Impossible:
         return
     at = chance.randrange(len(rounds) + 1)
@@ -180,7 +180,7 @@ def test_a_right_count_is_always_matched(seed: int, by_needle: bool, known: bool
     for _, worked_round in rounds[:at]:
         needles = slipping.knit(needles, worked_round)
     counted = slipping.counts(needles)
-    request: dict[str, Any] = {of: work}
+    request: dict[str, Any] = {kind: piece}
     request |= {"needles": counted} if by_needle else {"count": sum(counted)}
     part, number = (
         (rounds[at - 1][0], rounds[at - 1][1]["number"]) if at else (rounds[0][0] if rounds else None, 0)
@@ -318,7 +318,7 @@ def test_a_rib_off_by_whole_repeats_is_mended_after_the_rib(count: int, code: st
     assert "mend nothing in the rib" in cause["fix"]
     assert "k2tog" not in cause["fix"] + cause["next"]["text"]
     assert by_hand.work(cause["next"]["before"], cause["next"]["steps"]) == cause["next"]["after"]
-    assert count < 104 or cause["next"]["after"] == count
+    assert cause["next"]["after"] == max(count, 104)  # lost stitches are caught, those too many are kept
 
 
 def test_a_rib_that_does_not_come_out_is_not_knitted_on() -> None:

@@ -187,8 +187,8 @@ def test_a_count_is_right_after_every_round(body: dict[str, Any]) -> None:
     }
     _, rounds = lines_of("hat", request)
     for (part, worked), (after_part, after) in pairwise(rounds):
-        body = {"hat": request, "needles": worked["needles"], "part": part, "round": worked["number"]}
-        answer = counting.check(msgspec.convert(body, CountRequest), read)
+        counted = {"hat": request, "needles": worked["needles"], "part": part, "round": worked["number"]}
+        answer = counting.check(msgspec.convert(counted, CountRequest), read)
         assert answer.next is not None
         assert (answer.next_part, answer.next.number, answer.next.text) == (
             after_part,

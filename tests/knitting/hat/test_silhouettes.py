@@ -314,7 +314,7 @@ def test_a_crown_in_another_stitch_than_the_body_begins_as_wide_as_it(
     stitches: float, style: str | None
 ) -> None:
     """132 stitches of cables at 26 in 10 cm are 50.8 cm, at 20 of the hat 66 cm (arithmetic). One round leads to the
-    stitches that are as wide, within half a section of each, wider or narrower (common practice).
+    nearest whole sections: at most half a stitch a section wider or narrower (common practice).
     """
     body, crown, size = body_and_crown(stitches, crown={"style": style})
     assert crown / 20 == pytest.approx(body / stitches, abs=size["crown"]["sections"] / 40 + 1e-9)
@@ -338,11 +338,11 @@ def test_the_round_to_the_crown_is_knitted_on_the_needles_in_hand(needles: Any) 
     """Each round takes up what the one before it left, on each needle too (arithmetic)."""
     _, _, size = body_and_crown(26, needles=needles, brim=RIB)
     rounds = size["crown"]["rounds"]
-    assert [round["number"] for round in rounds] == list(range(1, len(rounds) + 1))
-    for before, round in pairwise(rounds):
-        assert round["before"] == before["after"]
-    for round in rounds:
-        assert round["needles"] is None or sum(round["needles"]) == round["after"]
+    assert [worked_round["number"] for worked_round in rounds] == list(range(1, len(rounds) + 1))
+    for below, worked_round in pairwise(rounds):
+        assert worked_round["before"] == below["after"]
+    for worked_round in rounds:
+        assert worked_round["needles"] is None or sum(worked_round["needles"]) == worked_round["after"]
     assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
 
 

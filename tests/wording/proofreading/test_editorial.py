@@ -124,14 +124,14 @@ def test_a_cast_on_that_is_no_multiple_of_the_rib_is_told_the_nearest(cast_on: i
 
 
 @pytest.mark.parametrize(
-    ("cast_on", "crown", "told"),
+    ("cast_on", "crown", "crown_note"),
     [
         (66, "*k9, k2tog; rep from * around. 60 sts", "The crown is in 6 sections: 60 or 72 is the nearest"),
         (90, "[k16, k2tog] 5 times. 85 sts", "The crown is in 5 sections: 80 or 100 is the nearest"),
         (74, "*k35, k2tog; rep from * around. 72 sts", None),
     ],
 )
-def test_a_cast_on_for_the_rib_suits_the_crown_too(cast_on: int, crown: str, told: str | None) -> None:
+def test_a_cast_on_for_the_rib_suits_the_crown_too(cast_on: int, crown: str, crown_note: str | None) -> None:
     """Fours of the rib and six sections need twelves, and five need twenties; fours suit two sections (arithmetic)."""
     text = f"Cast on {cast_on} sts.\nRnds 1-6: *k2, p2; rep from * around.\nRnd 7: knit.\nRnd 8: {crown}"
     (note,) = [
@@ -140,8 +140,8 @@ def test_a_cast_on_for_the_rib_suits_the_crown_too(cast_on: int, crown: str, tol
         if finding.code == "not_a_multiple"
     ]
 
-    assert (told is None) == ("The crown" not in note.message)
-    assert told is None or told in note.message
+    assert (crown_note is None) == ("The crown" not in note.message)
+    assert crown_note is None or crown_note in note.message
 
 
 def test_every_rule_has_a_slip() -> None:

@@ -378,7 +378,7 @@ def test_the_repeat_of_a_chart_in_a_bracket_behind_it_is_no_work(bracket: str) -
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Join CC and work the 18 rounds of the chart, repeating the 10 sts of the chart 11 times in each round.",
         "Work the 18 rounds of the chart. Repeat the 10 sts of the chart 11 times in each round.",
@@ -386,8 +386,8 @@ def test_the_repeat_of_a_chart_in_a_bracket_behind_it_is_no_work(bracket: str) -
         "Now work the chart (18 rounds), repeating it 11 times in each round.",
     ],
 )
-def test_how_often_a_chart_is_repeated_in_a_round_adds_no_round(told: str) -> None:
+def test_how_often_a_chart_is_repeated_in_a_round_adds_no_round(line: str) -> None:
     """Eighteen rounds, and the decrease round behind them."""
-    text = f"{told}\nNext round: *k9, k2tog* to end. [100 sts]"
+    text = f"{line}\nNext round: *k9, k2tog* to end. [100 sts]"
 
     assert after_each_round(read(text, (110,))) == [*[110] * 18, 100]

@@ -30,7 +30,7 @@ def test_a_rib_told_in_words_beside_its_name_is_that_rib() -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Twisted Rib: *K1 tbl, p1; rep from * to end.\nWork 12 rounds of Twisted Rib.",
         "Twisted rib (multiple of 2 sts): *k1 tbl, p1*.\nCast on 88 sts.\nTwisted rib for 12 rounds.",
@@ -41,9 +41,12 @@ def test_a_rib_told_in_words_beside_its_name_is_that_rib() -> None:
         "Rib: *k1, p1* around.\nContinue in rib for 11 rounds.",
     ],
 )
-def test_a_rib_is_told_and_then_worked_by_its_name(told: str) -> None:
-    """Twelve rounds in all: what the rib is counts as a round only where more are worked."""
-    assert number_of_rounds(read(f"{told}\nKnit 6 rounds.", (88,))) == [18]
+def test_a_rib_is_told_and_then_worked_by_its_name(line: str) -> None:
+    """Twelve rounds in all.
+
+    The line that tells the rib is a round itself only where the next says “more” or “continue”.
+    """
+    assert number_of_rounds(read(f"{line}\nKnit 6 rounds.", (88,))) == [18]
 
 
 def test_a_rib_that_is_only_told_has_to_come_out() -> None:

@@ -303,7 +303,7 @@ def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         "Rnd 1: Knit. Do that 8 times.",
         "Rnd 1: Knit around. Do this 8 times.",
@@ -312,9 +312,9 @@ def test_only_one_round_of_two_is_worked_so_often_from_now_on() -> None:
         "Rnd 1: Knit. Work that 8 times.",
     ],
 )
-def test_a_plain_round_is_worked_as_often_as_is_told_behind_it(told: str) -> None:
-    """Eight rounds in all, since one is no part of a round."""
-    assert number_of_rounds(read(f"{told}\nNext rnd: *k8, k2tog*.", (80,))) == [9]
+def test_a_plain_round_is_worked_as_often_as_is_told_behind_it(line: str) -> None:
+    """Eight plain rounds, the told line included, and the decrease round behind them."""
+    assert number_of_rounds(read(f"{line}\nNext rnd: *k8, k2tog*.", (80,))) == [9]
 
 
 @pytest.mark.parametrize(

@@ -151,18 +151,31 @@ def test_decrease_rounds_alone_go_on_with_a_stitch_fewer(language: str, rounds: 
 
 
 LAST_MARKERS = [
-    ("fr", "Placer 6 marqueurs, un toutes les 16 m., le dernier en fin de tour."),
-    ("de", "6 Marker setzen, den letzten am Ende der Rd."),
-    ("nl", "Plaats 6 markeerders, de laatste aan het einde van de toer."),
-    ("es", "Colocar 6 marcadores, el último al final de la vta."),
-    ("da", "Sæt 6 mærker, det sidste i slutningen af omg."),
-    ("nb", "Sett 6 merker, det siste på slutten av omg."),
+    (
+        "fr",
+        "Placer 6 marqueurs, un toutes les 16 m., le dernier en fin de tour.",
+        "Tour 1 : tricoter 2 m. ens. avant chaque marqueur.",
+    ),
+    ("de", "6 Marker setzen, den letzten am Ende der Rd.", "1. Rd: Vor jedem Marker 2 M re zusstr."),
+    (
+        "nl",
+        "Plaats 6 markeerders, de laatste aan het einde van de toer.",
+        "1e toer: brei voor elke markeerder 2 st r samen.",
+    ),
+    (
+        "es",
+        "Colocar 6 marcadores, el último al final de la vta.",
+        "Vta 1: tejer 2 pts jtos der antes de cada marcador.",
+    ),
+    ("da", "Sæt 6 mærker, det sidste i slutningen af omg.", "1. omg: Strik 2 r sm før hvert mærke."),
+    ("nb", "Sett 6 merker, det siste på slutten av omg.", "1. omg: Strikk 2 r sm før hvert merke."),
 ]
 
 
-@pytest.mark.parametrize(("language", "markers"), LAST_MARKERS)
-def test_where_the_last_marker_is_needs_no_round(language: str, markers: str) -> None:
-    assert read(markers, (96,), language).rounds == ((),)
+@pytest.mark.parametrize(("language", "markers", "decreases"), LAST_MARKERS)
+def test_where_the_last_marker_is_needs_no_round(language: str, markers: str, decreases: str) -> None:
+    """Six sections of 16, and a decrease before each marker (arithmetic)."""
+    assert after_each_round(read(f"{markers}\n{decreases}", (96,), language)) == [90]
 
 
 AT_MARKERS = [

@@ -273,7 +273,7 @@ def test_how_long_ago_a_round_was_worked_works_none(line):
 
 
 @pytest.mark.parametrize(
-    "told",
+    "line",
     [
         'Slip these 4 sts to one needle, work an i-cord of 5 cm / 2", cut yarn and tie the cord in a knot.',
         "Slip the sts to a dpn and work i-cord for 5 cm.",
@@ -283,9 +283,9 @@ def test_how_long_ago_a_round_was_worked_works_none(line):
         "Slip all 4 sts to one needle.",
     ],
 )
-def test_a_cord_at_the_top_is_no_round(told: str) -> None:
+def test_a_cord_at_the_top_is_no_round(line: str) -> None:
     """Neither is moving its stitches to one needle."""
-    assert after_each_round(read(f"Rnd 1: *k1, k2tog*.\nRnd 2: *k2tog*. 4 sts.\n{told}", (12,))) == [8, 4]
+    assert after_each_round(read(f"Rnd 1: *k1, k2tog*.\nRnd 2: *k2tog*. 4 sts.\n{line}", (12,))) == [8, 4]
 
 
 def test_rounds_before_a_cord_are_worked() -> None:

@@ -198,7 +198,7 @@ def test_a_note_on_the_marker_is_for_sizes_that_come_to_it_later() -> None:
     (note,) = [line for line in together if "marker" in line]
     assert note.endswith("Every size needs this, sooner or later.")
     alone = hats(sizes=sizes[:1], crown={"style": "dome"}, needles=4)["pattern"]
-    assert "every size when it comes" not in alone
+    assert "Every size needs this" not in alone
 
 
 def test_the_rounds_of_the_brim_are_counted_from_the_join() -> None:
