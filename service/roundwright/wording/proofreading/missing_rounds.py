@@ -7,8 +7,8 @@ from itertools import islice, product
 from typing import Final
 
 from roundwright.wording.proofreading.doubtful import Doubtful, line_of
-from roundwright.wording.proofreading.rewriting import Edit, Edits, between, relabelled
-from roundwright.wording.reading.label_numbers import label_numbers
+from roundwright.wording.proofreading.rewriting import Edit, Edits, between, other_label, relabelled
+from roundwright.wording.reading.label_numbers import label_numbers, number_behind
 
 RENUMBERED: Final = 0.5
 PUT_IN: Final = 1.0
@@ -30,6 +30,12 @@ def missing(doubtful: Doubtful) -> Iterator[Edits]:
     if gap is None:
         return
     _, first, last, _ = (int(number) for number in gap.text.split(","))
+    behind = number_behind(doubtful.search.segments, doubtful.place, 0)
+    own = label_numbers(doubtful.segment.label, 0)
+    if behind == first + 1 and len(own) == 1:  # in 1, 2, 5, 4, 5 the first 5 is 3
+        yield from _with_number(doubtful, doubtful.segment.start, own[0], first)
+    if first <= behind <= last:
+        return
     if first == last:
         yield from _renumbered(doubtful, first)
     lines = _numbered_lines(doubtful)
@@ -39,9 +45,17 @@ def missing(doubtful: Doubtful) -> Iterator[Edits]:
         yield (Edit(start, start, "".join(f"{line}\n" for line in chosen), PUT_IN * len(chosen)),)
 
 
+def _with_number(doubtful: Doubtful, at: int, number: int, other: int) -> Iterator[Edits]:
+    """The line of a place with another number."""
+    start, end = _bounds(doubtful.text, at)
+    edit = other_label(doubtful.text[start:end], number, other, RENUMBERED)
+    if edit is not None:
+        yield (edit._replace(start=start + edit.start, end=start + edit.end),)
+
+
 def _renumbered(doubtful: Doubtful, missing: int) -> Iterator[Edits]:
     """A round whose number another has, given the missing number: the second `Round 43` before 45 is 44."""
-    segments, text = doubtful.search.segments, doubtful.text
+    segments = doubtful.search.segments
     numbered = [
         place
         for place in range(max(0, doubtful.place - MOST_BACK), min(len(segments), doubtful.place + MOST_BACK))
@@ -54,10 +68,7 @@ def _renumbered(doubtful: Doubtful, missing: int) -> Iterator[Edits]:
         numbers = label_numbers(segments[numbered[place]].label, 0)
         if len(numbers) != 1 or numbers != label_numbers(segments[numbered[other]].label, 0):
             continue
-        start, end = _bounds(text, segments[numbered[place]].start)
-        line = relabelled(text[start:end], numbers[0], missing)
-        if line is not None:
-            yield (Edit(start, end, line, RENUMBERED),)
+        yield from _with_number(doubtful, segments[numbered[place]].start, numbers[0], missing)
 
 
 def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:

@@ -125,8 +125,9 @@ class Repairs:
         first, last = doubtful.first, doubtful.last
         all_segments = self.search.segments
         start = min(all_segments[first].start, *(edit.start for edit in edits))
-        while first and all_segments[first - 1].start >= start:
+        while first and all_segments[first - 1].end > start:
             first -= 1
+        start = min(start, all_segments[first].start)
         states = self.search.states_before(first)
         end = max(all_segments[last].end, *(edit.end for edit in edits))
         line = rewritten(self.text, start, end, edits)
