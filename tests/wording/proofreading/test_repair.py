@@ -306,6 +306,24 @@ def test_a_mistyped_round_number_is_the_one_between_its_neighbours(number: int) 
     assert reading.repaired == "\n".join(lines)
 
 
+def test_a_round_left_out_is_put_in_though_the_numbers_run_on() -> None:
+    """No three stitches are worked together in this pattern; 56, 48, 40 are eights taken away (arithmetic)."""
+    lines = (
+        "Rnd 1: *K7, k2tog; rep from * around. 64 sts.",
+        "Rnd 2: Knit.",
+        "Rnd 3: *K6, k2tog; rep from * around. 56 sts.",
+        "Rnd 4: Knit.",
+        "Rnd 5: *K5, k2tog; rep from * around. 48 sts.",
+        "Rnd 6: Knit.",
+        "Rnd 7: *K4, k2tog; rep from * around. 40 sts.",
+        "Rnd 8: Knit.",
+        "Rnd 9: *K3, k2tog; rep from * around. 32 sts.",
+    )
+    later = [line.replace(f"Rnd {at}", f"Rnd {at - 2}") for at, line in enumerate(lines, start=1) if at > 6]
+
+    assert read("\n".join((*lines[:4], *later)), (72,)).repaired == "\n".join(lines)
+
+
 def test_no_line_is_put_in_for_a_round_that_is_given_behind() -> None:
     """In 3, 5, 4 no round is left out."""
     text = "Rnd 1: k8, k2tog\nRnd 2: knit\nRnd 3: k7, k2tog\nRnd 5: knit\nRnd 4: k6, k2tog"

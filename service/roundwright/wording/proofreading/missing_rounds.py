@@ -13,6 +13,8 @@ from roundwright.wording.reading.label_numbers import label_numbers, number_behi
 RENUMBERED: Final = 0.5
 PUT_IN: Final = 1.0
 SKIPPED: Final = 0.9
+SAME_STEP: Final = 0.01
+"""How much it is to number a line later with those before it."""
 TAKEN_OUT: Final = 1.5
 MOST_AWAY: Final = 4
 """How many rounds away the lines are that a missing line is made from."""
@@ -143,6 +145,48 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
         between_them.append(text[begin:finish])
         starts.append(begin)
         stop = begin
+
+
+def run_on(doubtful: Doubtful) -> Iterator[Edits]:
+    """A round that was left out though the numbers run on: put in as `skipped`, and the lines behind numbered anew."""
+    text, numbers = doubtful.text, label_numbers(doubtful.segment.label, 0)
+    if len(numbers) != 1 or doubtful.segment.start != doubtful.search.segments[doubtful.first].start:
+        return
+    start, end = _bounds(text, doubtful.segment.start)
+    lines = _numbered_lines(doubtful)
+    (number,) = numbers
+    for other in range(number - 1, number - MOST_AWAY, -1):
+        above = relabelled(lines.get(other, ""), other, number)
+        middle = None if above is None else between(above, 0, text[start:end].strip(), 2, 1)
+        if middle is None or middle == above:
+            continue
+        by = number - other
+        plain = [relabelled(lines[at], at, at + by) for at in range(other + 1, number) if at in lines]
+        put_in = "".join(f"{line}\n" for line in (middle, *plain))
+        later = _numbered_later(doubtful, by)
+        if later:
+            yield (Edit(start, start, put_in, SKIPPED), *later)
+        return
+
+
+def _numbered_later(doubtful: Doubtful, by: int) -> Edits:
+    """The numbers of this line and of those behind it, each so much later; none where one of them is not alone."""
+    edits: list[Edit] = []
+    last = 0
+    segments = doubtful.search.segments[doubtful.place :]
+    for segment in segments:
+        numbers = label_numbers(segment.label, 0)
+        if numbers and numbers[0] <= last:
+            break
+        if not numbers:
+            continue
+        last = numbers[-1]
+        start, end = _bounds(doubtful.text, segment.start)
+        edit = other_label(doubtful.text[start:end], last, last + by, SAME_STEP)
+        if edit is None or len(numbers) > 1 or len(edits) == MOST_BACK:
+            return ()
+        edits.append(edit._replace(start=start + edit.start, end=start + edit.end))
+    return tuple(edits)
 
 
 def _follows(text: str, end: int, line: str) -> bool:
