@@ -288,6 +288,49 @@ def test_the_second_of_two_rounds_of_a_number_has_the_number_that_is_missing() -
     assert read(text.replace("Round 44", "Round 45"), (96,)).repaired == text
 
 
+@pytest.mark.parametrize("number", [5, 7, 13])
+def test_a_mistyped_round_number_is_the_one_between_its_neighbours(number: int) -> None:
+    """Rounds 1, 2, 5, 4, 5 are 1 to 5: the number alone is mended, and Round 4 is given once."""
+    lines = (
+        "Rnd 1: *K5, k2tog; rep from * around. 48 sts.",
+        "Rnd 2: Knit.",
+        "Rnd 3: *K4, k2tog; rep from * around. 40 sts.",
+        "Rnd 4: Knit.",
+        "Rnd 5: *K3, k2tog; rep from * around. 32 sts.",
+    )
+    reading = read("\n".join(lines).replace("Rnd 3", f"Rnd {number}"), (56,))
+
+    (finding,) = reading.findings
+    assert (finding.line, finding.code, finding.repair) == (3, "round_missing", lines[2])
+    assert [edit.replacement for edit in finding.edits or ()] == ["3"]
+    assert reading.repaired == "\n".join(lines)
+
+
+def test_a_round_left_out_is_put_in_though_the_numbers_run_on() -> None:
+    """No three stitches are worked together in this pattern; 56, 48, 40 are eights taken away (arithmetic)."""
+    lines = (
+        "Rnd 1: *K7, k2tog; rep from * around. 64 sts.",
+        "Rnd 2: Knit.",
+        "Rnd 3: *K6, k2tog; rep from * around. 56 sts.",
+        "Rnd 4: Knit.",
+        "Rnd 5: *K5, k2tog; rep from * around. 48 sts.",
+        "Rnd 6: Knit.",
+        "Rnd 7: *K4, k2tog; rep from * around. 40 sts.",
+        "Rnd 8: Knit.",
+        "Rnd 9: *K3, k2tog; rep from * around. 32 sts.",
+    )
+    later = [line.replace(f"Rnd {at}", f"Rnd {at - 2}") for at, line in enumerate(lines, start=1) if at > 6]
+
+    assert read("\n".join((*lines[:4], *later)), (72,)).repaired == "\n".join(lines)
+
+
+def test_no_line_is_put_in_for_a_round_that_is_given_behind() -> None:
+    """In 3, 5, 4 no round is left out."""
+    text = "Rnd 1: k8, k2tog\nRnd 2: knit\nRnd 3: k7, k2tog\nRnd 5: knit\nRnd 4: k6, k2tog"
+
+    assert read(text, (10,)).repaired is None
+
+
 def test_a_round_that_does_not_come_out_is_not_given_the_missing_number() -> None:
     """The same decreases cannot be worked twice: 88 is no multiple of 12 (arithmetic). It is left out."""
     lines = (

@@ -150,6 +150,13 @@ TEXTS = [
         [[80] * 3],
     ),
     ("one at the beginning", "Increase 1 stitch at the beginning of the next round (75).", [74], [[75]]),
+    ("a plain round and one more", "Rnd 1: Knit, inc 1 st at end of round. (96 sts)", [95], [[96]]),
+    ("one more at the beg", "Rnd 1: Knit, inc 1 st at the beg of the rnd. (96 sts)", [95], [[96]]),
+    ("one more, somewhere", "Rnd 1: Knit, increasing 1 st. 96 sts.", [95], [[96]]),
+    ("one less, of one round", "Knit 1 round, dec 1 st at end of round (95 sts)", [96], [[95]]),
+    ("one less, of one round and", "Knit one round and decrease one stitch. (95 sts)", [96], [[95]]),
+    ("one less in the last of some", "Knit 2 rounds, dec 1 st on the last round. 95 sts.", [96], [[96, 95]]),
+    ("stitches before one more", "Rnd 1: Knit 10, inc 1 st, knit to end. 96 sts.", [95], [[96]]),
 ]
 
 

@@ -7,12 +7,14 @@ from itertools import islice, product
 from typing import Final
 
 from roundwright.wording.proofreading.doubtful import Doubtful, line_of
-from roundwright.wording.proofreading.rewriting import Edit, Edits, between, relabelled
-from roundwright.wording.reading.label_numbers import label_numbers
+from roundwright.wording.proofreading.rewriting import Edit, Edits, between, other_label, relabelled
+from roundwright.wording.reading.label_numbers import label_numbers, number_behind
 
 RENUMBERED: Final = 0.5
 PUT_IN: Final = 1.0
 SKIPPED: Final = 0.9
+SAME_STEP: Final = 0.01
+"""How much it is to number a line later with those before it."""
 TAKEN_OUT: Final = 1.5
 MOST_AWAY: Final = 4
 """How many rounds away the lines are that a missing line is made from."""
@@ -30,6 +32,12 @@ def missing(doubtful: Doubtful) -> Iterator[Edits]:
     if gap is None:
         return
     _, first, last, _ = (int(number) for number in gap.text.split(","))
+    behind = number_behind(doubtful.search.segments, doubtful.place, 0)
+    own = label_numbers(doubtful.segment.label, 0)
+    if behind == first + 1 and len(own) == 1:  # in 1, 2, 5, 4, 5 the first 5 is 3
+        yield from _with_number(doubtful, doubtful.segment.start, own[0], first)
+    if first <= behind <= last:
+        return
     if first == last:
         yield from _renumbered(doubtful, first)
     lines = _numbered_lines(doubtful)
@@ -39,9 +47,17 @@ def missing(doubtful: Doubtful) -> Iterator[Edits]:
         yield (Edit(start, start, "".join(f"{line}\n" for line in chosen), PUT_IN * len(chosen)),)
 
 
+def _with_number(doubtful: Doubtful, at: int, number: int, other: int) -> Iterator[Edits]:
+    """The line of a place with another number."""
+    start, end = _bounds(doubtful.text, at)
+    edit = other_label(doubtful.text[start:end], number, other, RENUMBERED)
+    if edit is not None:
+        yield (edit._replace(start=start + edit.start, end=start + edit.end),)
+
+
 def _renumbered(doubtful: Doubtful, missing: int) -> Iterator[Edits]:
     """A round whose number another has, given the missing number: the second `Round 43` before 45 is 44."""
-    segments, text = doubtful.search.segments, doubtful.text
+    segments = doubtful.search.segments
     numbered = [
         place
         for place in range(max(0, doubtful.place - MOST_BACK), min(len(segments), doubtful.place + MOST_BACK))
@@ -54,10 +70,7 @@ def _renumbered(doubtful: Doubtful, missing: int) -> Iterator[Edits]:
         numbers = label_numbers(segments[numbered[place]].label, 0)
         if len(numbers) != 1 or numbers != label_numbers(segments[numbered[other]].label, 0):
             continue
-        start, end = _bounds(text, segments[numbered[place]].start)
-        line = relabelled(text[start:end], numbers[0], missing)
-        if line is not None:
-            yield (Edit(start, end, line, RENUMBERED),)
+        yield from _with_number(doubtful, segments[numbered[place]].start, numbers[0], missing)
 
 
 def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:
@@ -132,6 +145,48 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
         between_them.append(text[begin:finish])
         starts.append(begin)
         stop = begin
+
+
+def run_on(doubtful: Doubtful) -> Iterator[Edits]:
+    """A round that was left out though the numbers run on: put in as `skipped`, and the lines behind numbered anew."""
+    text, numbers = doubtful.text, label_numbers(doubtful.segment.label, 0)
+    if len(numbers) != 1 or doubtful.segment.start != doubtful.search.segments[doubtful.first].start:
+        return
+    start, end = _bounds(text, doubtful.segment.start)
+    lines = _numbered_lines(doubtful)
+    (number,) = numbers
+    for other in range(number - 1, number - MOST_AWAY, -1):
+        above = relabelled(lines.get(other, ""), other, number)
+        middle = None if above is None else between(above, 0, text[start:end].strip(), 2, 1)
+        if middle is None or middle == above:
+            continue
+        by = number - other
+        plain = [relabelled(lines[at], at, at + by) for at in range(other + 1, number) if at in lines]
+        put_in = "".join(f"{line}\n" for line in (middle, *plain))
+        later = _numbered_later(doubtful, by)
+        if later:
+            yield (Edit(start, start, put_in, SKIPPED), *later)
+        return
+
+
+def _numbered_later(doubtful: Doubtful, by: int) -> Edits:
+    """The numbers of this line and of those behind it, each so much later; none where one of them is not alone."""
+    edits: list[Edit] = []
+    last = 0
+    segments = doubtful.search.segments[doubtful.place :]
+    for segment in segments:
+        numbers = label_numbers(segment.label, 0)
+        if numbers and numbers[0] <= last:
+            break
+        if not numbers:
+            continue
+        last = numbers[-1]
+        start, end = _bounds(doubtful.text, segment.start)
+        edit = other_label(doubtful.text[start:end], last, last + by, SAME_STEP)
+        if edit is None or len(numbers) > 1 or len(edits) == MOST_BACK:
+            return ()
+        edits.append(edit._replace(start=start + edit.start, end=start + edit.end))
+    return tuple(edits)
 
 
 def _follows(text: str, end: int, line: str) -> bool:

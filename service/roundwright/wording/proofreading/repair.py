@@ -125,10 +125,14 @@ class Repairs:
         first, last = doubtful.first, doubtful.last
         all_segments = self.search.segments
         start = min(all_segments[first].start, *(edit.start for edit in edits))
-        while first and all_segments[first - 1].start >= start:
+        while first and all_segments[first - 1].end > start:
             first -= 1
+        start = min(start, all_segments[first].start)
         states = self.search.states_before(first)
         end = max(all_segments[last].end, *(edit.end for edit in edits))
+        while last + 1 < len(all_segments) and all_segments[last + 1].start < end:
+            last += 1
+        end = max(end, all_segments[last].end)
         line = rewritten(self.text, start, end, edits)
         self.budget.spend(STEPS_FOR_EDIT + len(line) // 2)
         begun = self.text[max(0, start - FAR_BACK) : start]
@@ -186,6 +190,7 @@ def tried(doubtful: Doubtful) -> Iterator[Edits]:
             return
     yield from missing_rounds.twice(doubtful)
     yield from missing_rounds.skipped(doubtful)
+    yield from missing_rounds.run_on(doubtful)
     yield from _in_the_line(doubtful)
 
 

@@ -103,11 +103,17 @@ def between(line: str, at: int, other: str, other_at: int, number: int) -> str |
 
 def relabelled(line: str, at: int, number: int) -> str | None:
     """The line with another round number before it; None where it does not begin with its number."""
+    edit = other_label(line, at, number)
+    return None if edit is None else f"{line[: edit.start]}{edit.text}{line[edit.end :]}"
+
+
+def other_label(line: str, at: int, number: int, size: float = 0.0) -> Edit | None:
+    """Another round number before a line, alone; None where it does not begin with its number."""
     digits = _DIGITS.search(line)
     if digits is None or int(digits[1] or digits[3]) != at:
         return None
     suffix = digits[2] and (_suffix(number) if digits[2].islower() else _suffix(number).upper())
-    return f"{line[: digits.start()]}{number}{suffix or ''}{line[digits.end() :]}"
+    return Edit(digits.start(), digits.end(), f"{number}{suffix or ''}", size)
 
 
 def _build(line: str) -> str:

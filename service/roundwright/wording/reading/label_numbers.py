@@ -10,6 +10,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.line_work import HIGHEST
 from roundwright.wording.reading.phrases import Again, Brackets, Continue, Count, Fabric, Phrase, Said
 from roundwright.wording.reading.seen import is_bare
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.spans import Span
 from roundwright.wording.reading.tokens import COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import Number
@@ -24,6 +25,18 @@ def label_numbers(label: Label | None, column: int) -> list[int]:
         first, last = _of_size(label, span.first, column), _of_size(label, span.last, column)
         numbers.extend(range(first, min(last, first + MOST_ROUNDS) + 1, span.step))
     return [number for number in numbers[: MOST_ROUNDS + 1] if 0 < number <= HIGHEST]
+
+
+def number_behind(segments: Sequence[Segment], place: int, column: int) -> int:
+    """The first round number that a line behind this place has for a size; 0 where none of the next lines has any."""
+    for segment in segments[place + 1 : place + 1 + MOST_BEHIND]:
+        if numbers := label_numbers(segment.label, column):
+            return numbers[0]
+    return 0
+
+
+MOST_BEHIND: Final = 12
+"""Segments behind a line in which the next number is looked for."""
 
 
 def _of_size(label: Label, number: Number, column: int) -> int:

@@ -9,7 +9,7 @@ from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.label_numbers import label_numbers
+from roundwright.wording.reading.label_numbers import label_numbers, number_behind
 from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.phrases import Again, Rounds, Times
 from roundwright.wording.reading.repeats import repeat
@@ -170,7 +170,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
     work.desk.budget.spend(len(numbers))
     skipped = numbers[-1] < lane.begins_at()
     if not skipped and lane.printed and first <= lane.printed:
-        work.note("round_twice", work.segment.start, 0.5, text=str(first))
+        _note_given_again(work, first)
     elif not skipped:
         _fill(work, first, joins=new_part or not lane.printed)
     lane.lowest = lane.lowest or first
@@ -187,6 +187,16 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
         return
     _each_number(work, numbers, entry)
     _work_waiting(work)
+
+
+def _note_given_again(work: LineWork, number: int) -> None:
+    """Note a number that a line of this part has already; behind a mistyped number the others only go back."""
+    steps, chain = 0, work.lane.numbers_known
+    while chain and chain[1] != number and chain[2] is not None:
+        chain, steps = chain[0], steps + 1
+    work.desk.budget.spend(steps // 8)
+    if chain and chain[2] is not None:
+        work.note("round_twice", work.segment.start, 0.5, text=str(number))
 
 
 def _work_waiting(work: LineWork) -> None:
@@ -244,11 +254,17 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         lane.numbers_known = (lane.numbers_known, number, entry)
         lane.number = number
     if missing:
-        steady = lane.steady >= 1 and len(missing) <= MOST_MISSING and bool(lane.printed)
+        few = len(missing) <= MOST_MISSING or _goes_on_behind(work, missing[0])
+        steady = lane.steady >= 1 and few and bool(lane.printed)
         text = f"{lane.printed},{missing[0]},{missing[-1]},{first}"
         work.note("round_missing", work.segment.start, 1.0, text=text, error=steady)
     elif lane.printed:
         lane.steady += 1
+
+
+def _goes_on_behind(work: LineWork, number: int) -> bool:
+    """Whether the next line has the number after this, which is lacking: in 1, 2, 13, 4 the 13 is mistyped."""
+    return number_behind(work.desk.segments, work.place, work.column) == number + 1
 
 
 def _fill_standing(work: LineWork, first: int) -> None:

@@ -69,6 +69,13 @@ _TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
 _IN_GROUPS: Final = {"pairs": 2, "twos": 2, "threes": 3}
 """How many stitches are worked together `in pairs`."""
 _AT: Final = ("in", "each", "after")
+_OF_PLAIN_ROUND: Final = ("around", "number", "round", "next", "and", "then", "", "end", "to")
+"""Kinds of words that stand between `knit` and the stitch by which its round is more or less."""
+_OF_PLACE: Final = frozenset(
+    ("", "in", "begin", "end", "last", "first", "ordinal", "next", "round", "stitch_noun", "marker")
+)
+"""Kinds of words that tell where in the round that stitch is."""
+_BEGINS: Final = STOP | COLON | SEMI | DASH | LINE
 _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
 _NAMING_STITCHES: Final = frozenset(("the", "each", "every", "all", "those", "these"))
@@ -786,6 +793,7 @@ class StitchReader(NewStitchReader):
             return self.only_words(stop)
         if number.values == (1,) and not (to or often) and (every := self.decrease_at_every(stop, sign)):
             return every
+        plain_round = self.is_of_plain_round(stop)
         evenly = self.kind(1) == "evenly"
         while (
             self.kind(stop) in ("evenly", "around", "")
@@ -795,10 +803,25 @@ class StitchReader(NewStitchReader):
             evenly = evenly or self.kind(stop) == "evenly"
             stop += 1
         start, end, flags = self.take(stop)
-        if number.values == (1,) and not (to or evenly or often):
+        if number.values == (1,) and not (to or evenly or often or plain_round):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
+
+    def is_of_plain_round(self, ahead: int) -> bool:
+        """Whether a plain round is told just before and no more work behind: `knit 1 round, dec 1 st at the end`."""
+        first = self.place - 1
+        while first >= 0 and self.tokens[first].kind in _OF_PLAIN_ROUND:
+            first -= 1
+        verb = self.tokens[first] if first >= 0 else None
+        if verb is None or verb.kind not in ("knit", "purl") or not (first == 0 or verb.flags & _BEGINS):
+            return False
+        if self.tokens[first + 1].kind == "number" and self.tokens[first + 2].kind != "round":
+            return False  # k10, inc 1
+        while self.kind(ahead) in _OF_PLACE and self.joined(ahead):
+            ahead += 1
+        counted = self.kind(ahead) == "(" or self.kind(ahead + 1) == "stitch_noun"
+        return counted or self.place + ahead >= self.stop or not self.joined(ahead)
 
     def decrease_at_every(self, ahead: int, sign: int) -> Phrase | None:
         """One stitch taken out at every so many, `dec 1 st after every 9 sts`; None where none is."""
