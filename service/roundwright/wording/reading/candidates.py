@@ -411,7 +411,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if label is None:
         options.extend(chart_again(seen, stated))
     options.extend(marked_round(seen, label))
-    options.extend(continuations(seen, stated))
+    options.extend(continuations(seen, stated, label))
     options.extend(shaped_in_turn(seen, stated))
     options.extend(as_before(seen, stated))
     numbered = as_numbered(segment.phrases, label, stated)

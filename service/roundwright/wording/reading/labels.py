@@ -514,7 +514,7 @@ def _next(lines: Lines, start: int) -> Label | None:
         if kind == "round":
             lines.place += 1
             tail, sizes = read_tail(lines, 2)
-            every = tail if tail is not None and tail.step == EVERY_OTHER else every
+            every = tail if tail is not None and tail.step <= EVERY_OTHER else every
             if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
                 return None
             return Label("next", start, every=every, count=count, sizes=sizes)

@@ -562,7 +562,7 @@ def _rounds_as_times(seen: Seen) -> Times | None:
             return None
 
 
-def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     if seen.until_round is not None:
         return [_to_round(seen, seen.until_round, stated)]
@@ -586,7 +586,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         until=until,
         again=next(_gone_on_with(seen), None),
         times=times,
-        step=_step(seen),
+        step=_step(seen, label),
         sign=change,
         stated=left,
         per=seen.per,
@@ -650,8 +650,10 @@ def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
     return change or ends or any(count.sign for count in seen.counts)
 
 
-def _step(seen: Seen) -> int:
+def _step(seen: Seen, label: Label | None) -> int:
     """Every how many rounds it is shaped: 3 of `every 3rd rnd`, 2 of `with 1 rnd plain`; 0 where it is not said."""
+    if label is not None and label.every is not None:
+        return label.every.step  # Rnd 5 and every foll rnd: dec as set
     if _round_counts(seen) and any(fabric.kind == "plain" for fabric in seen.fabrics):
         return 2
     return max((rounds.step or 1 for rounds in _rhythms(seen)), default=int(_only_changes(seen)))

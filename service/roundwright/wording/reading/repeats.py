@@ -208,7 +208,8 @@ def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
         rounds.extend((*between, _round_named(work, number, entries.get(number))))
-    rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
+    if work.candidate.kind == "loop":
+        rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     if not rounds:
         raise _no_such_round(work, say("read.which_rounds"))
     return tuple(rounds)
