@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
 from tests.support.readings import after_each_round, counts, number_of_rounds
 
 PLACED = [
@@ -111,3 +112,30 @@ def test_rounds_are_called_by_letters(text: str) -> None:
     reading = read(f"Place a marker after every 20th st.\n{text}", (100,))
     assert [size[-1] for size in counts(reading)] == [10]
     assert number_of_rounds(reading) == [28]
+
+
+@pytest.mark.parametrize(
+    "count",
+    [
+        "4 sts marked.",
+        "4 sts are now marked.",
+        "4 stitches have been marked.",
+        "4 stitches now have a marker.",
+        "4 marked sts.",
+        "4 sts marked, 96 sts in all.",
+    ],
+)
+def test_the_stitches_that_are_marked_are_not_the_count(count: str) -> None:
+    """Each quarter has a stitch in its middle over which two are decreased."""
+    text = (
+        "Set-up rnd: *K11, k1 and hang a locking marker in this st, k12; rep from * 3 more times. "
+        f"{count}\nDec rnd: *Knit to 1 st before marked st, CDD; rep from * 3 more times, knit to end. 88 sts."
+    )
+    assert after_each_round(read(text, (96,))) == [96, 88]
+
+
+def test_a_comma_parts_a_count_from_what_is_marked() -> None:
+    """`97 sts, marked with a thread` is a count, and a wrong one."""
+    assert [fault.code for fault in errors(read("Knit 1 round. 97 sts, marked with a thread.", (96,)))] == [
+        "count_differs"
+    ]
