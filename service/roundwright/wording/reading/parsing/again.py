@@ -489,6 +489,9 @@ class AgainReader(SequenceReader):
             ahead = self.skip(ahead + 1)
         counted = self.kind(ahead) == "number" and self.kind(ahead + 1) == "stitch_noun"
         before = self.tokens[self.place - 1].kind if self.place else ""
+        spelled = self.kind(ahead + 2) == "in" and self.kind(ahead + 3) in ("knit", "purl")
+        if counted and spelled and not self.kind(ahead - 1) and before not in ("stars", "("):
+            return self.only_words(ahead)  # work the 96 sts in k2, p2 rib
         if counted and self.joined(ahead) and self.kind(ahead + 2) not in ("remain", "fewer", "more"):
             stop = self.end_of_fabric(ahead + 2)
         elif before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
