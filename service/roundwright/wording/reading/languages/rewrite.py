@@ -209,6 +209,8 @@ class _Writer:
         """Write the longest wording that begins here, or else the piece, and return the piece behind it."""
         found = self.matcher.found(place)
         if found is None:
+            if (behind := self.matcher.behind_silent(place)) > place:
+                return self.pass_over(place, behind)
             self.single(place)
             return place + 1
         if star := self.star_behind(place, found):
