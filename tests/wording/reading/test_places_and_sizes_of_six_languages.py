@@ -173,3 +173,90 @@ def test_plain_rounds_end_at_a_round_of_each_size(end: str) -> None:
 def test_each_needle_is_worked_to_its_last_stitches(work: str) -> None:
     text = f"Dec rnd: {work} (48 sts).\nIn this manner dec every rnd until 40 sts remain."
     assert after_each_round(read(text, (52,), "en")) == [48, 44, 40]
+
+
+LETTERED = [
+    (
+        "de",
+        (
+            "Es sind a) 20 – b) 30 M.\n1. Rd: a) *2 M re zus* = 10 M – b) *1 M re, 2 M re zus* = 20 M.\n"
+            "2. Rd (nur b): *2 M re zus* = 10 M."
+        ),
+    ),
+    (
+        "fr",
+        (
+            "On a a) 20 – b) 30 m.\n1er tour : a) *2 m ens à l'end* = 10 m – b) *1 m end, 2 m ens à l'end* = 20 m.\n"
+            "2e tour (seulement b) : *2 m ens à l'end* = 10 m."
+        ),
+    ),
+    (
+        "es",
+        (
+            "Hay a) 20 – b) 30 p.\n1ª vta.: a) * 2 p jun der *: quedan 10 p. – b) * 1 p der, 2 p jun der *: 20 p.\n"
+            "2ª vta (solo b): * 2 p jun der *: quedan 10 p."
+        ),
+    ),
+    (
+        "nb",
+        (
+            "Det er a) 20 – b) 30 m.\n1. omg: a) *2 r sm* = 10 m – b) *1 r, 2 r sm* = 20 m.\n"
+            "2. omg (kun b): *2 r sm* = 10 m."
+        ),
+    ),
+    (
+        "da",
+        (
+            "Der er a) 20 – b) 30 m.\n1. omg: a) *2 r sm* = 10 m – b) *1 r, 2 r sm* = 20 m.\n"
+            "2. omg (kun b): *2 r sm* = 10 m."
+        ),
+    ),
+    (
+        "nl",
+        (
+            "Er zijn a) 20 – b) 30 st.\n1e toer: a) *2 r samen* = 10 st – b) *1 r, 2 r samen* = 20 st.\n"
+            "2e toer (alleen b): *2 r samen* = 10 st."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), LETTERED)
+def test_letters_of_sizes_stand_before_their_work(language: str, text: str) -> None:
+    assert after_rounds_of_sizes(read(text, (20, 30), language)) == [[10], [20, 10]]
+
+
+HYPHENED = [
+    ("de", "1. Rd: *6-7-8 M re, 2 M re zus* = 56-64-72 M.\nNur M und L: *2-4 M re, 2 M re zus* = 48-60 M."),
+    (
+        "fr",
+        "1er tour : *6-7-8 m end, 2 m ens* = 56-64-72 m.\nTailles M et L : *2-4 m end, 2 m ens* = 48-60 m.",
+    ),
+    ("es", "1ª vta: *6-7-8 p der, 2 p jun* = 56-64-72 p.\nSolo M y L: *2-4 p der, 2 p jun* = 48-60 p."),
+    ("nb", "1. omg: *6-7-8 r, 2 r sm* = 56-64-72 m.\nStørrelse M og L: *2-4 r, 2 r sm* = 48-60 m."),
+    ("da", "1. omg: *6-7-8 r, 2 r sm* = 56-64-72 m.\nStørrelse M og L: *2-4 r, 2 r sm* = 48-60 m."),
+    (
+        "nl",
+        "1e toer: *6-7-8 st r, 2 st r samen* = 56-64-72 st.\nAlleen M en L: *2-4 st r, 2 st r samen* = 48-60 st.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), HYPHENED)
+def test_two_of_three_sizes_have_a_hyphen_between_their_numbers(language: str, text: str) -> None:
+    assert after_rounds_of_sizes(read(text, (64, 72, 80), language)) == [[56], [64, 48], [72, 60]]
+
+
+CLOSINGS = [
+    ("de", "1. Rd: *2 M re zus* = 8 M.\nFaden durch die 8 M ziehen und auf der linken Seite vernähen."),
+    ("fr", "1er tour : *2 m ens* = 8 m.\nCasser le fil, l'enfiler dans ces 8 m et arrêter sur l'env."),
+    ("es", "1ª vta: *2 p jun der* = 8 p.\nPasar la hebra por los 8 p y rematar por el revés."),
+    ("nb", "1. omg: *2 r sm* = 8 m.\nTrekk tråden gjennom de 8 m og fest den på vrangen."),
+    ("da", "1. omg: *2 r sm* = 8 m.\nTræk tråden gennem de 8 m og hæft den på vrangen."),
+    ("nl", "1e toer: *2 r samen* = 8 st.\nHaal de draad door de 8 st en hecht af aan de averechte kant."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), CLOSINGS)
+def test_an_end_fastened_on_the_wrong_side_is_no_purl_round(language: str, text: str) -> None:
+    assert after_each_round(read(text, (16,), language)) == [8]
