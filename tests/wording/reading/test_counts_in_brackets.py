@@ -53,6 +53,21 @@ def test_a_crown_goes_on_by_its_counts_in_brackets_too(counts: str) -> None:
 @pytest.mark.parametrize(
     "words",
     [
+        "Now work only the decrease round, 3 times: you go from 56 to 48, 40 and finally 32.",
+        "Decrease round only, 3 times, from 56 down to 48, 40, 32.",
+        "Work the decrease round 3 more times, going from 56 to 48, 40 and 32 sts.",
+        "Now decrease in every round: you go from 56 to 48, 40 and finally 32.",
+    ],
+)
+def test_the_count_there_is_may_stand_before_those_it_goes_on_to(words: str) -> None:
+    """Eight stitches are taken in on each of three more rounds, and no round is plain."""
+    text = f"Rnd 1 (decrease round): *k6, k2tog* (56)\nRnd 2: knit.\n{words}"
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 40, 32]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
         "Continue with a smaller needle: 48, 40, 32 cm circulars all work.",
         "Every round takes me 48, 40, 32 seconds.",
         "Onwards: balls weigh 48, 40, 32 g.",
