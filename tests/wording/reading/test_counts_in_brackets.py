@@ -81,3 +81,20 @@ def test_falling_numbers_of_something_else_are_no_rounds(words: str) -> None:
         56,
         56,
     ]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Set-up round (dec 6): *K14, k2tog; rep from * to end.",
+        "Next round (decreasing 6 sts): *K14, k2tog; rep from * to end. 90 sts.",
+        "Rnd 1: *K14, k2tog; rep from * to end (dec 6 sts).",
+        "Set-up round (dec 6 sts evenly)",
+        "Set-up round (decrease 6 sts): 90 sts",
+        "Next round: knit (dec 6).",
+        "Knit 1 round (dec 6 sts).",
+    ],
+)
+def test_a_change_in_brackets_is_told_of_the_round_beside_it_or_worked(words: str) -> None:
+    """Six decreases in 96 stitches, whether the round tells them or the bracket alone does."""
+    assert after_each_round(read(words, (96,))) == [90]
