@@ -420,6 +420,8 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
     phrase, last = coming.phrase, part.phrases[-1]
+    if isinstance(phrase, PassOver):
+        return False  # *Sl 1. K2tog. Psso.
     if part.goes_on and not phrase.flags & STOP and not isinstance(last, Then):
         return False
     if isinstance(phrase, Again) and isinstance(last, Said) and last.text == "of" and part.has(Times):
