@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, number_of_rounds, worked
 
 PLACED = [
     "Next rnd: *K24, pm; rep from * 3 more times. 4 sections of 24 sts.",
@@ -12,6 +12,7 @@ PLACED = [
     "Next rnd: *K24, place marker; rep from * around.",
     "On the next round I knit, putting a marker after every 24 sts.",
     "Knit 1 round, placing a marker after every 24th st.",
+    "Knit one round, placing a marker after every 24 sts, and the marker at the beginning is one of the 4.",
 ]
 
 
@@ -139,3 +140,19 @@ def test_a_comma_parts_a_count_from_what_is_marked() -> None:
     assert [fault.code for fault in errors(read("Knit 1 round. 97 sts, marked with a thread.", (96,)))] == [
         "count_differs"
     ]
+
+
+@pytest.mark.parametrize(
+    "plain",
+    [
+        "*P1, k to next purl st; rep from * to end.",
+        "*P1, knit to the purl st; rep from * around.",
+        "*P1, knit up to the next purl stitch*.",
+        "*P1, knit to next purl column; rep from * to end.",
+        "*P1, k to next p st; rep from * around.",
+    ],
+)
+def test_a_purl_column_parts_the_sections_as_a_marker_does(plain: str) -> None:
+    """The sections are the repeats of the decrease round before."""
+    text = f"Rnd 1: *P1, k2tog, k11; rep from * to end.\nRnd 2: {plain}"
+    assert worked(read(text, (84,)))[1] == (78, 78, "*p1, k12; rep from * around")

@@ -172,14 +172,14 @@ class AgainReader(SequenceReader):
         return behind
 
     def numbers_alone(self, ahead: int) -> Phrase | None:
-        """`repeat 1 & 2 until 16 sts rem`: the rounds of these numbers; else None."""
-        if self.kind(ahead) != "number":
+        """`repeat 1 & 2 until 16 sts rem`, `rep 2nd`: the rounds of these numbers; else None."""
+        if self.kind(ahead) not in ("number", "ordinal"):
             return None
         place, numbers = self.round_numbers(ahead)
         joined = len(numbers) > 1 and self.kind(ahead + 1) in ("and", "to")
-        return (
-            Again(*self.take(place), tuple(numbers)) if joined and self.kind(place) in _BEHIND_THEM else None
-        )
+        ordinal = self.kind(ahead) == "ordinal" and self.joined(ahead)
+        ends = self.kind(place) in _BEHIND_THEM or (ordinal and self.ends_at(place))
+        return Again(*self.take(place), tuple(numbers)) if (joined or ordinal) and ends else None
 
     def steps(self, ahead: int) -> Again | None:
         """`steps 5 and 6`."""

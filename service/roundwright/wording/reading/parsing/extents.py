@@ -142,8 +142,8 @@ class ExtentReader(NumberReader):
             self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI)
         ):
             return Extent(*self.take(ahead + 1), None, marker=True)
-        if kind == "next" and self.kind(ahead + 1) in ("marker", "make"):
-            return Extent(*self.take(ahead + 2), None, marker=True)
+        if reached := self.to_next(ahead):
+            return reached
         if kind == "stars":
             return self.only_words(ahead + 1)
         if kind in ("number", "list") and (
@@ -151,6 +151,16 @@ class ExtentReader(NumberReader):
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def to_next(self, ahead: int) -> Phrase | None:
+        """`to next m`, `to next purl st`, where a column parts the sections as a marker does; else None."""
+        at = ahead + (self.kind(ahead) == "next")
+        if at > ahead and self.kind(at) in ("marker", "make"):
+            return Extent(*self.take(at + 1), None, marker=True)
+        column = self.kind(at + 1) == "stitch_noun" or self.text_of(at + 1) in ("column", "rib")
+        if self.kind(at) not in ("knit", "purl") or not (self.joined(at) and self.joined(at + 1)):
+            return None
+        return Extent(*self.take(at + 2), None, marker=True) if column else None
 
     def often_done(self, ahead: int) -> Phrase | None:
         """`until you've done it eight times`, from behind `until`: how often in all; else None."""
