@@ -128,7 +128,7 @@ def _rest(code: str, message: str, at: int) -> Segment:
 def _cast_on(laid: Laid) -> tuple[int, ...]:
     for segment in laid.segments:
         for phrase in segment.phrases:
-            if isinstance(phrase, CastOn):
+            if type(phrase) is CastOn:
                 return tuple(value or 0 for value in phrase.number.values)[:MOST_SIZES]
     return ()
 

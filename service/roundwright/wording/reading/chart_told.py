@@ -59,19 +59,19 @@ MOST_BETWEEN: Final = 2
 
 
 def _names_chart(segment: Segment) -> bool:
-    return any(isinstance(phrase, Chart) for phrase in segment.phrases)
+    return any(type(phrase) is Chart for phrase in segment.phrases)
 
 
 def _is_heading(segment: Segment) -> bool:
     """Whether it is no more than the name of a chart: `Chart A, written`."""
     words = all(isinstance(phrase, Chart | Said | Brackets) for phrase in segment.phrases)
-    written = any(isinstance(phrase, Said) and phrase.text in _WRITTEN for phrase in segment.phrases)
+    written = any(type(phrase) is Said and phrase.text in _WRITTEN for phrase in segment.phrases)
     return segment.label is None and _names_chart(segment) and words and written
 
 
 def _only_said(segment: Segment) -> bool:
     return all(
-        isinstance(phrase, Said | Times | Count | Brackets) or (isinstance(phrase, Rounds) and phrase.every)
+        isinstance(phrase, Said | Times | Count | Brackets) or (type(phrase) is Rounds and phrase.every)
         for phrase in segment.phrases
     )
 

@@ -283,7 +283,7 @@ class _Layout(Struct):
         scoped = _counts_of_sizes(self.of_round_above(scoped), self.segments[-1] if self.segments else None)
         preamble = self.under_notes
         apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
-        if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
+        if any(type(phrase) is CastOn for piece in pieces for phrase in piece.phrases):
             self.under_notes = False
             self.opened = True
         if not works and stop - begin <= 8 and not behind.flags & FULL:
@@ -605,7 +605,7 @@ def _counts_of_sizes(pieces: list[Segment], before: Segment | None) -> list[Segm
     of = before.label if before is not None else None
     if len(pieces) != 1 or of is None or not of.sizes or pieces[0].label is not None:
         return pieces
-    if not all(isinstance(phrase, Count) and len(phrase.number.values) == 1 for phrase in pieces[0].phrases):
+    if not all(type(phrase) is Count and len(phrase.number.values) == 1 for phrase in pieces[0].phrases):
         return pieces
     return [replace(pieces[0], label=Label("sizes", pieces[0].start, sizes=of.sizes))]
 
@@ -631,11 +631,11 @@ def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
     """
     if of is None or of.kind != "every" or of.every is None or of.every.step != 1 or of.every.last:
         return of
-    counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in phrases)
+    counted = any(type(phrase) is Rounds and not phrase.every for phrase in phrases)
     counted = counted or sum(map(has_shaping, phrases)) > 1
-    named = any(isinstance(phrase, Again) for phrase in phrases)
-    counted = counted or (named and any(isinstance(phrase, Times) for phrase in phrases))
-    if not counted and not any(isinstance(phrase, Length) for phrase in phrases):
+    named = any(type(phrase) is Again for phrase in phrases)
+    counted = counted or (named and any(type(phrase) is Times for phrase in phrases))
+    if not counted and not any(type(phrase) is Length for phrase in phrases):
         return of
     return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
 
@@ -684,12 +684,12 @@ def _segments(
 
 def _tells_every_so_often(segment: Segment) -> bool:
     """Whether no more is told than on which rounds how many stitches go: `Dec 8 sts every other rnd: Rnd 1: ...`."""
-    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step > 1 for phrase in segment.phrases)
+    every = any(type(phrase) is Rounds and phrase.every and phrase.step > 1 for phrase in segment.phrases)
     return (
         every
         and segment.label is None
         and all(
-            isinstance(phrase, _LEADING) or (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
+            isinstance(phrase, _LEADING) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
             for phrase in segment.phrases
         )
     )
@@ -699,8 +699,8 @@ def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
     """The parts, with words apart that tell on which rounds those behind them are worked: `Dec every other rnd: k6`."""
     for part in parts:
         lead = next((at for at, phrase in enumerate(part) if not isinstance(phrase, _LEADING)), len(part))
-        changes = any(isinstance(phrase, Change) for phrase in part[:lead])
-        every = any(isinstance(phrase, Rounds) and phrase.step > 1 for phrase in part[:lead])
+        changes = any(type(phrase) is Change for phrase in part[:lead])
+        every = any(type(phrase) is Rounds and phrase.step > 1 for phrase in part[:lead])
         if changes and every and lead < len(part) and part[lead].flags & COLON:
             yield part[:lead]
             yield part[lead:]

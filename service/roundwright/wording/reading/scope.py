@@ -87,13 +87,13 @@ def lists_of(candidate: Candidate) -> list[Number]:
 def _add_lists(nodes: Nodes, numbers: list[Number]) -> None:
     for node in nodes:
         number: Number | None = None
-        if isinstance(node, Stitch):
+        if type(node) is Stitch:
             number = node.times
-        elif isinstance(node, Fill):
+        elif type(node) is Fill:
             number = node.leave
-        elif isinstance(node, Group):
+        elif type(node) is Group:
             number = node.times
-        elif isinstance(node, Evenly):
+        elif type(node) is Evenly:
             number = node.change
         if number is not None and len(number.values) > 1:
             numbers.append(number)

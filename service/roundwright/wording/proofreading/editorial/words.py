@@ -93,7 +93,7 @@ def _stitches_used(sheet: Sheet, section: list[Printed]) -> dict[str, int]:
     used: dict[str, int] = {}
     for _, candidate in sheet.explained.explanation.choices:
         for node in walk(candidate.nodes):
-            if not isinstance(node, Stitch) or node.name in ("k", "p") or begin <= node.start < end:
+            if type(node) is not Stitch or node.name in ("k", "p") or begin <= node.start < end:
                 continue
             word = sheet.text[node.start : node.end].lower().rstrip(".")
             if re.fullmatch(r"[a-z]{1,4}[0-9]?[a-z]{0,5}", word) and any(
