@@ -110,7 +110,7 @@ def _reason(explained: Explained, fault: Fault) -> Fault:
 
 def _runs_out_at(candidate: Candidate, column: int, fault: Fault) -> int:
     """Where the first stitches stand that there are too few for, in a line without anything that goes on."""
-    if any(isinstance(node, Fill | Evenly) for node in candidate.nodes):
+    if any(type(node) in (Fill, Evenly) for node in candidate.nodes):
         return fault.start
     for place, node in enumerate(candidate.nodes):
         try:

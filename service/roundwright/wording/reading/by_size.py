@@ -90,7 +90,7 @@ def with_counts_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phr
         return phrases
     counts: list[Count] = []
     stop = len(phrases)
-    while stop and len(counts) < width and isinstance(phrases[stop - 1], Count | Said):
+    while stop and len(counts) < width and type(phrases[stop - 1]) in (Count, Said):
         stop -= 1
         phrase = phrases[stop]
         if type(phrase) is Count and not phrase.sign and len(phrase.number.values) == 1:
@@ -164,7 +164,7 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     cuts = [
         place
         for place, phrase in enumerate(phrases)
-        if place and phrase.flags & SLASH and isinstance(phrase, _BEGINS) and _works(phrase)
+        if place and phrase.flags & SLASH and type(phrase) in _BEGINS and _works(phrase)
     ]
     if width < 2 or len(cuts) != width - 1:
         return [phrases]
@@ -182,8 +182,8 @@ def _works(phrase: Phrase) -> bool:
 
 def _with_tail(part: list[Phrase], tail: list[Phrase]) -> list[Phrase]:
     """The phrases of a size with what is said at the end for all sizes, but for an end that it has itself."""
-    ended = any(isinstance(phrase, _ENDS) for phrase in part)
-    return [*part, *(phrase for phrase in tail if not (ended and isinstance(phrase, _ENDS)))]
+    ended = any(type(phrase) in _ENDS for phrase in part)
+    return [*part, *(phrase for phrase in tail if not (ended and type(phrase) in _ENDS))]
 
 
 _BEGINS: Final = (Stitches, Star, Brackets)

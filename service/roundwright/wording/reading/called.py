@@ -54,7 +54,7 @@ def _is_fabric_called(segments: list[Segment], place: int) -> bool:
     """Whether it only tells the fabric of the rounds behind it: `Twisted rib: *k1 tbl, p1*. 12 rounds of rib`."""
     phrases = segments[place].phrases
     named = _fabrics(phrases[: fabric_told(segments[place])])
-    if not named or any(isinstance(phrase, Rounds | Length) for phrase in phrases):
+    if not named or any(type(phrase) in (Rounds, Length) for phrase in phrases):
         return False
     behind = segments[place + 1 : place + 1 + MOST_TOLD]
     following = next((segment for segment in behind if not _only_begins(segment)), None)
@@ -82,7 +82,7 @@ def _only_begins(segment: Segment) -> bool:
 def _is_only_said(segment: Segment) -> bool:
     """Whether no work is told, as in the words above a list of rounds: `Round, work, stitches`."""
     words = all(
-        isinstance(phrase, Said | Then) or (type(phrase) is Rounds and not phrase.every)
+        type(phrase) in (Said, Then) or (type(phrase) is Rounds and not phrase.every)
         for phrase in segment.phrases
     )
     return segment.label is None and words
@@ -111,7 +111,7 @@ SECOND: Final = 2
 def _only_counts(segment: Segment) -> bool:
     """Whether it only says how many stitches such a round takes away: `That takes away 5 sts.`."""
     counts = any(type(phrase) is Count and phrase.sign for phrase in segment.phrases)
-    return counts and segment.label is None and all(isinstance(p, Said | Count) for p in segment.phrases)
+    return counts and segment.label is None and all(type(p) in (Said, Count) for p in segment.phrases)
 
 
 def _name(segment: Segment) -> int:
@@ -125,7 +125,7 @@ def _calls(phrases: tuple[Phrase, ...], called: int, *, defined: bool = False) -
 
     Every so often it may be where an equals sign only defined it before.
     """
-    first = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    first = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
     if type(first) is not Again or not first.work or called not in first.named:
         return False
     in_turn = len(set(first.named)) > 1

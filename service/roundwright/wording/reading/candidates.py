@@ -213,7 +213,7 @@ _GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Length, Count)
 
 def _only_counts(seen: Seen) -> bool:
     """Whether a sentence says no more than a count: `This leaves 12 (20) stitches.`."""
-    return seen.spoken_words <= MOST_SPOKEN and all(isinstance(phrase, _TOLD) for phrase in seen.order)
+    return seen.spoken_words <= MOST_SPOKEN and all(type(phrase) in _TOLD for phrase in seen.order)
 
 
 def _goes_on_to_count(seen: Seen) -> bool:
@@ -222,11 +222,11 @@ def _goes_on_to_count(seen: Seen) -> bool:
     Where no rounds are gone on with, that is the count there is, and not words to be passed over.
     """
     sure = [count.sure and not count.sign for count in seen.counts]
-    begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said | Then)), None)
+    begins = next((phrase for phrase in seen.order if type(phrase) not in (Said, Then)), None)
     return (
         type(begins) is Continue
         and sure == [True]
-        and all(isinstance(phrase, _GONE_ON) or is_bracketed_count(phrase) for phrase in seen.order)
+        and all(type(phrase) in _GONE_ON or is_bracketed_count(phrase) for phrase in seen.order)
     )
 
 
@@ -321,7 +321,7 @@ def _is_heading_in_stars(seen: Seen) -> bool:
     """Whether words without any work stand between stars: `** Crown decreases **`."""
     order = seen.order
     stars = len(order) > 2 and type(order[0]) is Star and type(order[-1]) is Star
-    return stars and all(isinstance(phrase, _IN_HEADING) for phrase in order[1:-1])
+    return stars and all(type(phrase) in _IN_HEADING for phrase in order[1:-1])
 
 
 def _notes_in_bracket(seen: Seen) -> bool:
@@ -331,11 +331,11 @@ def _notes_in_bracket(seen: Seen) -> bool:
             pass
         case _:
             return False
-    spoken = all(isinstance(phrase, Said | Change) for phrase in words) and seen.spoken_words > 0
+    spoken = all(type(phrase) in (Said, Change) for phrase in words) and seen.spoken_words > 0
     changes = any(type(phrase) is Stitches and type(phrase.node) is Evenly for phrase in inside)
     words_behind = any(type(phrase) is Said and phrase.words for phrase in inside)
     rounds = any(type(phrase) is Rounds and phrase.every for phrase in inside)
-    silent = all(isinstance(phrase, Said | Stitches | Rounds) for phrase in inside)
+    silent = all(type(phrase) in (Said, Stitches, Rounds) for phrase in inside)
     return spoken and changes and (words_behind or rounds) and silent
 
 
@@ -377,14 +377,14 @@ def _tells_all_rounds(seen: Seen) -> bool:
         case (Brackets(inside=inside),):
             rounds = any(type(phrase) is Rounds for phrase in inside)
             total = any(is_of_all(phrase) for phrase in inside)
-            return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
+            return rounds and total and all(type(phrase) in (Rounds, Said) for phrase in inside)
         case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
-            return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
+            return all(type(phrase) in (Said, Fabric, Chart) for phrase in words) and not any(
                 type(phrase) is Said and phrase.text in VERBS for phrase in words
             )
         case (*words, Brackets(inside=inside)) if words:
             multiple = any(type(phrase) is Said and phrase.text == "multiple" for phrase in inside)
-            return multiple and all(isinstance(phrase, Said | Fabric) for phrase in words)
+            return multiple and all(type(phrase) in (Said, Fabric) for phrase in words)
         case _:
             return False
 
@@ -392,7 +392,7 @@ def _tells_all_rounds(seen: Seen) -> bool:
 def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket says how large a pattern is: `(8-st rep, 6 rnds)`, `(6-round repeat)`."""
     repeats = any(type(phrase) is Rep for phrase in inside)
-    return repeats and all(isinstance(phrase, Rep | Rounds | Said | Count) for phrase in inside)
+    return repeats and all(type(phrase) in (Rep, Rounds, Said, Count) for phrase in inside)
 
 
 _IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)

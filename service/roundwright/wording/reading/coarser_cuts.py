@@ -90,7 +90,7 @@ def _goes_to_end(segment: Segment) -> bool:
     `Continue like this to end of round (65 sts)`, `Keep doing that all the way round. You now have 65`.
     """
     phrases = segment.phrases
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
     far = [phrase for phrase in phrases if type(phrase) is Extent]
     if segment.label is not None or type(begins) is not Continue or len(far) != 1:
         return False
@@ -99,7 +99,7 @@ def _goes_to_end(segment: Segment) -> bool:
     return (
         ended
         and not levels
-        and all(isinstance(phrase, _GONE_ON) or is_bracketed_count(phrase) for phrase in phrases)
+        and all(type(phrase) in _GONE_ON or is_bracketed_count(phrase) for phrase in phrases)
     )
 
 
@@ -157,15 +157,15 @@ def _sets_pace(segment: Segment) -> bool:
     """Whether a sentence only says that stitches are decreased in every round, or in every other."""
     every = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
     changes = any(type(phrase) is Change for phrase in segment.phrases)
-    silent = all(isinstance(phrase, Said | Then | Continue | Change | Rounds) for phrase in segment.phrases)
+    silent = all(type(phrase) in (Said, Then, Continue, Change, Rounds) for phrase in segment.phrases)
     return segment.label is None and changes and silent and len(every) == 1 and every[0].every
 
 
 def _goes_to_count(segment: Segment) -> bool:
     """Whether a sentence only says to go on until so many stitches are left: `Carry on till 10 sts are left`."""
-    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, Said | Then)), None)
+    begins = next((phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)), None)
     until = any(type(phrase) is Until for phrase in segment.phrases)
-    silent = all(isinstance(phrase, Said | Then | Continue | Until) for phrase in segment.phrases)
+    silent = all(type(phrase) in (Said, Then, Continue, Until) for phrase in segment.phrases)
     return segment.label is None and until and silent and type(begins) is Continue
 
 
@@ -175,7 +175,7 @@ def _to_end_joined(segments: list[Segment]) -> list[Segment]:
         first, second = segments[place], segments[place + 1]
         begins = next((phrase for phrase in first.phrases if type(phrase) is not Said), None)
         joined = first.label is None and second.label is None and type(begins) is Continue
-        until = any(isinstance(phrase, Length | Until) for phrase in second.phrases)
+        until = any(type(phrase) in (Length, Until) for phrase in second.phrases)
         sentence = bool(second.phrases) and not second.phrases[0].flags & (STOP | SEMI)
         if joined and until and sentence and not any(type(phrase) is Count for phrase in first.phrases):
             whole = replace(
@@ -189,8 +189,8 @@ def _to_end_joined(segments: list[Segment]) -> list[Segment]:
 def _in_sections(first: Segment, again: Segment) -> Segment | None:
     """`K to 2 sts before the marker, k2tog. Slip the marker. Do that 4 times`: one round, worked in 4 sections."""
     to_marker = any(type(phrase) is Extent and phrase.marker for phrase in first.phrases)
-    ended = any(isinstance(phrase, Times | Star | Count) for phrase in first.phrases)
-    words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
+    ended = any(type(phrase) in (Times, Star, Count) for phrase in first.phrases)
+    words = [phrase for phrase in again.phrases if type(phrase) not in _SILENT]
     if to_marker and not ended and _at_every_marker(again):
         sections = Needlewise(again.start, again.start, 0)
         return replace(first, phrases=(*first.phrases, sections, *words), end=again.end, alone=True, cuts=())
@@ -202,7 +202,7 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
         case _:
             return None
     inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
-    if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
+    if again.label is not None or not all(type(phrase) in (Count, Brackets) for phrase in behind):
         return None
     return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
 
@@ -213,7 +213,7 @@ def _at_every_marker(segment: Segment) -> bool:
     same = type(begins) is Said and begins.text in ("same", "the", "and", "exactly") and _is_same(segment)
     spoken = any(type(phrase) is Said and phrase.text in _EVERY_MARKER for phrase in segment.phrases)
     silent = all(
-        isinstance(phrase, Said | Then | Count) or is_bracketed_count(phrase) for phrase in segment.phrases
+        type(phrase) in (Said, Then, Count) or is_bracketed_count(phrase) for phrase in segment.phrases
     )
     return segment.label is None and same and spoken and silent
 
@@ -228,7 +228,7 @@ def _is_same(segment: Segment) -> bool:
 
 def _repeats(segment: Segment) -> bool:
     """Whether a sentence says to repeat what was told, and how far."""
-    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, _SILENT)), None)
+    begins = next((phrase for phrase in segment.phrases if type(phrase) not in _SILENT), None)
     far = any(type(phrase) is Extent for phrase in segment.phrases)
     return segment.label is None and far and type(begins) is Rep and not begins.level
 
@@ -247,7 +247,7 @@ def _is_fixed(phrase: Phrase) -> bool:
         case Brackets():
             return has_stitches(phrase)
         case _:
-            return isinstance(phrase, _SILENT)
+            return type(phrase) in _SILENT
 
 
 def _joined(segments: list[Segment]) -> Segment:

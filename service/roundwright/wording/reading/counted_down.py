@@ -83,7 +83,7 @@ def _works(phrase: Phrase) -> bool:
         return type(phrase.node) is Evenly or is_shaping(phrase)
     if type(phrase) is Brackets:
         return has_stitches(phrase)
-    return isinstance(phrase, Star | Rep | Times | Until) or (type(phrase) is Rounds and not phrase.every)
+    return type(phrase) in (Star, Rep, Times, Until) or (type(phrase) is Rounds and not phrase.every)
 
 
 def counts_others(phrases: tuple[Phrase, ...]) -> bool:
@@ -95,7 +95,7 @@ def counts_others(phrases: tuple[Phrase, ...]) -> bool:
 
 
 def _ends(phrase: Phrase) -> bool:
-    return isinstance(phrase, Count | Brackets)
+    return type(phrase) in (Count, Brackets)
 
 
 def _leads_on(phrase: Phrase) -> bool:
@@ -104,7 +104,7 @@ def _leads_on(phrase: Phrase) -> bool:
         return phrase.every
     if type(phrase) is Said:
         return phrase.text in _ON
-    return isinstance(phrase, Continue | Change) or (type(phrase) is Again and phrase.work)
+    return type(phrase) in (Continue, Change) or (type(phrase) is Again and phrase.work)
 
 
 def _step(phrases: tuple[Phrase, ...]) -> int:

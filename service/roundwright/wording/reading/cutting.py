@@ -64,7 +64,7 @@ _PLAIN_ROUNDS: Final = (Then, Said, Rounds)
 def is_work(phrases: tuple[Phrase, ...] | list[Phrase]) -> bool:
     """Whether anything is worked in these phrases."""
     return any(
-        isinstance(phrase, _WORK_OR_LENGTH) or (type(phrase) is Brackets and is_work(phrase.inside))
+        type(phrase) in _WORK_OR_LENGTH or (type(phrase) is Brackets and is_work(phrase.inside))
         for phrase in phrases
     )
 
@@ -82,7 +82,7 @@ def _counted(phrase: Phrase) -> bool:
 
 def _whole(phrase: Phrase, following: Phrase | None) -> bool:
     """Whether it begins whole rounds: `knit 2 rnds`, `work even`, `rep rnds 1 and 2`."""
-    if isinstance(phrase, _BEGINS):
+    if type(phrase) in _BEGINS:
         return True
     if type(phrase) is Stitches and type(phrase.node) is Stitch and phrase.node.bare:
         rounds = type(following) is Rounds or is_until_rounds(following)
@@ -131,7 +131,7 @@ class _Part(Struct):
     def goes_on(self) -> bool:
         """Whether it is a sentence that goes on as before, and whose end is still to come."""
         thus = any(type(phrase) is Continue and phrase.manner for phrase in self.phrases)
-        return thus and isinstance(self.phrases[0], Continue | Then | Said) and not self.has(_OFTEN)
+        return thus and type(self.phrases[0]) in (Continue, Then, Said) and not self.has(_OFTEN)
 
     def has(self, kinds: type[Phrase] | tuple[type[Phrase], ...]) -> bool:
         """Whether it has a phrase of these kinds."""
@@ -148,11 +148,11 @@ class _Part(Struct):
             self.stars = 0
         if coming.works:
             self.worked = True
-            self.whole = self.whole or coming.begins or isinstance(phrase, _FABRIC_OR_ROUNDS)
+            self.whole = self.whole or coming.begins or type(phrase) in _FABRIC_OR_ROUNDS
             self.counted = False
-        if isinstance(phrase, _COUNTED_ROUNDS):
+        if type(phrase) in _COUNTED_ROUNDS:
             self.worked = True
-        if isinstance(phrase, _PARTED) and not self.worked and not self.phrases[0].flags & COLON:
+        if type(phrase) in _PARTED and not self.worked and not self.phrases[0].flags & COLON:
             self.worked = self.whole = True
         if (
             self.worked
@@ -191,7 +191,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     part = _Part([])
     for place, phrase in enumerate(phrases):
         following = _following(phrases, place)
-        works = isinstance(phrase, _WORK) or (type(phrase) is Brackets and is_work(phrase.inside))
+        works = type(phrase) in _WORK or (type(phrase) is Brackets and is_work(phrase.inside))
         coming = _Coming(
             phrase,
             following,
@@ -231,7 +231,7 @@ def _leads_up(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if not phrase.flags & COLON:
         return False
     announced = (of is None and _announces(part.phrases)) or _announces_all(part.phrases, phrase)
-    return _introduces_one(part.phrases) or (announced and isinstance(phrase, _ROUND_WORK))
+    return _introduces_one(part.phrases) or (announced and type(phrase) in _ROUND_WORK)
 
 
 def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
@@ -247,9 +247,7 @@ def _ends_decrease(phrases: list[Phrase]) -> bool:
     counted = len(phrases) > 1 and type(phrases[-1]) is Brackets and _counted(phrases[-1])
     changes = any(type(phrase) is Change for phrase in phrases)
     return (
-        counted
-        and changes
-        and all(isinstance(phrase, Said | Change | Then | Fabric) for phrase in phrases[:-1])
+        counted and changes and all(type(phrase) in (Said, Change, Then, Fabric) for phrase in phrases[:-1])
     )
 
 
@@ -279,14 +277,14 @@ def _announces_all(phrases: list[Phrase], behind: Phrase) -> bool:
     every = any(type(phrase) is Rounds and phrase.every and phrase.step <= 1 for phrase in phrases)
     thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
     thus = thus or any(type(phrase) is Said and phrase.text in ("as", "follows") for phrase in phrases)
-    silent = all(isinstance(phrase, Said | Then | Rounds | Continue | Change) for phrase in phrases)
+    silent = all(type(phrase) in (Said, Then, Rounds, Continue, Change) for phrase in phrases)
     return every and silent and (thus or any(type(phrase) is Change for phrase in phrases))
 
 
 def _is_of_announcement(phrase: Phrase) -> bool:
     if type(phrase) is Stitches:
         return is_bare(phrase) or type(phrase.node) is Evenly
-    return isinstance(phrase, Said | Then | Rounds | Count | Change)
+    return type(phrase) in (Said, Then, Rounds, Count, Change)
 
 
 def _introduces_one(phrases: list[Phrase]) -> bool:
@@ -296,7 +294,7 @@ def _introduces_one(phrases: list[Phrase]) -> bool:
     return (
         thus
         and single
-        and all(isinstance(phrase, Said | Then | Rounds | Continue) or is_bare(phrase) for phrase in phrases)
+        and all(type(phrase) in (Said, Then, Rounds, Continue) or is_bare(phrase) for phrase in phrases)
     )
 
 
@@ -305,7 +303,7 @@ def _tells_between(phrases: list[Phrase], place: int) -> bool:
     if not phrases[place].flags & (COMMA | DASH | SEMI):
         return False
     at = place
-    while at < len(phrases) and (isinstance(phrases[at], Said | Then | Fabric) or is_bare(phrases[at])):
+    while at < len(phrases) and (type(phrases[at]) in (Said, Then, Fabric) or is_bare(phrases[at])):
         at += 1
     if at + 1 >= len(phrases) or at > place + MOST_BEFORE_BETWEEN:
         return False
@@ -325,7 +323,7 @@ def _names_next(phrases: list[Phrase], place: int) -> bool:
     if len(texts) < FEWEST_TO_IS or texts[0] != "the" or texts[1] not in _TURNS:
         return False
     at_work = next((place + at + 1 for at, text in enumerate(texts) if text == "is"), len(phrases))
-    return at_work < len(phrases) and isinstance(phrases[at_work], Brackets | Star)
+    return at_work < len(phrases) and type(phrases[at_work]) in (Brackets, Star)
 
 
 MOST_TO_IS: Final = 6
@@ -353,9 +351,9 @@ def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> b
     apart = needlewise.flags & (STOP | SEMI) or (following is not None and following.flags & COLON)
     return (
         bool(apart)
-        and isinstance(following, _ROUND_WORK)
+        and type(following) in _ROUND_WORK
         and part.has(Count)
-        and all(isinstance(phrase, _PLACED) for phrase in part.phrases)
+        and all(type(phrase) in _PLACED for phrase in part.phrases)
     )
 
 
@@ -380,7 +378,7 @@ def _more_follows(phrases: list[Phrase], place: int, following: Phrase | None) -
         return following.more
     parted = place + 1 < len(phrases) and bool(phrases[place + 1].flags & COMMA)
     behind = next((phrase for phrase in phrases[place + 1 : place + 5] if type(phrase) is not Said), None)
-    return parted and isinstance(behind, Rounds | Fabric)
+    return parted and type(behind) in (Rounds, Fabric)
 
 
 def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
@@ -391,7 +389,7 @@ def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
         return False
     of_rounds = part.has(Rounds) or type(following) is Rounds
     plain = any(map(is_bare, part.phrases))  # Knit. Do that 8 times.
-    of_rounds |= plain and all(is_bare(word) or isinstance(word, Said | Extent) for word in part.phrases)
+    of_rounds |= plain and all(is_bare(word) or type(word) in (Said, Extent) for word in part.phrases)
     return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
 
 
@@ -428,12 +426,12 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if coming.works and part.counted:
         return not part.open or type(phrase) is Closing
-    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(_last_word(part.phrases), _ENDS_OR_STARS)
+    apart = phrase.flags & (STOP | SEMI | COMMA) or type(_last_word(part.phrases)) in _ENDS_OR_STARS
     apart = apart or _rounds_and(part.phrases) or (is_bare(phrase) and _then(part.phrases))
     if coming.begins and apart and not part.open:
         one_sentence = type(phrase) is Stitches and part.whole and not phrase.flags & STOP
         return not one_sentence or part.has(Rounds)
-    if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
+    if phrase.flags & STOP and not coming.again and (coming.works or type(phrase) in _SENTENCES):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
 
@@ -451,7 +449,7 @@ def _tells_cadence(phrases: list[Phrase]) -> bool:
     """Whether no more is told than on which rounds: `On every other round, k2tog before each marker`."""
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     every = len(rounds) == 1 and rounds[0].every and rounds[0].step > 1
-    return every and all(isinstance(phrase, Said | Then | Rounds) for phrase in phrases)
+    return every and all(type(phrase) in (Said, Then, Rounds) for phrase in phrases)
 
 
 def _last_word(phrases: list[Phrase]) -> Phrase:
@@ -483,7 +481,7 @@ def _is_ribbed(node: Node) -> bool:
 
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     """Whether it is other work, whatever sign stands before it."""
-    named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
+    named = type(coming.phrase) in _GOING_ON and _then_last(part.phrases) and _works_named(part.phrases)
     if not part.open and (_ends_in_all(part, coming) or (coming.adds and _counts_rounds(part.phrases))):
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
@@ -504,7 +502,7 @@ def _ends_in_all(part: _Part, coming: _Coming) -> bool:
 
 def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
     """Whether decreases, or their markers, are announced behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
-    announced = isinstance(phrase, Change | Every) and bool(phrase.flags & FULL) and not part.open
+    announced = type(phrase) in (Change, Every) and bool(phrase.flags & FULL) and not part.open
     return announced and _counts_rounds(part.phrases)
 
 
@@ -517,7 +515,7 @@ def _shapes_on(part: _Part, coming: _Coming) -> bool:
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:
     """Whether a round follows to which the crown was gone on: `Dec every rnd until you have 16, k2tog 8 times`."""
-    whole = isinstance(coming.following, Times | Extent) or type(coming.phrase) is Brackets
+    whole = type(coming.following) in (Times, Extent) or type(coming.phrase) is Brackets
     last = part.phrases[-1]
     spoken = type(last) is Said and last.text in ("work", "and") and bool(last.flags & COMMA)
     apart = bool(coming.phrase.flags & COMMA) or spoken
@@ -565,15 +563,15 @@ def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
     number = next((at for at, phrase in enumerate(begins) if type(phrase) is Rounds), None)
     if number is None or begins[number].flags & STOP or not _is_count_of_rounds(begins[number]):
         return False
-    announces = all(isinstance(phrase, Said | Fabric) or is_bare(phrase) for phrase in begins[:number])
-    fabric = any(isinstance(phrase, Fabric | Stitches) for phrase in phrases[place : place + number + 4])
+    announces = all(type(phrase) in (Said, Fabric) or is_bare(phrase) for phrase in begins[:number])
+    fabric = any(type(phrase) in (Fabric, Stitches) for phrase in phrases[place : place + number + 4])
     if not fabric:
         return False  # 8 rounds in MC and 4 rounds in CC
     for phrase in phrases[place:]:
         if phrase.flags & STOP:
             break
         turns = type(phrase) is Said and phrase.text in ("alternately", "alternating", "between", "after")
-        if turns or isinstance(phrase, _IN_TURN):
+        if turns or type(phrase) in _IN_TURN:
             return False
     return announces
 
@@ -587,7 +585,7 @@ def _counts_rounds(phrases: list[Phrase]) -> bool:
     counted = any(map(_is_count_of_rounds, phrases))
     ribs = (phrase for phrase in phrases if type(phrase) is Stitches)
     plain = all(is_bare(phrase) or _is_ribbed(phrase.node) for phrase in ribs)
-    return counted and plain and all(isinstance(phrase, _OF_ROUNDS) for phrase in phrases)
+    return counted and plain and all(type(phrase) in _OF_ROUNDS for phrase in phrases)
 
 
 MOST_BEFORE_ROUNDS: Final = 4
@@ -600,7 +598,7 @@ _OF_ROUNDS: Final = (Rounds, Fabric, Said, Then, Stitches, CastOn)
 def _is_between_slashes(part: _Part, coming: _Coming) -> bool:
     """Whether a plain round is told between slashes: `*k11, k2tog* / knit / *k10, k2tog*`."""
     following = coming.following
-    parted = following is None or following.flags & (SLASH | STOP) or isinstance(following, Count | Brackets)
+    parted = following is None or following.flags & (SLASH | STOP) or type(following) in (Count, Brackets)
     slashed = bool(coming.phrase.flags & SLASH) and is_bare(coming.phrase)
     return slashed and bool(parted) and part.worked and not part.open
 
@@ -616,16 +614,16 @@ def _follows_plain(part: _Part, phrase: Phrase) -> bool:
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
     last, following = part.phrases[-1], coming.following
-    flags = coming.phrase.flags | (last.flags if isinstance(last, Said | Then) else 0)
+    flags = coming.phrase.flags | (last.flags if type(last) in (Said, Then) else 0)
     for_rounds = type(following) is Said and following.text == "for"  # `sts straight for 32 rnds`
-    parted = bool(flags & (COMMA | SEMI)) and (for_rounds or isinstance(following, _COUNTED_ROUNDS))
+    parted = bool(flags & (COMMA | SEMI)) and (for_rounds or type(following) in _COUNTED_ROUNDS)
     counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
     return parted and counted and not part.open
 
 
 def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
-    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
+    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or type(part.phrases[-1]) in _ENDS
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
     shaped = any(map(has_shaping, part.phrases)) or type(part.phrases[-1]) is Again
     return plain and bool(apart) and shaped
@@ -639,7 +637,7 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
     ribbed = type(last) is Stitches and _is_ribbed(last.node)
     if parted and (ribbed or type(last) is Fabric) and part.has(Rounds):
         return all(
-            isinstance(other, _FABRIC_FIRST) or (type(other) is Stitches and _is_ribbed(other.node))
+            type(other) in _FABRIC_FIRST or (type(other) is Stitches and _is_ribbed(other.node))
             for other in part.phrases
         )  # 7 rnds of rib, 12 rnds
     return parted and len(before) > 1 and type(before[0]) is Rounds and is_bare(before[1])
@@ -654,8 +652,8 @@ def _is_next_colour(part: _Part, coming: _Coming) -> bool:
         return not any(map(_is_count_of_rounds, part.phrases[:2]))
     at = next((place for place, phrase in enumerate(part.phrases) if type(phrase) is Rounds), 0)
     before = part.phrases[:at]
-    silent = all(isinstance(phrase, Said | Then) or is_bare(phrase) for phrase in before)
-    coloured = all(isinstance(phrase, Rounds | Said | Then) for phrase in part.phrases[at:])
+    silent = all(type(phrase) in (Said, Then) or is_bare(phrase) for phrase in before)
+    coloured = all(type(phrase) in (Rounds, Said, Then) for phrase in part.phrases[at:])
     colour = type(part.phrases[at + 1]) is Said if at + 1 < len(part.phrases) else False
     behind = coming.following
     apart = behind is None or bool(behind.flags & (COMMA | STOP | SEMI))
@@ -674,7 +672,7 @@ def _after_then(phrases: list[Phrase]) -> bool:
     return (
         len(phrases) > silent + 1
         and type(phrases[-1 - silent]) is Then
-        and isinstance(phrases[-2 - silent], _ENDS_ROUNDS)
+        and type(phrases[-2 - silent]) in _ENDS_ROUNDS
     )
 
 
@@ -690,12 +688,12 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
     last = next(
-        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, _SILENT) or is_bare(phrase))),
+        (phrase for phrase in reversed(phrases) if not (type(phrase) in _SILENT or is_bare(phrase))),
         phrases[-1],
     )
     plain = type(last) is Fabric and last.kind == "plain" and not is_bare(coming)
     return (type(last) is Rounds or plain) and all(
-        isinstance(phrase, _PLAIN_ROUNDS)
+        type(phrase) in _PLAIN_ROUNDS
         or (type(phrase) is Fabric and phrase.kind == "plain")
         or is_bare(phrase)
         for phrase in phrases
@@ -707,17 +705,17 @@ def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
     phrase = coming.phrase
     if of is None or (of.kind == "next" and _begins_apart(part, phrase)):
         return False
-    if part.open and isinstance(phrase, _ASIDES):
+    if part.open and type(phrase) in _ASIDES:
         return True
     if type(phrase) is Then and type(coming.following) is Stitches and _fixed(part.phrases):
         return not is_bare(coming.following)
-    stitches = isinstance(phrase, _STITCHES) or (type(phrase) is Star and _fixed(part.phrases))
+    stitches = type(phrase) in _STITCHES or (type(phrase) is Star and _fixed(part.phrases))
     return stitches and not (part.whole or coming.begins or part.counted)
 
 
 def _begins_apart(part: _Part, phrase: Phrase) -> bool:
     """Whether a sentence with a repeat begins behind a plain round: `Next round knit. (K5, k2tog) 6 times.`."""
-    begins = isinstance(phrase, Star | Brackets) and phrase.flags & FULL
+    begins = type(phrase) in (Star, Brackets) and phrase.flags & FULL
     return bool(begins) and all(type(word) is Said or is_bare(word) for word in part.phrases)
 
 
@@ -731,8 +729,8 @@ def _then(part: list[Phrase]) -> bool:
         ),
         0,
     )
-    only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
-    return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
+    only_words = all(type(phrase) in _WORDS for phrase in part[at:])
+    return only_words and any(type(phrase) in _WORK for phrase in part[:at])
 
 
 MOST_BEHIND_THEN: Final = 7
@@ -743,7 +741,7 @@ def _works_named(phrases: list[Phrase]) -> bool:
     """Whether a round with a name is worked once, and no more is told."""
     worked = [phrase for phrase in phrases if type(phrase) is Again]
     named = len(worked) == 1 and worked[0].work and bool(worked[0].named)
-    return named and all(isinstance(phrase, Again | Said | Then) for phrase in phrases)
+    return named and all(type(phrase) in (Again, Said, Then) for phrase in phrases)
 
 
 def _again_begins(part: _Part) -> bool:
@@ -781,7 +779,7 @@ def _then_last(phrases: list[Phrase]) -> bool:
 def _fixed(part: list[Phrase]) -> bool:
     """Whether nothing of this goes on to the end of the round: `Knit 10 stitches. Knit two together.`."""
     return all(
-        isinstance(phrase, _TIMES)
+        type(phrase) in _TIMES
         or (type(phrase) is Brackets and _fixed(list(phrase.inside)))
         or (type(phrase) is Stitches and type(phrase.node) is Stitch and not phrase.node.bare)
         for phrase in part
@@ -795,6 +793,6 @@ def _final(phrase: Phrase, following: Phrase | None) -> bool:
             following is None
             or bool(following.flags & (STOP | SEMI | COMMA | COLON | SLASH))
             or bool(phrase.flags & following.flags & DASH)
-            or isinstance(following, _CLOSING)
+            or type(following) in _CLOSING
         )
     return True

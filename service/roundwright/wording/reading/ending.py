@@ -29,7 +29,7 @@ def _is_sure(phrase: Phrase) -> bool:
     """Whether it is work for sure."""
     if type(phrase) is Brackets:
         return any(type(inner) is Stitches for inner in phrase.inside)
-    return isinstance(phrase, CastOn | Star) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
+    return type(phrase) in (CastOn, Star) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
 
 
 def _closes(phrase: Phrase) -> bool:

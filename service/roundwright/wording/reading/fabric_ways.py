@@ -156,7 +156,7 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     runs = [phrase for phrase in stripe if type(phrase) is Rounds and not phrase.every]
     if len(runs) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in runs[1:-1]):
         return None
-    if not all(isinstance(phrase, Said | Rounds) for phrase in stripe[at[0] : at[-1]]):
+    if not all(type(phrase) in (Said, Rounds) for phrase in stripe[at[0] : at[-1]]):
         return None
     bands = [band.number.of(0) or 0 for band in runs]
     texts = [phrase.text if type(phrase) is Said else "" for phrase in stripe]
@@ -196,7 +196,7 @@ def _tells_stripe(phrase: Phrase) -> bool:
         case Brackets(inside=inside):
             return all(map(_tells_stripe, inside))
         case _:
-            return isinstance(phrase, Said | Then)
+            return type(phrase) in (Said, Then)
 
 
 FEWEST_BANDS: Final = 2

@@ -62,7 +62,7 @@ class _Breath(Struct):
 
     def take(self, phrase: Phrase) -> None:
         """Take one more phrase."""
-        begins = isinstance(phrase, _BEGINS) or (type(phrase) is Brackets and is_work((phrase,)))
+        begins = type(phrase) in _BEGINS or (type(phrase) is Brackets and is_work((phrase,)))
         if type(phrase) is Star and self.starred:
             begins = False
         if type(phrase) is Continue and self.boldly and self.part and type(self.part[-1]) is Star:
@@ -76,7 +76,7 @@ class _Breath(Struct):
     def cut(self) -> None:
         """End the part; words at its end belong to the next."""
         stop = len(self.part)
-        while stop and isinstance(self.part[stop - 1], _CARRIED):
+        while stop and type(self.part[stop - 1]) in _CARRIED:
             stop -= 1
         carried = self.part[stop:]
         del self.part[stop:]
@@ -96,7 +96,7 @@ class _Breath(Struct):
         elif type(phrase) is Extent:
             to_end = phrase.leave is not None and phrase.leave.values == (0,)
             self.complete = to_end and not phrase.marker and self.worked
-        elif isinstance(phrase, _ALWAYS):
+        elif type(phrase) in _ALWAYS:
             self.complete = self.worked
         elif type(phrase) is Times:
             self.complete = self.worked and self.boldly
@@ -117,7 +117,7 @@ def _counts(phrase: Phrase) -> bool:
 
 def with_finer_cuts(segment: Segment) -> Segment:
     """The segment with the finer cuts of its words, where there are any."""
-    begun = sum(isinstance(phrase, _WORK) for phrase in segment.phrases)
+    begun = sum(type(phrase) in _WORK for phrase in segment.phrases)
     if begun < 2 or segment.under_notes or segment.troubles or _goes_on(segment.phrases):
         return segment
     cuts: list[Cut] = []

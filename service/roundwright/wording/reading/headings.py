@@ -53,7 +53,7 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     if any(type(phrase) is Brackets and _tells_size(phrase) for phrase in segment.phrases):
         return True  # `Cable pattern (8-st rep, 6 rnds)`
     begun = any(type(phrase) is CastOn for earlier in segments[:place] for phrase in earlier.phrases)
-    return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+    return not begun and any(type(phrase) in (Said, Fabric) for phrase in segment.phrases)
 
 
 def _goes_on_in_fabric(segment: Segment) -> bool:
@@ -62,14 +62,14 @@ def _goes_on_in_fabric(segment: Segment) -> bool:
         return False
     begins = bool(segment.phrases) and type(segment.phrases[0]) is Continue
     fabrics = any(type(phrase) is Fabric for phrase in segment.phrases)
-    return begins and fabrics and all(isinstance(phrase, _IN_FABRIC) for phrase in segment.phrases)
+    return begins and fabrics and all(type(phrase) in _IN_FABRIC for phrase in segment.phrases)
 
 
 def _heads_fabric(segment: Segment) -> bool:
     """Whether a line is no more than the name of the fabric told below: `Mesh pattern`, `Moss stitch`."""
     words = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     fabrics = any(type(phrase) is Fabric for phrase in segment.phrases)
-    named = segment.alone and fabrics and all(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+    named = segment.alone and fabrics and all(type(phrase) in (Said, Fabric) for phrase in segment.phrases)
     return named and not any(word in VERBS for word in words)
 
 
@@ -115,7 +115,7 @@ def fabric_told(segment: Segment) -> int:
     """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not."""
     phrases = segment.phrases
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
-    spoken = all(isinstance(phrase, Said | Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
+    spoken = all(type(phrase) in (Said, Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
     named = any(type(phrase) is Fabric for phrase in phrases[:at])
     return at if segment.label is None and spoken and named else 0
 
@@ -148,7 +148,7 @@ def _heads_stripes(segments: list[Segment], place: int) -> bool:
     if segments[place].label is not None or not named:
         return False
     bands = [phrase for phrase in phrases if type(phrase) is Rounds and not phrase.every]
-    if len(bands) < FEWEST_BANDS or not all(isinstance(phrase, Said | Fabric | Rounds) for phrase in phrases):
+    if len(bands) < FEWEST_BANDS or not all(type(phrase) in (Said, Fabric, Rounds) for phrase in phrases):
         return False
     return any(
         type(phrase) is Said and phrase.text in _STRIPES
@@ -166,7 +166,7 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
     """Whether a fabric is named as a heading, and the work follows: `3. The rib.`, `Rib. Knit 1, purl 1, 9 rounds`."""
     segment = segments[place]
     following = segments[place + 1] if place + 1 < len(segments) else None
-    if not segment.phrases or not isinstance(segment.phrases[0], Fabric | Said) or following is None:
+    if not segment.phrases or type(segment.phrases[0]) not in (Fabric, Said) or following is None:
         return False
     if following.label is not None or not any(map(_is_worked, following.phrases)):
         return False
@@ -220,7 +220,7 @@ def _announces_rounds(segments: list[Segment], place: int) -> bool:
     rounds = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
     if segment.label is not None or not segment.intro or len(rounds) != 1 or rounds[0].every:
         return False
-    if not all(isinstance(phrase, _ANNOUNCING) or is_bare(phrase) for phrase in segment.phrases):
+    if not all(type(phrase) in _ANNOUNCING or is_bare(phrase) for phrase in segment.phrases):
         return False
     number, highest = rounds[0].number.of(0) or 0, 0
     for round_below in segments[place + 1 : place + 1 + number]:
@@ -242,16 +242,14 @@ def _rounds_of_fabric(phrases: tuple[Phrase, ...]) -> int:
     fabrics = any(type(phrase) is Fabric for phrase in phrases)
     if not fabrics or len(rounds) != 1 or rounds[0].every:
         return 0
-    silent = all(isinstance(phrase, Rounds | Fabric | Said) for phrase in phrases)
+    silent = all(type(phrase) in (Rounds, Fabric, Said) for phrase in phrases)
     return (rounds[0].number.of(0) or 0) if silent else 0
 
 
 def _are_single(phrases: tuple[Phrase, ...]) -> bool:
     """Whether one knit or purl round is told: `knit a round`."""
     rounds = [phrase.number.values for phrase in phrases if type(phrase) is Rounds]
-    return rounds == [(1,)] and all(
-        isinstance(phrase, Rounds | Said) or is_bare(phrase) for phrase in phrases
-    )
+    return rounds == [(1,)] and all(type(phrase) in (Rounds, Said) or is_bare(phrase) for phrase in phrases)
 
 
 MOST_EXPLAINED: Final = 3
@@ -261,8 +259,8 @@ MOST_EXPLAINED: Final = 3
 def _only_marks(segment: Segment) -> bool:
     """Whether a round is announced with its markers and told below: `Next rnd place a marker every 20 sts and dec:`."""
     announced = segment.label is not None and segment.label.kind == "next" and segment.intro
-    marks = any(isinstance(phrase, Markers | Every) for phrase in segment.phrases)
-    return announced and marks and all(isinstance(phrase, _ANNOUNCING_MARKS) for phrase in segment.phrases)
+    marks = any(type(phrase) in (Markers, Every) for phrase in segment.phrases)
+    return announced and marks and all(type(phrase) in _ANNOUNCING_MARKS for phrase in segment.phrases)
 
 
 _ANNOUNCING_MARKS: Final = (Markers, Every, Said, Change, Continue, Count, Then)
@@ -270,12 +268,12 @@ _ANNOUNCING_MARKS: Final = (Markers, Every, Said, Change, Continue, Count, Then)
 
 def _heads_chart(segment: Segment) -> bool:
     """Whether it names a chart or pattern told below, with its stitches: `Chart A (16 sts, worked 7 times per rnd)`."""
-    named = [phrase for phrase in segment.phrases if isinstance(phrase, Chart | Brackets)]
+    named = [phrase for phrase in segment.phrases if type(phrase) in (Chart, Brackets)]
     if not named or any(type(phrase) is Said and phrase.text in _WORKING for phrase in segment.phrases):
         return False
     first = type(named[0]) is Chart
     others = (phrase for phrase in segment.phrases if type(phrase) is not Brackets)
-    if not all(isinstance(phrase, Chart | Said | Count | Fabric | Rep) for phrase in _without_times(others)):
+    if not all(type(phrase) in (Chart, Said, Count, Fabric, Rep) for phrase in _without_times(others)):
         return False
     return first or any(type(phrase) is Brackets and _tells_repeat(phrase) for phrase in named)
 
@@ -298,8 +296,8 @@ def _tells_repeat(brackets: Brackets) -> bool:
     """Whether a bracket says how many stitches a repeat has, and how often it is worked: `(16 sts, 7 times around)`."""
     inside = brackets.inside
     counts = any(type(phrase) is Count for phrase in inside)
-    repeats = any(isinstance(phrase, Rep | Times) for phrase in inside)
-    return counts and repeats and all(isinstance(phrase, _OF_REPEAT) for phrase in inside)
+    repeats = any(type(phrase) in (Rep, Times) for phrase in inside)
+    return counts and repeats and all(type(phrase) in _OF_REPEAT for phrase in inside)
 
 
 _OF_REPEAT: Final = (Rep, Times, Count, Said, Extent, Rounds, PerPart)
@@ -335,9 +333,9 @@ def _announces_change(segments: list[Segment], place: int) -> bool:
     if place + 1 == len(segments) or not any(map(_is_change, announced)) or any(map(_counts, announced)):
         return False
     phrases = segments[place + 1].phrases if segments[place + 1].label is None else ()
-    works = [at for at, phrase in enumerate(phrases) if isinstance(phrase, Brackets | Star)]
+    works = [at for at, phrase in enumerate(phrases) if type(phrase) in (Brackets, Star)]
     words = phrases[: works[0]] if works else ()
-    thus = all(isinstance(phrase, Said | Continue) for phrase in words) and bool(words)
+    thus = all(type(phrase) in (Said, Continue) for phrase in words) and bool(words)
     thus = thus and not any(type(phrase) is Said and phrase.text == "next" for phrase in words)
     return thus and bool(phrases[works[0]].flags & COLON)
 
@@ -354,7 +352,7 @@ def _is_change(phrase: Phrase) -> bool:
 
 def _is_worked(phrase: Phrase) -> bool:
     """Whether stitches or rounds are told."""
-    return isinstance(phrase, Stitches | Rounds | Star)
+    return type(phrase) in (Stitches, Rounds, Star)
 
 
 _OF_PART: Final = frozenset(("part", "section", "bit"))
@@ -378,19 +376,19 @@ def _only_tells(phrase: Phrase) -> bool:
         case Brackets(inside=inside):
             return all(map(_only_tells, inside)) or _tells_size(phrase)
         case _:
-            return isinstance(phrase, Said | Fabric | Change | Count | Markers | Rep)
+            return type(phrase) in (Said, Fabric, Change, Count, Markers, Rep)
 
 
 def _tells_size(brackets: Brackets) -> bool:
     """Whether a bracket says how many stitches and rounds a pattern has."""
     inside = brackets.inside
     rounds = any(type(phrase) is Rounds and not phrase.every for phrase in inside)
-    return rounds and all(isinstance(phrase, Rounds | Said | Count | Rep) for phrase in inside)
+    return rounds and all(type(phrase) in (Rounds, Said, Count, Rep) for phrase in inside)
 
 
 def _names_work(phrase: Phrase) -> bool:
     """Whether a phrase alone would be worked."""
-    return isinstance(phrase, Stitches | Fabric | Brackets)
+    return type(phrase) in (Stitches, Fabric, Brackets)
 
 
 _TELLING: Final = frozenset(("is", "are", "keeping", "keep", "crown", "top"))

@@ -20,7 +20,7 @@ def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
         return phrases
     others = [phrase for phrase in phrases if phrase not in (shaping[0], parts[0]) and not is_bare(phrase)]
     if (
-        not all(isinstance(phrase, _TOLD) or counts_of(phrase) for phrase in others)
+        not all(type(phrase) in _TOLD or counts_of(phrase) for phrase in others)
         or type(shaping[0]) is not Stitches
     ):
         return phrases

@@ -69,7 +69,7 @@ def with_others_alike(label: Label | None, phrases: list[Phrase]) -> tuple[Label
 def _others_alike(phrases: list[Phrase]) -> tuple[int, list[Number]]:
     """Where other rounds are named that are as the one before, and their numbers; none where they are not."""
     begun = next((place for place in range(1, len(phrases) - 1) if _says_alike(phrases, place)), 0)
-    if begun and all(isinstance(phrase, Count | Said) for phrase in phrases[begun:]):
+    if begun and all(type(phrase) in (Count, Said) for phrase in phrases[begun:]):
         return begun, _counted(phrases[begun + 2 :])
     match phrases:
         case [*before, Again(named=named, work=True, flags=flags)] if before and flags & _APART:

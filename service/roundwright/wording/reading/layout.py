@@ -264,7 +264,7 @@ class _Layout(Struct):
         """Where a sentence stands that tells how often the work of every round is repeated, and is not its repeat."""
         last = self.segments[-1].phrases if self.segments else ()
         sentence = sentence_of_each_round(self.tokens, begin, stop)
-        return None if sentence and any(isinstance(phrase, Star | Brackets) for phrase in last) else sentence
+        return None if sentence and any(type(phrase) in (Star, Brackets) for phrase in last) else sentence
 
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
@@ -501,13 +501,13 @@ def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase])
         if lines.flags(1) & STOP and goes_on(token, lines.token(1), current):
             return True
         return lines.kind(1) == "round" and bool(lines.flags(1) & STOP)
-    if token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS):
+    if token.flags & (STOP | SEMI | COLON | TAB) or type(phrases[-1]) in _ENDS:
         return True
     if goes_on(token, lines.token(1), current) or (lines.names and _names_size(lines)):
         return True
     if token.kind in ("next", "last") and token.flags & COMMA:
-        return lines.kind(1) == "round" and not isinstance(phrases[-1], Extent | Again)
-    return token.kind == "round" and current is None and all(isinstance(phrase, _LEADS) for phrase in phrases)
+        return lines.kind(1) == "round" and type(phrases[-1]) not in (Extent, Again)
+    return token.kind == "round" and current is None and all(type(phrase) in _LEADS for phrase in phrases)
 
 
 def _names_size(lines: Lines) -> bool:
@@ -689,7 +689,7 @@ def _tells_every_so_often(segment: Segment) -> bool:
         every
         and segment.label is None
         and all(
-            isinstance(phrase, _LEADING) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
+            type(phrase) in _LEADING or (type(phrase) is Stitches and type(phrase.node) is Evenly)
             for phrase in segment.phrases
         )
     )
@@ -698,7 +698,7 @@ def _tells_every_so_often(segment: Segment) -> bool:
 def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
     """The parts, with words apart that tell on which rounds those behind them are worked: `Dec every other rnd: k6`."""
     for part in parts:
-        lead = next((at for at, phrase in enumerate(part) if not isinstance(phrase, _LEADING)), len(part))
+        lead = next((at for at, phrase in enumerate(part) if type(phrase) not in _LEADING), len(part))
         changes = any(type(phrase) is Change for phrase in part[:lead])
         every = any(type(phrase) is Rounds and phrase.step > 1 for phrase in part[:lead])
         if changes and every and lead < len(part) and part[lead].flags & COLON:

@@ -49,7 +49,7 @@ def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list
     if label is None or label.kind != "sort" or not label.named:
         return []
     worked = any(type(phrase) is not Times for phrase in seen.work)
-    if worked or seen.words or not all(isinstance(phrase, _COUNTED) for phrase in seen.order):
+    if worked or seen.words or not all(type(phrase) in _COUNTED for phrase in seen.order):
         return []
     again = Again(label.start, label.start, 0, (label.named,), work=True)
     return [Candidate("loop", 0.3, again=again, times=_last_times(seen), stated=stated)]
@@ -152,7 +152,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     if ways := rounds or _again_until(seen, stated, segment):
         return ways
     every = any(rhythm.step > 1 or seen.chart for rhythm in _rhythms(seen))
-    if not seen.times or every or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
+    if not seen.times or every or any(type(phrase) not in _TIMES for phrase in seen.work):
         return []
     times, repeats = seen.times[-1], _repeats(seen)
     if not repeats and not times.more:
@@ -200,7 +200,7 @@ def _repeats(seen: Seen) -> bool:
 
 def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`Repeat until 8 sts remain`: what was worked last, to that count; none where more is told."""
-    alone = all(isinstance(phrase, _OF_REPEATS) for phrase in seen.work) and seen.words < MOST_SPOKEN
+    alone = all(type(phrase) in _OF_REPEATS for phrase in seen.work) and seen.words < MOST_SPOKEN
     if not alone or not _repeats(seen) or not seen.untils or seen.continues:
         return []
     until = seen.untils[-1]
@@ -330,7 +330,7 @@ def _meant(agains: list[Again]) -> Again:
 
 def _stitch_with(seen: Seen) -> Stitch | None:
     """The stitch with which rounds are worked again: `as rnd 3, with k7`; None where none is, or stitches repeat."""
-    if any(isinstance(phrase, _REPEATS) for phrase in seen.work):
+    if any(type(phrase) in _REPEATS for phrase in seen.work):
         return None
     nodes = (phrase.node for phrase in seen.work if type(phrase) is Stitches)
     return next((node for node in nodes if type(node) is Stitch and not node.bare), None)
@@ -421,7 +421,7 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
 def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Rep dec rnd on next and foll 2 alt rnds`, `dec as set on foll 3 alt rnds`; none where it is not told so."""
     turns = seen.on_rounds
-    worked = [phrase for phrase in seen.work if not isinstance(phrase, Until | Times)]
+    worked = [phrase for phrase in seen.work if type(phrase) not in (Until, Times)]
     if turns is None or worked[1:] or seen.chart:
         return []
     if seen.agains:
@@ -543,9 +543,7 @@ def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
     repeats = [phrase for phrase in seen.order if type(phrase) is Rep]
     if any(phrase.level for phrase in repeats):
         return False
-    return isinstance(begins, Then | Rounds | Rep) and all(
-        isinstance(phrase, _HOW_OFTEN) for phrase in seen.order
-    )
+    return type(begins) in (Then, Rounds, Rep) and all(type(phrase) in _HOW_OFTEN for phrase in seen.order)
 
 
 def _rounds_as_times(seen: Seen) -> Times | None:
@@ -634,7 +632,7 @@ def _without_end(seen: Seen, stated: tuple[Stated, ...], left: tuple[Stated, ...
 
 def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
     """Whether a crown goes on: `continue until 8 sts remain`, `dec every rnd to 8 sts`, and not `rep from * until`."""
-    repeats = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
+    repeats = any(type(phrase) in _REPEATS for phrase in seen.work)
     if repeats or (seen.agains and not _is_thus(seen)) or (not seen.untils and _goes_on_to_the_end(seen)):
         return False
     if _goes_on(seen):

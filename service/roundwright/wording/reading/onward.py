@@ -63,7 +63,7 @@ def _to_unit(phrases: tuple[Phrase, ...]) -> list[Candidate]:
 
     The counts told with it are those at the end; a plain round behind it is worked too.
     """
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
     thus = type(begins) is Continue or any(type(phrase) is Continue and phrase.manner for phrase in phrases)
     at = next((place for place, phrase in enumerate(phrases) if type(phrase) is Length), None)
     if not thus or at is None:
@@ -98,17 +98,13 @@ def as_numbered(
     named = (phrase for phrase in phrases if type(phrase) is Again and phrase.named)
     in_turn = next((again for again in named if max(again.named) < begins), None)
     thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
-    if (
-        in_turn is not None
-        and thus
-        and not any(isinstance(phrase, Until | Length | Times) for phrase in phrases)
-    ):
+    if in_turn is not None and thus and not any(type(phrase) in (Until, Length, Times) for phrase in phrases):
         return [Candidate("continue", IN_TURN, onward="in_turn", again=in_turn, stated=stated)]
     if not _several(label):
         return []
-    manner = any(isinstance(phrase, Continue | Again | Change) for phrase in phrases)
+    manner = any(type(phrase) in (Continue, Again, Change) for phrase in phrases)
     before = any(type(phrase) is Fabric and phrase.kind == "before" for phrase in phrases)
-    if not (manner or before) or any(isinstance(phrase, Until | Length) for phrase in phrases):
+    if not (manner or before) or any(type(phrase) in (Until, Length) for phrase in phrases):
         return []
     sure = [phrase.number for phrase in _counts(phrases)]
     kept = tuple(count for count in stated if not count.sign and count.number in sure)[-1:]
@@ -146,13 +142,13 @@ def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     """Whether the sentence says that the work goes on as before."""
     if any(type(phrase) is Star for phrase in phrases):
         return False
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
+    begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
     manner = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
     every = any(type(phrase) is Rounds and phrase.every for phrase in phrases)
-    until = any(isinstance(phrase, Until | Length) for phrase in phrases)
+    until = any(type(phrase) in (Until, Length) for phrase in phrases)
     if any(type(phrase) is Until for phrase in phrases) and _is_between(phrases):
         return True
-    return manner or (every and until) or isinstance(begins, Continue | Rep | Again | Change)
+    return manner or (every and until) or type(begins) in (Continue, Rep, Again, Change)
 
 
 def _is_between(phrases: tuple[Phrase, ...]) -> bool:

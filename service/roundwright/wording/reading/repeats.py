@@ -137,10 +137,10 @@ def _tells_of_repeat(work: LineWork) -> bool:
         return False
     before = work.desk.segments[work.place - 1].phrases
     if all(type(phrase) is Brackets for phrase in phrases):
-        return any(isinstance(phrase, Again | Times) for phrase in before)
+        return any(type(phrase) in (Again, Times) for phrase in before)
     again = [phrase for phrase in before if type(phrase) is Again]
     times = [phrase for phrase in before if type(phrase) is Times]
-    if not again or len(times) != 1 or not all(isinstance(phrase, Rounds | Said) for phrase in phrases):
+    if not again or len(times) != 1 or not all(type(phrase) in (Rounds, Said) for phrase in phrases):
         return False
     counted = [phrase.number.of(work.column) for phrase in phrases if type(phrase) is Rounds]
     often = (times[0].number.of(work.column) or 0) + times[0].more

@@ -117,7 +117,7 @@ def _named_round(work: RoundWork) -> list[Candidate]:
         return []
     match order:
         case (Said(words=1, text=name), Said(text="round" | "rnd" | "row"), *_) if name.isalpha():
-            words = [phrase for phrase in order if not isinstance(phrase, Said | Count)]
+            words = [phrase for phrase in order if type(phrase) not in (Said, Count)]
             stated = tuple(count for count in work.stated if count.number in _sure(order))
             nodes = plain_fill("k", work.segment.start, work.segment.end)
             return [] if words else [Candidate("round", NAMED, nodes, stated=stated)]
@@ -460,7 +460,7 @@ def _every_round_times(seen: Seen) -> Times | None:
         stitches = stitches + 1 if type(before) is Stitches and not is_bare(before) else 0
         if type(phrase) is Rounds:
             every = phrase.every and phrase.step <= 1
-        elif isinstance(before, Star | Brackets):
+        elif type(before) in (Star, Brackets):
             continue  # no plain rounds: *k5, k2tog* x6
         elif type(phrase) is Times and stitches > 1:
             continue  # decrease on every round, so that the next is k6, k2tog, seven times
@@ -495,7 +495,7 @@ def _added(seen: Seen) -> bool:
     counted = [place for place, phrase in enumerate(seen.order) if type(phrase) is Rounds]
     joined = (seen.order[place - 1] for place in counted[1:])
     added = all(type(phrase) is Said and phrase.text in ("and", "&", "plus") for phrase in joined)
-    single = all(isinstance(phrase, Said | Rounds) or is_bare(phrase) for phrase in seen.order)
+    single = all(type(phrase) in (Said, Rounds) or is_bare(phrase) for phrase in seen.order)
     return added and single and not any(rounds.every or rounds.more for rounds in seen.rounds)
 
 
@@ -542,7 +542,7 @@ def _in_colours(seen: Seen) -> bool:
     first = next((place for place, phrase in enumerate(seen.order) if type(phrase) is Rounds), None)
     if first is None:
         return False
-    before = [phrase for phrase in seen.order[:first] if not isinstance(phrase, Then | Said)]
+    before = [phrase for phrase in seen.order[:first] if type(phrase) not in (Then, Said)]
     colours = _without_fabric(seen.order[first:])
     pairs = list(zip(colours[::2], colours[1::2], strict=False))
     alternate = len(colours) == 2 * len(pairs) and all(
@@ -619,8 +619,8 @@ def _other_end(before: _Form, inside: _Form) -> _Form:
     """A round with what is in the bracket at its end instead; empty where the bracket is none of that kind."""
     if type(inside[0]) is Extent:
         return (*takewhile(lambda phrase: type(phrase) is not Extent, before), *inside)
-    repeated = any(isinstance(phrase, _REPEATED) for phrase in before)
-    return inside if repeated and any(isinstance(phrase, _WHOLE) for phrase in inside) else ()
+    repeated = any(type(phrase) in _REPEATED for phrase in before)
+    return inside if repeated and any(type(phrase) in _WHOLE for phrase in inside) else ()
 
 
 _REPEATED: Final = (Times, Extent, Rep)

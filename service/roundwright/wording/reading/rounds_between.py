@@ -50,6 +50,6 @@ def _between(seen: Seen) -> int:
         for behind in seen.order[place + 1 : place + 1 + MOST_TO_BETWEEN]:
             if type(behind) is Said and behind.text in _BETWEEN:
                 return phrase.number.of(0) or 0
-            if not isinstance(behind, Said | Fabric):
+            if type(behind) not in (Said, Fabric):
                 break
     return 0

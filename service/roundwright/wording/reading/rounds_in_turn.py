@@ -60,7 +60,7 @@ def _number_ahead(before: list[Phrase]) -> Rounds | None:
     if type(number) is not Rounds or number.every or number.more:
         return None
     begun = next((at for at in range(len(before) - 1, 0, -1) if before[at].flags & (STOP | COLON)), 0)
-    return number if all(isinstance(phrase, Said | Then) for phrase in before[begun:-1]) else None
+    return number if all(type(phrase) in (Said, Then) for phrase in before[begun:-1]) else None
 
 
 def _verbs(phrases: list[Phrase], begun: int, before: list[Phrase]) -> tuple[list[Stitches], int]:
@@ -73,7 +73,7 @@ def _verbs(phrases: list[Phrase], begun: int, before: list[Phrase]) -> tuple[lis
         if place > begun and phrase.flags & (STOP | COLON | SEMI):
             break
         if type(phrase) is Stitches and _is_turn(phrase, counted=behind_rounds):
-            joined = not verbs or bool(phrase.flags & COMMA) or isinstance(phrases[place - 1], Then | Said)
+            joined = not verbs or bool(phrase.flags & COMMA) or type(phrases[place - 1]) in (Then, Said)
             if not joined or (verbs and _name(verbs[-1]) == _name(phrase)):
                 return [], begun
             verbs.append(phrase)

@@ -124,7 +124,7 @@ _NUMBERS: Final[Mapping[type, str]] = {
 
 def has_stitches(phrase: Phrase) -> bool:
     """Whether stitches are worked in it."""
-    if isinstance(phrase, _STITCHES):
+    if type(phrase) in _STITCHES:
         return not (type(phrase) is Stitches and type(phrase.node) is Mark)
     return type(phrase) is Brackets and any(map(has_stitches, phrase.inside))
 
@@ -199,7 +199,7 @@ def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
     if type(word) is not Said or word.words != 1:
         return False
     parted = bool(following.flags & (COMMA | STOP | SEMI))
-    if not parted and not isinstance(following, Star | Rep | Extent):
+    if not parted and type(following) not in (Star, Rep, Extent):
         return False
     if word.flags & COMMA:
         return parted or is_misspelt_stitch(word.text)  # `*k7, k2otg* around`
@@ -221,7 +221,7 @@ def _note_word(seen: Seen, phrase: Said, following: tuple[Phrase, ...]) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in _DENYING and isinstance(next(filter(_says, following[:3]), None), _DENIED):
+    if phrase.text in _DENYING and type(next(filter(_says, following[:3]), None)) in _DENIED:
         seen.denied = True
     if phrase.text in _GIVING_UP and _gives_up_plain_rounds(following):
         seen.denied = True  # from here I stopped doing the plain rounds
@@ -302,7 +302,7 @@ def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, 
         case Needlewise():
             _sort_needlewise(seen, phrase, tail=tail)
         case _:
-            if isinstance(phrase, _WORKED):
+            if type(phrase) in _WORKED:
                 seen.work.append(phrase)
             _keep(seen, phrase)
 
@@ -315,7 +315,7 @@ def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
     elif not tail:
         seen.work.append(phrase)
     elif any(type(work) is Extent for work in seen.work) and not any(
-        isinstance(work, _PARTS) and not (type(work) is Rep and not work.level) for work in seen.work
+        type(work) in _PARTS and not (type(work) is Rep and not work.level) for work in seen.work
     ):
         seen.work.insert(0, phrase)  # k1, ssk, k to marker, in every section
 
@@ -328,7 +328,7 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.on_rounds = phrase
         seen.per = seen.per or (type(phrase) is Until and phrase.per)
         return
-    if isinstance(phrase, _ENDS):
+    if type(phrase) in _ENDS:
         _keep_end(seen, phrase)
         return
     if isinstance(phrase, Markers | Every | PerPart | LastRound):
@@ -382,13 +382,13 @@ def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
         return  # 3 more times (twice on the front, twice on the back)
     if has_stitches(brackets):
         seen.work.append(brackets)
-    elif times and len(inside) <= 2 and all(isinstance(phrase, _TIMES) for phrase in inside):
+    elif times and len(inside) <= 2 and all(type(phrase) in _TIMES for phrase in inside):
         seen.work.append(brackets)
         seen.times.extend(times)
     else:
         for place, phrase in enumerate(inside):
             loose = type(phrase) is Count and not phrase.sure and len(inside) > 1
-            if not loose and not isinstance(phrase, _OF_WORK):
+            if not loose and type(phrase) not in _OF_WORK:
                 following = inside[place + 1] if place + 1 < len(inside) else None
                 if type(phrase) is Rounds and not phrase.every and _is_relation(following):
                     continue  # (3 plain rnds after each)
@@ -409,7 +409,7 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
     if (
         following is not None
         and not following.flags & (DASH | EQUALS | STOP | COMMA | SEMI)
-        and not isinstance(following, _BEHIND_COUNTS)
+        and type(following) not in _BEHIND_COUNTS
     ):
         return False
     apart = phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI | SLASH)

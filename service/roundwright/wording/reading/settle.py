@@ -100,7 +100,7 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
 
 def _goes_to_marker(nodes: Nodes) -> bool:
     """Whether a line goes on to a place before a marker once, and to its marker: `k to 2 before m, k2tog`."""
-    fills = [node for node in nodes if isinstance(node, _FILLS)]
+    fills = [node for node in nodes if type(node) in _FILLS]
     if len(fills) != 1 or any(type(node) is Mark for node in nodes):
         return False
     fill = fills[0]
@@ -109,7 +109,7 @@ def _goes_to_marker(nodes: Nodes) -> bool:
 
 def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
     """The tree as it stands, and gone on with to the end where nothing says how far."""
-    if any(isinstance(node, _FILLS) for node in nodes):
+    if any(type(node) in _FILLS for node in nodes):
         ways = [Settled(nodes, cost, how)]
         if _goes_to_marker(nodes):
             start, end = nodes[0].start, nodes[-1].end

@@ -119,7 +119,7 @@ class SettledRound:
     def spread_over_sections(self, phrases: tuple[Phrase, ...]) -> None:
         """`k10, k2tog on each needle`: what is worked in every section, where that is told."""
         sections = next(filter(in_each, phrases), None)
-        repeats = any(isinstance(phrase, _REPEATS) for phrase in phrases)
+        repeats = any(type(phrase) in _REPEATS for phrase in phrases)
         if sections is None or not self.out or (repeats and type(sections) is not Needlewise):
             return
         start, end, span = self.out[0].start, self.out[-1].end, (sections.start, sections.end)
@@ -133,7 +133,7 @@ class SettledRound:
 
     def take(self, phrase: Phrase) -> None:
         """The next phrase."""
-        if self.pending and not isinstance(phrase, _BEHIND_REPEATS):
+        if self.pending and type(phrase) not in _BEHIND_REPEATS:
             self.finish_repeat()
         if phrase.flags & THEN and len(self.out) > self.base and not self.opened:
             self.splits = all(type(node) is Stitch and node.name in _PLAIN for node in self.out)
@@ -206,8 +206,8 @@ class SettledRound:
         before = self.out[self.base :]
         if (
             len(before) > 1
-            and isinstance(last, Stitch | Mark)
-            and all(isinstance(node, Stitch | Mark) or _is_to_marker(node) for node in before)
+            and type(last) in (Stitch, Mark)
+            and all(type(node) in (Stitch, Mark) or _is_to_marker(node) for node in before)
         ):
             self.loose = self.counted = True
             self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or type(last) is Mark

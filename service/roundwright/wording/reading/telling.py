@@ -116,7 +116,7 @@ def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
         places_work
         and begins
         and fabric
-        and all(isinstance(phrase, Said | Fabric | Stitches) for phrase in phrases)
+        and all(type(phrase) in (Said, Fabric, Stitches) for phrase in phrases)
     )
 
 
@@ -129,7 +129,7 @@ _BEING: Final = frozenset(("are", "were", "you're", "we're", "youre", "you are",
 def _explains(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket explains a fabric: `(every row k)`, `(Reversed stocking stitch: P every rnd.)`."""
     every = any(type(phrase) is Rounds and phrase.every for phrase in inside)
-    return every and all(isinstance(phrase, Rounds | Said | Fabric) or is_bare(phrase) for phrase in inside)
+    return every and all(type(phrase) in (Rounds, Said, Fabric) or is_bare(phrase) for phrase in inside)
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:
@@ -153,7 +153,7 @@ def introduces(seen: Seen, segment: Segment) -> bool:
         return False
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
-    ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
+    ) and all(type(phrase) in _REPEATS or is_bare(phrase) for phrase in seen.work)
 
 
 def _names_sorts(seen: Seen) -> bool:
@@ -181,7 +181,7 @@ def tells_outcome(seen: Seen) -> bool:
     outcome = outcome and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
         ends = any(type(phrase) is AtEnds for phrase in seen.order)  # k2tog at the end of each needle
-        return not ends and not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
+        return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
     becomes = any(type(phrase) is Said and phrase.text in ("become", "becomes") for phrase in seen.order)
     if becomes and not repeated:
@@ -195,7 +195,7 @@ def tells_outcome(seen: Seen) -> bool:
         if type(behind) is Said and behind.flags & EQUALS:
             return True
     means = any(type(phrase) is Stitches and phrase.flags & EQUALS for phrase in seen.work[1:])
-    return (outcome or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
+    return (outcome or means) and not any(type(phrase) in _OF_REPEATS for phrase in seen.work)
 
 
 def quotes_rounds(seen: Seen) -> bool:
@@ -258,7 +258,7 @@ def _is_every_even(segment: Segment) -> bool:
     rounds = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
     if len(rounds) != 1 or not rounds[0].every or rounds[0].step != EVERY_OTHER:
         return False
-    others = [phrase for phrase in segment.phrases if not isinstance(phrase, Rounds | Said)]
+    others = [phrase for phrase in segment.phrases if type(phrase) not in (Rounds, Said)]
     given = any(type(phrase) is Said and phrase.text in _GIVEN for phrase in segment.phrases)
     return given and len(others) == 1 and is_bare(others[0])
 
@@ -321,7 +321,7 @@ def _weight(phrase: Phrase) -> int:
         if type(phrase.node) is Fill:  # knit the stitches together in pairs
             return any(type(node) is Stitch and node.name not in _PLAIN for node in phrase.node.nodes)
         return type(phrase.node) is Stitch and not phrase.node.bare
-    return 2 * (type(phrase) is Brackets) + isinstance(phrase, _STARS)
+    return 2 * (type(phrase) is Brackets) + (type(phrase) in _STARS)
 
 
 _STARS: Final = (Star, Rep)

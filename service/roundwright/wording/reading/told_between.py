@@ -67,7 +67,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
 
 def _heads_rounds(segment: Segment) -> int | None:
     """On which rounds those of the lines below are worked: `Dec every other rnd:`; None where it says more."""
-    worked = [phrase for phrase in segment.phrases if not isinstance(phrase, Said | Then | Continue)]
+    worked = [phrase for phrase in segment.phrases if type(phrase) not in (Said, Then, Continue)]
     match worked:
         case [Change(), Rounds(every=True, step=step)] | [Rounds(every=True, step=step), Change()]:
             return max(step, 1) if segment.intro and segment.label is None else None
@@ -108,9 +108,9 @@ def _may_tell(phrase: Phrase) -> bool:
         case Stitches(node=Stitch(name=name, bare=bare)):
             return bare and name == "k"
         case Brackets(inside=inside):
-            return all(isinstance(inner, Count | Said) for inner in inside)
+            return all(type(inner) in (Count, Said) for inner in inside)
         case _:
-            return isinstance(phrase, Said | Rounds | Change | Count | Then)
+            return type(phrase) in (Said, Rounds, Change, Count, Then)
 
 
 def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: Segment) -> Candidate | None:

@@ -117,7 +117,7 @@ def _tells_every_other(segment: Segment) -> bool:
         return False
     inner = [phrase for outer in behind for phrase in opened(outer)]
     every = [phrase for phrase in inner if type(phrase) is Rounds]
-    others = [phrase for phrase in inner if not isinstance(phrase, Rounds | Said | Length)]
+    others = [phrase for phrase in inner if type(phrase) not in (Rounds, Said, Length)]
     single = len(every) == 1 and every[0].every and every[0].step == EVERY_OTHER
     return single and all(map(is_bare, others))
 
@@ -128,7 +128,7 @@ def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:
     again = [phrase for phrase in phrases if type(phrase) is Again]
     if segments[place].label is not None or len(again) != 1 or not again[0].work or again[0].last:
         return frozenset()
-    others = [phrase for phrase in phrases if not isinstance(phrase, Again | Said | Extent)]
+    others = [phrase for phrase in phrases if type(phrase) not in (Again, Said, Extent)]
     plain = all(is_bare(phrase) or (type(phrase) is Fabric and phrase.kind == "plain") for phrase in others)
     named = again[0].named
     if not plain or not others or len(named) < 2 or min(named) < 1 or max(named) - min(named) < len(named):
@@ -166,7 +166,7 @@ def _is_plain_between(label: Label | None, phrases: tuple[Phrase, ...]) -> bool:
         return label.every.step == EVERY_OTHER and bool(phrases) and all(map(is_bare, phrases))
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     every = len(rounds) == 1 and rounds[0].every and rounds[0].step == EVERY_OTHER
-    rest = [phrase for phrase in phrases if not isinstance(phrase, Rounds | Said)]
+    rest = [phrase for phrase in phrases if type(phrase) not in (Rounds, Said)]
     return label is None and every and len(rest) == 1 and is_bare(rest[0])
 
 

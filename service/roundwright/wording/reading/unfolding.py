@@ -47,12 +47,12 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
         case [Needlewise() as needles, Brackets(inside=(Count(),)), first, *behind] if first.flags & COLON:
             return [needles, first, *behind]
     place = next((at for at, phrase in enumerate(phrases[:MOST_OF_NAME]) if at and phrase.flags & COLON), 0)
-    if not place or not isinstance(phrases[place], Stitches | Star | Brackets):
+    if not place or type(phrases[place]) not in (Stitches, Star, Brackets):
         return phrases
     before = phrases[:place]
     counts = [phrase for phrase in before if type(phrase) is Count]
     named = [phrase for phrase in before if type(phrase) is Stitches]
-    silent = all(isinstance(phrase, _IN_NAME) for phrase in before)
+    silent = all(type(phrase) in _IN_NAME for phrase in before)
     if len(counts) == 1 and not named and silent and before[0] is not counts[0]:
         return phrases[place:]
     shapes = len(named) == 1 and is_shaping(named[0]) and not counts
@@ -123,7 +123,7 @@ def _is_of_fabric(phrase: Phrase) -> bool:
     """Whether it only says of what rounds are: `of garter stitch`, `as follows`."""
     if type(phrase) is Said:
         return not phrase.words or phrase.text in _AS_FOLLOWS
-    return isinstance(phrase, Fabric | Continue)
+    return type(phrase) in (Fabric, Continue)
 
 
 _AS_FOLLOWS: Final = frozenset(("as", "follows", "thus", "so"))
@@ -158,7 +158,7 @@ def _is_among_stitches(phrases: list[Phrase], place: int) -> bool:
     apart = type(behind) is not Stitches or bool(behind.flags & (COMMA | STOP | SEMI))
     before = phrases[place - 1] if place else None
     counted = type(before) is Brackets and all(type(inner) is Count for inner in before.inside)
-    return (isinstance(before, Stitches | Count) or counted) and is_shaping(phrases[place + 1]) and apart
+    return (type(before) in (Stitches, Count) or counted) and is_shaping(phrases[place + 1]) and apart
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:
@@ -189,7 +189,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
                     phrase.end,
                     STOP,
                     last=rounds,
-                    work=isinstance(following, Length | Rounds | Brackets),
+                    work=type(following) in (Length, Rounds, Brackets),
                 )
             )
         elif (
@@ -218,11 +218,11 @@ def with_turns_told(of: Label | None, phrases: list[Phrase]) -> list[Phrase]:
         in_turn += rounds.number.of(0) or 0
         verbs += 1
         stop += 2
-        if stop < len(phrases) and isinstance(phrases[stop], Then | Said) and not phrases[stop].flags & STOP:
+        if stop < len(phrases) and type(phrases[stop]) in (Then, Said) and not phrases[stop].flags & STOP:
             stop += stop + 1 < len(phrases) and is_bare(phrases[stop + 1])
     if verbs < FEWEST_IN_TURN or numbers < in_turn or numbers % in_turn:
         return phrases
-    if any(isinstance(phrase, Times | Rounds | Stitches | Again) for phrase in phrases[stop:]):
+    if any(type(phrase) in (Times, Rounds, Stitches, Again) for phrase in phrases[stop:]):
         return phrases
     first, last = phrases[0], phrases[stop - 1]
     number = Number((numbers // in_turn,), last.end, last.end)
@@ -319,7 +319,7 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     ending = behind[:stop]
     counts = [phrase for phrase in ending if type(phrase) is Count and not phrase.sign]
     knits = [phrase for phrase in ending if is_bare(phrase) or _is_knitting(phrase)]
-    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in ending)
+    plain = all(type(phrase) in (Said, Count) or is_bare(phrase) or _is_plain(phrase) for phrase in ending)
     adverb = not knits and any(map(_is_plain, ending)) and any(map(_is_rest, ending))  # last 2 sts plain
     if not plain or len(counts) != 1 or not (adverb or len(knits) == 1):
         return phrases
@@ -361,7 +361,7 @@ def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
     named = type(first) is Again
     made: list[Phrase] = []
     for phrase in others:
-        begins = named and isinstance(phrase, _PLAIN_WORK)
+        begins = named and type(phrase) in _PLAIN_WORK
         made.append(replace(phrase, flags=phrase.flags | STOP) if begins else phrase)
         named = (named and not begins) or type(phrase) is Again
     return made
@@ -369,19 +369,19 @@ def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
 
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
-    often = (at for at, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN) or is_until_rounds(phrase))
+    often = (at for at, phrase in enumerate(phrases) if type(phrase) in _OFTEN or is_until_rounds(phrase))
     whole = next(often, 0)
     alternately = 0 if whole else _rounds_alternately(phrases)
     whole = whole or alternately
     starred = any(type(phrase) is Star for phrase in phrases[:whole])
     if whole > 2 and not starred and (alternately or _in_turn(phrases, whole)):
-        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
+        begun = next((place for place, phrase in enumerate(phrases) if type(phrase) in _BEGIN_TURN), 0)
         inside = tuple(phrases[begun : _before_words(phrases, whole)])
         if _holds_rounds(inside) > 1:
             opened = phrases[begun]
             bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
             return [*phrases[:begun], bracket, *phrases[whole:]]
-    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
+    stars = [place for place, phrase in enumerate(phrases) if type(phrase) in _STARS]
     closed = False
     repeat = phrases[stars[2]] if len(stars) == 3 else None
     if type(repeat) is Rep and stars[2] == stars[1] + 1:
@@ -434,14 +434,14 @@ def _in_turn(phrases: list[Phrase], whole: int) -> bool:
     often, parted = phrases[whole], 0
     for phrase in phrases[_before_words(phrases, whole) : whole + 1]:
         parted |= phrase.flags
-    if isinstance(often, Length | Brackets) or (parted & (COMMA | SEMI) and type(often) is Times):
+    if type(often) in (Length, Brackets) or (parted & (COMMA | SEMI) and type(often) is Times):
         return True
     return any(type(phrase) is Again for phrase in phrases[:whole])
 
 
 def _before_words(phrases: list[Phrase], place: int) -> int:
     """Where the words begin that stand before a phrase and work nothing: `purl 1 rnd; do this 4 times`."""
-    while place > 1 and isinstance(phrases[place - 1], _WORKING_NOTHING):
+    while place > 1 and type(phrases[place - 1]) in _WORKING_NOTHING:
         place -= 1
     return place
 
@@ -459,7 +459,7 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
             continue
         if type(phrase) is Rounds and _is_colour(phrases, place + 1):
             rounds += phrase.number.of(0) or 1  # 4 rounds grey, 4 rounds brown
-        elif type(phrase) is Rounds and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
+        elif type(phrase) is Rounds and any(type(earlier) in _PLAIN_WORK for earlier in near):
             rounds += phrase.number.of(0) or 1
         elif type(phrase) is Again and phrase.last == 1 and not (place and phrase.flags & STOP):
             rounds += 1

@@ -26,7 +26,7 @@ def with_verbs_inside(phrases: list[Phrase]) -> list[Phrase]:
             continue
         verb = made[-1] if made and type(made[-1]) is Stitches and _is_verb(made[-1]) else None
         inside = phrase.inside if type(phrase) is Brackets else tuple(phrases[place + 1 : place + 6])
-        if verb is None or not isinstance(phrase, Star | Brackets) or not _counts_to_shaping(inside):
+        if verb is None or type(phrase) not in (Star, Brackets) or not _counts_to_shaping(inside):
             verb = None
             made.append(phrase)
             continue
@@ -52,7 +52,7 @@ def _counts_to_shaping(inside: tuple[Phrase, ...]) -> bool:
     for phrase in inside[1 : 1 + MOST_TO_SHAPING]:
         if is_shaping(phrase):
             return True
-        if not isinstance(phrase, Said | Then):
+        if type(phrase) not in (Said, Then):
             return False
     return False
 

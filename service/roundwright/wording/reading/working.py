@@ -295,7 +295,7 @@ class Worker:
         """What the rest of a line uses, where that is fixed."""
         used = 0
         for node in rest:
-            if isinstance(node, _FILLS) or (type(node) is Group and has_fill(node.nodes)):
+            if type(node) in _FILLS or (type(node) is Group and has_fill(node.nodes)):
                 raise UnclearError(
                     "not_understood",
                     say("read.how_far_before_another"),

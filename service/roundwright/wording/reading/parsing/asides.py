@@ -23,7 +23,7 @@ def means(inside: list[Phrase]) -> bool:
 
     `(a marker every 16 sts = 6 sections)` says where the markers are.
     """
-    if any(phrase.flags & EQUALS and not isinstance(phrase, Count | Markers) for phrase in inside[1:]):
+    if any(phrase.flags & EQUALS and type(phrase) not in (Count, Markers) for phrase in inside[1:]):
         return True
     if len(inside) > 2 and type(inside[1]) is Said and inside[1].text in ("is", "means"):
         return True  # (K1R is "knit one round")
@@ -48,15 +48,15 @@ def aside(inside: list[Phrase]) -> bool:
     if means(inside):
         return True
     if inside and type(inside[0]) is Count and inside[0].sure and not inside[0].sign:
-        return any(isinstance(phrase, _WORK) for phrase in inside)
+        return any(type(phrase) in _WORK for phrase in inside)
     words = sum(phrase.words for phrase in inside if type(phrase) is Said)
     if (
         words
         and any(type(phrase) is Stitches for phrase in inside)
-        and all(isinstance(phrase, _FACTS) or is_bare(phrase) for phrase in inside)
+        and all(type(phrase) in _FACTS or is_bare(phrase) for phrase in inside)
     ):
         return True
-    work = sum(isinstance(phrase, _WORK_OR_REPEATS) for phrase in inside)
+    work = sum(type(phrase) in _WORK_OR_REPEATS for phrase in inside)
     return words >= 2 and words >= work
 
 
