@@ -202,7 +202,7 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
                     Edit(leave.start, leave.end, str(far_ + over), 1.3),
                     Edit(stitches.start, stitches.end, str(times + over), 1.3),
                 )
-        case _ if not any(type(node) is Fill for node in candidate.nodes):
+        case _ if Fill not in [type(node) for node in candidate.nodes]:
             end = candidate.nodes[-1].end
             yield (Edit(end, end, f", k{over}", 3.0),)
 

@@ -186,5 +186,5 @@ def _with_tail(part: list[Phrase], tail: list[Phrase]) -> list[Phrase]:
     return [*part, *(phrase for phrase in tail if not (ended and type(phrase) in _ENDS))]
 
 
-_BEGINS: Final = (Stitches, Star, Brackets)
-_ENDS: Final = (Extent, Star)
+_BEGINS: Final = frozenset((Stitches, Star, Brackets))
+_ENDS: Final = frozenset((Extent, Star))

@@ -61,10 +61,10 @@ def _is_fabric_called(segments: list[Segment], place: int) -> bool:
     if following is None or _fabrics(following.phrases).isdisjoint(named):
         return False
     label, rounds = following.label, [phrase for phrase in following.phrases if type(phrase) is Rounds]
-    goes_on = any(type(phrase) is Continue for phrase in following.phrases)
+    goes_on = Continue in [type(phrase) for phrase in following.phrases]
     if goes_on or any(phrase.more or phrase.every for phrase in rounds):
         return False
-    counted = bool(rounds) or any(type(phrase) is Length for phrase in following.phrases)
+    counted = bool(rounds) or Length in [type(phrase) for phrase in following.phrases]
     return counted if label is None else _begins_list(label)
 
 
@@ -75,7 +75,7 @@ def _fabrics(phrases: tuple[Phrase, ...]) -> set[str]:
 
 def _only_begins(segment: Segment) -> bool:
     """Whether only the cast-on is told, or words that say nothing of the work."""
-    casts_on = any(type(phrase) is CastOn for phrase in segment.phrases)
+    casts_on = CastOn in [type(phrase) for phrase in segment.phrases]
     return casts_on or (segment.label is None and all(type(phrase) is Said for phrase in segment.phrases))
 
 

@@ -132,7 +132,7 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
     sure = all(count.sure for count in seen.counts) and seen.words < 1.5
     alone = len(phrases) == 1 and len(seen.counts) == 1 and not seen.words
     behind = not segment.alone and sure and _only_counts(seen)
-    repeats = any(type(phrase) is Rep for phrase in phrases)
+    repeats = Rep in [type(phrase) for phrase in phrases]
     prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * (sure or repeats)
     shapes = leads_on(seen)
     words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
@@ -148,7 +148,7 @@ def _held(seen: Seen) -> Number | None:
     held, before = phrases[at[0]], phrases[at[0] - 1] if at[0] else None
     of_some = type(before) is Change or (type(before) is Said and before.text in _OF_SOME)
     behind = phrases[at[0] + 1 :]
-    numbers = any(type(phrase) is Count for phrase in behind)
+    numbers = Count in [type(phrase) for phrase in behind]
     numbers = numbers or any(type(phrase) is Said and phrase.text in _OTHER_NEEDLES for phrase in behind)
     if type(held) is not PerPart or of_some or numbers:
         return None
@@ -207,8 +207,8 @@ def _to_printed_count(options: list[Candidate]) -> list[Candidate]:
 
 
 _cost: Final = attrgetter("cost")
-_TOLD: Final = (Said, Count)
-_GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Length, Count)
+_TOLD: Final = frozenset((Said, Count))
+_GONE_ON: Final = frozenset((Said, Then, Continue, Rep, Extent, Length, Count))
 
 
 def _only_counts(seen: Seen) -> bool:
@@ -375,7 +375,7 @@ def _tells_all_rounds(seen: Seen) -> bool:
     """Whether a bracket only says how many rounds there are now: `(9 rnds in all)`."""
     match seen.order:
         case (Brackets(inside=inside),):
-            rounds = any(type(phrase) is Rounds for phrase in inside)
+            rounds = Rounds in [type(phrase) for phrase in inside]
             total = any(is_of_all(phrase) for phrase in inside)
             return rounds and total and all(type(phrase) in (Rounds, Said) for phrase in inside)
         case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
@@ -391,11 +391,11 @@ def _tells_all_rounds(seen: Seen) -> bool:
 
 def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket says how large a pattern is: `(8-st rep, 6 rnds)`, `(6-round repeat)`."""
-    repeats = any(type(phrase) is Rep for phrase in inside)
+    repeats = Rep in [type(phrase) for phrase in inside]
     return repeats and all(type(phrase) in (Rep, Rounds, Said, Count) for phrase in inside)
 
 
-_IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
+_IN_HEADING: Final = frozenset((Said, Change, Fabric, Count, Closing, Chart))
 
 
 def _counts_alone(segment: Segment) -> bool:

@@ -59,7 +59,7 @@ MOST_BETWEEN: Final = 2
 
 
 def _names_chart(segment: Segment) -> bool:
-    return any(type(phrase) is Chart for phrase in segment.phrases)
+    return Chart in [type(phrase) for phrase in segment.phrases]
 
 
 def _is_heading(segment: Segment) -> bool:

@@ -156,7 +156,7 @@ def _paces_joined(segments: list[Segment]) -> list[Segment]:
 def _sets_pace(segment: Segment) -> bool:
     """Whether a sentence only says that stitches are decreased in every round, or in every other."""
     every = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
-    changes = any(type(phrase) is Change for phrase in segment.phrases)
+    changes = Change in [type(phrase) for phrase in segment.phrases]
     silent = all(type(phrase) in (Said, Then, Continue, Change, Rounds) for phrase in segment.phrases)
     return segment.label is None and changes and silent and len(every) == 1 and every[0].every
 
@@ -164,7 +164,7 @@ def _sets_pace(segment: Segment) -> bool:
 def _goes_to_count(segment: Segment) -> bool:
     """Whether a sentence only says to go on until so many stitches are left: `Carry on till 10 sts are left`."""
     begins = next((phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)), None)
-    until = any(type(phrase) is Until for phrase in segment.phrases)
+    until = Until in [type(phrase) for phrase in segment.phrases]
     silent = all(type(phrase) in (Said, Then, Continue, Until) for phrase in segment.phrases)
     return segment.label is None and until and silent and type(begins) is Continue
 
@@ -177,7 +177,7 @@ def _to_end_joined(segments: list[Segment]) -> list[Segment]:
         joined = first.label is None and second.label is None and type(begins) is Continue
         until = any(type(phrase) in (Length, Until) for phrase in second.phrases)
         sentence = bool(second.phrases) and not second.phrases[0].flags & (STOP | SEMI)
-        if joined and until and sentence and not any(type(phrase) is Count for phrase in first.phrases):
+        if joined and until and sentence and Count not in [type(phrase) for phrase in first.phrases]:
             whole = replace(
                 first, phrases=(*first.phrases, *second.phrases), end=second.end, alone=True, cuts=()
             )
@@ -229,7 +229,7 @@ def _is_same(segment: Segment) -> bool:
 def _repeats(segment: Segment) -> bool:
     """Whether a sentence says to repeat what was told, and how far."""
     begins = next((phrase for phrase in segment.phrases if type(phrase) not in _SILENT), None)
-    far = any(type(phrase) is Extent for phrase in segment.phrases)
+    far = Extent in [type(phrase) for phrase in segment.phrases]
     return segment.label is None and far and type(begins) is Rep and not begins.level
 
 
@@ -258,5 +258,5 @@ def _joined(segments: list[Segment]) -> Segment:
     return replace(segments[0], phrases=phrases, end=segments[-1].end, alone=True, cuts=())
 
 
-_SILENT: Final = (Said, Then, Continue)
-_GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Count)
+_SILENT: Final = frozenset((Said, Then, Continue))
+_GONE_ON: Final = frozenset((Said, Then, Continue, Rep, Extent, Count))

@@ -38,27 +38,27 @@ from roundwright.wording.reading.seen import has_shaping, is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
-_WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
-_WORK_OR_LENGTH: Final = (Stitches, Star, Fabric, Again, Rounds, Length)
-_BEGINS: Final = (Again, Closing, CastOn)
+_WORK: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue))
+_WORK_OR_LENGTH: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, Length))
+_BEGINS: Final = frozenset((Again, Closing, CastOn))
 _COUNTED_ROUNDS: Final = (Rounds, Length)
-_PARTED: Final = (Markers, PerPart)
-_FABRIC_OR_ROUNDS: Final = (Fabric, Rounds)
-_SENTENCES: Final = (Said, Then, Rounds, Length, Rep)
-_ASIDES: Final = (Said, Then, Brackets)
-_WORDS: Final = (Said, Then, Fabric)
-_ENDS: Final = (Then, Extent, Times)
-_ENDS_OR_STARS: Final = (*_ENDS, Star, Rep)
+_PARTED: Final = frozenset((Markers, PerPart))
+_FABRIC_OR_ROUNDS: Final = frozenset((Fabric, Rounds))
+_SENTENCES: Final = frozenset((Said, Then, Rounds, Length, Rep))
+_ASIDES: Final = frozenset((Said, Then, Brackets))
+_WORDS: Final = frozenset((Said, Then, Fabric))
+_ENDS: Final = frozenset((Then, Extent, Times))
+_ENDS_OR_STARS: Final = frozenset((*_ENDS, Star, Rep))
 _OFTEN: Final = (Until, UntilRound, Times)
 _PLAIN_WORK: Final = (Stitches, Fabric)
 _GOING_ON: Final = (Again, Continue)
-_TIMES: Final = (Times, Said)
+_TIMES: Final = frozenset((Times, Said))
 _STARS: Final = (Star, Rep)
-_CLOSING: Final = (Closing, Then)
-_STITCHES: Final = (Stitches, Brackets)
-_FABRIC_FIRST: Final = (Rounds, Fabric, Said, Count)
-_SILENT: Final = (Then, Said)
-_PLAIN_ROUNDS: Final = (Then, Said, Rounds)
+_CLOSING: Final = frozenset((Closing, Then))
+_STITCHES: Final = frozenset((Stitches, Brackets))
+_FABRIC_FIRST: Final = frozenset((Rounds, Fabric, Said, Count))
+_SILENT: Final = frozenset((Then, Said))
+_PLAIN_ROUNDS: Final = frozenset((Then, Said, Rounds))
 
 
 def is_work(phrases: tuple[Phrase, ...] | list[Phrase]) -> bool:
@@ -245,7 +245,7 @@ def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
 def _ends_decrease(phrases: list[Phrase]) -> bool:
     """Whether a decrease was told with its count, and no more: `Decrease again. (72)`."""
     counted = len(phrases) > 1 and type(phrases[-1]) is Brackets and _counted(phrases[-1])
-    changes = any(type(phrase) is Change for phrase in phrases)
+    changes = Change in [type(phrase) for phrase in phrases]
     return (
         counted and changes and all(type(phrase) in (Said, Change, Then, Fabric) for phrase in phrases[:-1])
     )
@@ -261,7 +261,7 @@ def _announces(phrases: list[Phrase]) -> bool:
     """Whether a round is announced that is told behind the colon: `knit one round and take out 6 as you go:`."""
     single = [phrase for phrase in phrases if type(phrase) is Rounds]
     announces = any(type(phrase) is Said and phrase.text == "as" for phrase in phrases)
-    announces = announces or any(type(phrase) is Change for phrase in phrases)
+    announces = announces or Change in [type(phrase) for phrase in phrases]
     announces = announces or any(
         type(phrase) is Stitches and type(phrase.node) is Evenly for phrase in phrases
     )
@@ -278,7 +278,7 @@ def _announces_all(phrases: list[Phrase], behind: Phrase) -> bool:
     thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
     thus = thus or any(type(phrase) is Said and phrase.text in ("as", "follows") for phrase in phrases)
     silent = all(type(phrase) in (Said, Then, Rounds, Continue, Change) for phrase in phrases)
-    return every and silent and (thus or any(type(phrase) is Change for phrase in phrases))
+    return every and silent and (thus or Change in [type(phrase) for phrase in phrases])
 
 
 def _is_of_announcement(phrase: Phrase) -> bool:
@@ -309,7 +309,7 @@ def _tells_between(phrases: list[Phrase], place: int) -> bool:
         return False
     rounds, behind = phrases[at], phrases[at + 1 : at + 4]
     texts = [phrase.text for phrase in behind if type(phrase) is Said]
-    spoken = any(type(phrase) is Said for phrase in phrases[place:at])
+    spoken = Said in [type(phrase) for phrase in phrases[place:at]]
     of_all = any(text in _OF_EACH for text in texts) or any(
         type(phrase) is Said and phrase.text in _OF_EACH for phrase in phrases[place:at]
     )
@@ -340,7 +340,7 @@ _ROUND_WORK: Final = (Stitches, Star, Brackets)
 def _tells(phrases: list[Phrase]) -> bool:
     """Whether a sentence is told that is none of the work behind it: words, or where the markers are."""
     words = sum(phrase.words for phrase in phrases if type(phrase) is Said)
-    return words >= FEWEST_WORDS or any(type(phrase) is Markers for phrase in phrases)
+    return words >= FEWEST_WORDS or Markers in [type(phrase) for phrase in phrases]
 
 
 def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> bool:
@@ -357,7 +357,7 @@ def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> b
     )
 
 
-_PLACED: Final = (Said, Count, PerPart, Needlewise, Then)
+_PLACED: Final = frozenset((Said, Count, PerPart, Needlewise, Then))
 """What says which stitches are on the needles."""
 FEWEST_WORDS: Final = 3
 """Words that say nothing in a sentence of its own; fewer may be a heading."""
@@ -591,8 +591,8 @@ def _counts_rounds(phrases: list[Phrase]) -> bool:
 MOST_BEFORE_ROUNDS: Final = 4
 """Phrases up to a number of rounds: `and st st for 26 rnds`."""
 _ADDING: Final = frozenset(("and", "&", "plus", "followed by", "and then"))
-_IN_TURN: Final = (Times, Until, Again, Continue, Rep, Length)
-_OF_ROUNDS: Final = (Rounds, Fabric, Said, Then, Stitches, CastOn)
+_IN_TURN: Final = frozenset((Times, Until, Again, Continue, Rep, Length))
+_OF_ROUNDS: Final = frozenset((Rounds, Fabric, Said, Then, Stitches, CastOn))
 
 
 def _is_between_slashes(part: _Part, coming: _Coming) -> bool:
@@ -676,7 +676,7 @@ def _after_then(phrases: list[Phrase]) -> bool:
     )
 
 
-_ENDS_ROUNDS: Final = (Rounds, Fabric)
+_ENDS_ROUNDS: Final = frozenset((Rounds, Fabric))
 
 
 def _counted_rounds(phrases: list[Phrase]) -> bool:
@@ -760,7 +760,7 @@ def _comma_and(phrases: list[Phrase]) -> bool:
 def _is_ended(part: _Part) -> bool:
     """Whether it is said how far rounds go on, or how often they are worked again."""
     rounds = part.has(Rounds) or any(
-        type(phrase) is Brackets and any(type(inner) is Rounds for inner in phrase.inside)
+        type(phrase) is Brackets and Rounds in [type(inner) for inner in phrase.inside]
         for phrase in part.phrases
     )  # rep these 4 rounds until 12 rounds have been worked
     return part.has((Until, UntilRound)) or (part.has(Again) and (part.has(Times) or rounds))

@@ -28,7 +28,7 @@ def end_of_work(segments: list[Segment]) -> int:
 def _is_sure(phrase: Phrase) -> bool:
     """Whether it is work for sure."""
     if type(phrase) is Brackets:
-        return any(type(inner) is Stitches for inner in phrase.inside)
+        return Stitches in [type(inner) for inner in phrase.inside]
     return type(phrase) in (CastOn, Star) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
 
 

@@ -276,7 +276,7 @@ def _only_names_fabric(seen: Seen) -> bool:
         return type(seen.order[-1]) is Fabric  # `Now the pattern.`
     verbs = any(text in VERBS for text in texts)
     named = all(fabric.kind in NAMED_FABRICS for fabric in seen.fabrics)
-    words = any(type(phrase) is Said for phrase in seen.order)
+    words = Said in [type(phrase) for phrase in seen.order]
     return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
 
 

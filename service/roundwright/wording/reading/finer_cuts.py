@@ -38,11 +38,11 @@ from roundwright.wording.reading.tree import Number, Stitch
 
 MOST_PARTS: Final = 24
 """Rounds that are told in one breath."""
-_ALWAYS: Final = (Rounds, Until, Then, Length)
+_ALWAYS: Final = frozenset((Rounds, Until, Then, Length))
 """What a round may end with wherever it stands."""
-_BEGINS: Final = (Stitches, Star, Fabric, Again)
-_WORK: Final = (*_BEGINS, Brackets, Continue)
-_CARRIED: Final = (Then, Said)
+_BEGINS: Final = frozenset((Stitches, Star, Fabric, Again))
+_WORK: Final = frozenset((*_BEGINS, Brackets, Continue))
+_CARRIED: Final = frozenset((Then, Said))
 
 
 class _Breath(Struct):
@@ -111,7 +111,7 @@ class _Breath(Struct):
 def _counts(phrase: Phrase) -> bool:
     """Whether it is a count, or a bracket with no more than one."""
     if type(phrase) is Brackets:
-        return any(type(inner) is Count for inner in phrase.inside)
+        return Count in [type(inner) for inner in phrase.inside]
     return type(phrase) is Count and not phrase.sign and (phrase.sure or bool(phrase.flags & EQUALS))
 
 
@@ -131,8 +131,8 @@ def with_finer_cuts(segment: Segment) -> Segment:
 
 def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     """Whether rounds go on without a count at which they end, so that no end of them is known."""
-    goes_on = any(type(phrase) is Continue for phrase in phrases)
-    return goes_on and not any(type(phrase) is Until for phrase in phrases)
+    goes_on = Continue in [type(phrase) for phrase in phrases]
+    return goes_on and Until not in [type(phrase) for phrase in phrases]
 
 
 def _parts(phrases: tuple[Phrase, ...], *, boldly: bool) -> list[list[Phrase]]:

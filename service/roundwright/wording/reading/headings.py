@@ -61,14 +61,14 @@ def _goes_on_in_fabric(segment: Segment) -> bool:
     if segment.label is not None:
         return False
     begins = bool(segment.phrases) and type(segment.phrases[0]) is Continue
-    fabrics = any(type(phrase) is Fabric for phrase in segment.phrases)
+    fabrics = Fabric in [type(phrase) for phrase in segment.phrases]
     return begins and fabrics and all(type(phrase) in _IN_FABRIC for phrase in segment.phrases)
 
 
 def _heads_fabric(segment: Segment) -> bool:
     """Whether a line is no more than the name of the fabric told below: `Mesh pattern`, `Moss stitch`."""
     words = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
-    fabrics = any(type(phrase) is Fabric for phrase in segment.phrases)
+    fabrics = Fabric in [type(phrase) for phrase in segment.phrases]
     named = segment.alone and fabrics and all(type(phrase) in (Said, Fabric) for phrase in segment.phrases)
     return named and not any(word in VERBS for word in words)
 
@@ -86,12 +86,12 @@ def changes_in_first_round(segments: list[Segment], place: int) -> bool:
     return any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in segment.phrases)
 
 
-_IN_FABRIC: Final = (Continue, Said, Fabric)
+_IN_FABRIC: Final = frozenset((Continue, Said, Fabric))
 
 
 def _tells_of_others(segments: list[Segment], place: int) -> bool:
     """Whether words without a label only tell of rounds that others tell one by one, or work by name."""
-    if any(type(phrase) is Rounds for phrase in segments[place].phrases) and (
+    if Rounds in [type(phrase) for phrase in segments[place].phrases] and (
         _is_explained_behind(segments, place)
         or _announces_rounds(segments, place)
         or _heads_stripes(segments, place)
@@ -116,7 +116,7 @@ def fabric_told(segment: Segment) -> int:
     phrases = segment.phrases
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
     spoken = all(type(phrase) in (Said, Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
-    named = any(type(phrase) is Fabric for phrase in phrases[:at])
+    named = Fabric in [type(phrase) for phrase in phrases[:at]]
     return at if segment.label is None and spoken and named else 0
 
 
@@ -233,13 +233,13 @@ def _announces_rounds(segments: list[Segment], place: int) -> bool:
     return highest == number > 0
 
 
-_ANNOUNCING: Final = (Rounds, Said, Fabric, Chart, Count, Extent)
+_ANNOUNCING: Final = frozenset((Rounds, Said, Fabric, Chart, Count, Extent))
 
 
 def _rounds_of_fabric(phrases: tuple[Phrase, ...]) -> int:
     """How many rounds of a fabric are told, and no more: `Work 8 rnds of garter`; 0 where anything else is."""
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
-    fabrics = any(type(phrase) is Fabric for phrase in phrases)
+    fabrics = Fabric in [type(phrase) for phrase in phrases]
     if not fabrics or len(rounds) != 1 or rounds[0].every:
         return 0
     silent = all(type(phrase) in (Rounds, Fabric, Said) for phrase in phrases)
@@ -263,7 +263,7 @@ def _only_marks(segment: Segment) -> bool:
     return announced and marks and all(type(phrase) in _ANNOUNCING_MARKS for phrase in segment.phrases)
 
 
-_ANNOUNCING_MARKS: Final = (Markers, Every, Said, Change, Continue, Count, Then)
+_ANNOUNCING_MARKS: Final = frozenset((Markers, Every, Said, Change, Continue, Count, Then))
 
 
 def _heads_chart(segment: Segment) -> bool:
@@ -295,12 +295,12 @@ def _without_times(phrases: Iterable[Phrase]) -> Iterator[Phrase]:
 def _tells_repeat(brackets: Brackets) -> bool:
     """Whether a bracket says how many stitches a repeat has, and how often it is worked: `(16 sts, 7 times around)`."""
     inside = brackets.inside
-    counts = any(type(phrase) is Count for phrase in inside)
+    counts = Count in [type(phrase) for phrase in inside]
     repeats = any(type(phrase) in (Rep, Times) for phrase in inside)
     return counts and repeats and all(type(phrase) in _OF_REPEAT for phrase in inside)
 
 
-_OF_REPEAT: Final = (Rep, Times, Count, Said, Extent, Rounds, PerPart)
+_OF_REPEAT: Final = frozenset((Rep, Times, Count, Said, Extent, Rounds, PerPart))
 _IN_A_ROUND: Final = frozenset(("per rnd", "per", "in", "each", "every", "to"))
 _WORKING: Final = frozenset(("work", "works", "working", "do", "then", "now", "repeat"))
 

@@ -6,7 +6,7 @@ from roundwright.wording.reading.parsing.extents import PARTS
 from roundwright.wording.reading.phrases import AtEnds, Needlewise, Phrase, Said, Stitches, Then, counts_of
 from roundwright.wording.reading.seen import is_bare, is_shaping
 
-_TOLD: Final = (Said, Then)
+_TOLD: Final = frozenset((Said, Then))
 """What may stand around it, with a count."""
 
 

@@ -633,9 +633,9 @@ def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
         return of
     counted = any(type(phrase) is Rounds and not phrase.every for phrase in phrases)
     counted = counted or sum(map(has_shaping, phrases)) > 1
-    named = any(type(phrase) is Again for phrase in phrases)
-    counted = counted or (named and any(type(phrase) is Times for phrase in phrases))
-    if not counted and not any(type(phrase) is Length for phrase in phrases):
+    named = Again in [type(phrase) for phrase in phrases]
+    counted = counted or (named and Times in [type(phrase) for phrase in phrases])
+    if not counted and Length not in [type(phrase) for phrase in phrases]:
         return of
     return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
 
@@ -699,7 +699,7 @@ def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
     """The parts, with words apart that tell on which rounds those behind them are worked: `Dec every other rnd: k6`."""
     for part in parts:
         lead = next((at for at, phrase in enumerate(part) if type(phrase) not in _LEADING), len(part))
-        changes = any(type(phrase) is Change for phrase in part[:lead])
+        changes = Change in [type(phrase) for phrase in part[:lead]]
         every = any(type(phrase) is Rounds and phrase.step > 1 for phrase in part[:lead])
         if changes and every and lead < len(part) and part[lead].flags & COLON:
             yield part[:lead]
@@ -708,6 +708,6 @@ def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
             yield part
 
 
-_LEADING: Final = (Said, Then, Continue, Change, Rounds)
-_ENDS: Final = (Count, Brackets)
-_LEADS: Final = (Said, Then)
+_LEADING: Final = frozenset((Said, Then, Continue, Change, Rounds))
+_ENDS: Final = frozenset((Count, Brackets))
+_LEADS: Final = frozenset((Said, Then))

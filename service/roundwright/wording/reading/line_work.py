@@ -129,10 +129,10 @@ def _begin_of_work(segments: list[Segment]) -> int:
     """Where the cast-on stands, if numbered rounds stand before it and none with a count; else 0."""
     numbered = False
     for segment in segments:
-        if any(type(phrase) is CastOn for phrase in segment.phrases):
+        if CastOn in [type(phrase) for phrase in segment.phrases]:
             return segment.start if numbered else 0
         numbered = numbered or (segment.label is not None and segment.label.kind == "numbered")
-        if any(type(phrase) is Count for phrase in segment.phrases) and segment.label is not None:
+        if Count in [type(phrase) for phrase in segment.phrases] and segment.label is not None:
             return 0
     return 0
 
@@ -411,7 +411,7 @@ class LineWork:
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
-        needlewise = any(type(phrase) is Needlewise for phrase in self.segment.phrases)
+        needlewise = Needlewise in [type(phrase) for phrase in self.segment.phrases]
         return len(sections) if needlewise and len(set(sections)) == 1 else 0
 
 

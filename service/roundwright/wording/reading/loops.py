@@ -195,7 +195,7 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
 
 def _repeats(seen: Seen) -> bool:
     """Whether a repeat is told: `Do this`, `rep from *`."""
-    return any(type(phrase) is Rep for phrase in seen.work)
+    return Rep in [type(phrase) for phrase in seen.work]
 
 
 def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
@@ -640,7 +640,7 @@ def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
     change = bool(_sign(seen))
     if not _rhythms(seen):
         return change and until is not None and not any(node.to for node in seen.evenly)
-    stitches = bool(seen.fabrics) or any(type(phrase) is Stitches for phrase in seen.work)
+    stitches = bool(seen.fabrics) or Stitches in [type(phrase) for phrase in seen.work]
     ends = not stitches and (until is not None or _begins_with_then(seen))
     return change or ends or any(count.sign for count in seen.counts)
 
@@ -752,9 +752,9 @@ WITH_FIRST: Final = 0.3
 """What it costs to count the round that is worked again among the times in all."""
 MOST_SPOKEN: Final = 0.5
 """Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
-_COUNTED: Final = (Count, Times, Brackets)
+_COUNTED: Final = frozenset((Count, Times, Brackets))
 """What may stand behind the name of a round that is worked again."""
-_TIMES: Final = (Times, Rep)
-_HOW_OFTEN: Final = (Then, Said, Rounds, Rep, Times, Count, Brackets, PerPart)
-_OF_REPEATS: Final = (Star, Rep, Until)
-_REPEATS: Final = (Star, Brackets, Rep)
+_TIMES: Final = frozenset((Times, Rep))
+_HOW_OFTEN: Final = frozenset((Then, Said, Rounds, Rep, Times, Count, Brackets, PerPart))
+_OF_REPEATS: Final = frozenset((Star, Rep, Until))
+_REPEATS: Final = frozenset((Star, Brackets, Rep))

@@ -140,13 +140,13 @@ NUMBERED: Final = 0.8
 
 def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     """Whether the sentence says that the work goes on as before."""
-    if any(type(phrase) is Star for phrase in phrases):
+    if Star in [type(phrase) for phrase in phrases]:
         return False
     begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
     manner = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
     every = any(type(phrase) is Rounds and phrase.every for phrase in phrases)
     until = any(type(phrase) in (Until, Length) for phrase in phrases)
-    if any(type(phrase) is Until for phrase in phrases) and _is_between(phrases):
+    if Until in [type(phrase) for phrase in phrases] and _is_between(phrases):
         return True
     return manner or (every and until) or type(begins) in (Continue, Rep, Again, Change)
 
@@ -154,8 +154,8 @@ def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
 def _is_between(phrases: tuple[Phrase, ...]) -> bool:
     """Whether rounds are told to be worked between others: `so down, always a plain round between`."""
     words = {phrase.text for phrase in phrases if type(phrase) is Said}
-    stitches = any(type(phrase) is Stitches for phrase in phrases)
-    return not stitches and bool(words & _BETWEEN) and any(type(phrase) is Rounds for phrase in phrases)
+    stitches = Stitches in [type(phrase) for phrase in phrases]
+    return not stitches and bool(words & _BETWEEN) and Rounds in [type(phrase) for phrase in phrases]
 
 
 _BETWEEN: Final = frozenset(("between", "in between", "always", "after each"))
@@ -167,5 +167,5 @@ def _numbers(phrases: tuple[Phrase, ...]) -> Iterator[Number]:
         match phrase:
             case Until() | Count(sign=0):
                 yield phrase.number
-            case Brackets() if not any(type(inner) is Times for inner in phrase.inside):
+            case Brackets() if Times not in [type(inner) for inner in phrase.inside]:
                 yield from _numbers(phrase.inside)

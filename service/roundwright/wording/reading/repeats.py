@@ -294,7 +294,7 @@ def _standing_since(work: LineWork) -> Entry | None:
 def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
     if number == 1 and (entry := _standing_since(work)):
         nodes = entry.candidate.nodes
-        if nodes and not any(type(node) is Fill for node in nodes):
+        if nodes and Fill not in [type(node) for node in nodes]:
             end = nodes[-1].end
             nodes = (Fill(nodes, NOTHING, nodes[0].start, end, (end, end)),)
         return (Done(_ANY, nodes, entry.segment),)

@@ -189,7 +189,7 @@ def _in_forms(work: RoundWork) -> list[Candidate]:
     for base, others in _forms(list(work.work), work.seen):
         nodes = tuple(way.nodes for form in others for way in settle(form)[:3] if not way.trouble)
         for way in settle(base, counted=bool(work.stated)):
-            filled = any(type(node) is Fill for node in way.nodes)
+            filled = Fill in [type(node) for node in way.nodes]
             options.append(work.round(way, 0.0 if filled else once, nodes))
     return options
 
@@ -294,7 +294,7 @@ def _with(work: RoundWork) -> list[Candidate]:
     if work.seen.instead and type(first) is Stitches and type(first.node) is Stitch:
         again = next(iter(work.seen.agains), None)
         return [Candidate("with", 0.0, (first.node,), again=again, stated=work.stated)]
-    around = any(type(phrase) is Extent for phrase in work.work)  # k3tog all round - 12 sts
+    around = Extent in [type(phrase) for phrase in work.work]  # k3tog all round - 12 sts
     alone = work.segment.label is None and len(work.stitches) == 1 and not around
     if alone and type(first) is Stitches and work.stated:
         node = first.node
@@ -379,7 +379,7 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     others = [phrase for phrase in work.work if type(phrase) is not Needlewise and not has_stitches(phrase)]
     often = [phrase.number.of(0) or 0 for phrase in others if type(phrase) is Times]
     others = [phrase for phrase in others if type(phrase) is not Times]
-    if len(shaping) != 1 or others or not any(type(phrase) is Needlewise for phrase in work.seen.order):
+    if len(shaping) != 1 or others or Needlewise not in [type(phrase) for phrase in work.seen.order]:
         return []
     node = shaping[0]
     if type(node) is not Stitch or (work.number and work.number.values != (1,)):
@@ -623,5 +623,5 @@ def _other_end(before: _Form, inside: _Form) -> _Form:
     return inside if repeated and any(type(phrase) in _WHOLE for phrase in inside) else ()
 
 
-_REPEATED: Final = (Times, Extent, Rep)
-_WHOLE: Final = (Brackets, Star, Extent)
+_REPEATED: Final = frozenset((Times, Extent, Rep))
+_WHOLE: Final = frozenset((Brackets, Star, Extent))

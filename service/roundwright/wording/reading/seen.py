@@ -96,12 +96,12 @@ class Seen(Struct):
     in_all: Rounds | None = None  # a number of rounds in a bracket: `14 times more (15 rounds)`
 
 
-_STITCHES: Final = (Stitches, Star, PassOver)
-_WORKED: Final = (Stitches, Star, PassOver, Rep, Extent, Odd, Partly, Times, Until)
-_TIMES: Final = (Times, Said)
-_OF_WORK: Final = (Extent, Rep, Stitches, Fabric, Continue)
+_STITCHES: Final = frozenset((Stitches, Star, PassOver))
+_WORKED: Final = frozenset((Stitches, Star, PassOver, Rep, Extent, Odd, Partly, Times, Until))
+_TIMES: Final = frozenset((Times, Said))
+_OF_WORK: Final = frozenset((Extent, Rep, Stitches, Fabric, Continue))
 """What describes work where it stands in a bracket, and does none."""
-_BEHIND_COUNTS: Final = (Closing, Then, Count)
+_BEHIND_COUNTS: Final = frozenset((Closing, Then, Count))
 _LISTS: Final[Mapping[type, str]] = {
     Rounds: "rounds",
     Length: "lengths",
@@ -280,7 +280,7 @@ _DENYING: Final = ("no", "not", "don't", "never", "without")
 def _tells_count(phrase: Phrase, *, works: bool) -> bool:
     """Whether it is a count, or a bracket with one and without work."""
     if type(phrase) is Brackets:
-        return not works and any(type(inner) is Count for inner in phrase.inside)
+        return not works and Count in [type(inner) for inner in phrase.inside]
     return type(phrase) is Count
 
 
@@ -314,7 +314,7 @@ def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
         seen.per = True
     elif not tail:
         seen.work.append(phrase)
-    elif any(type(work) is Extent for work in seen.work) and not any(
+    elif Extent in [type(work) for work in seen.work] and not any(
         type(work) in _PARTS and not (type(work) is Rep and not work.level) for work in seen.work
     ):
         seen.work.insert(0, phrase)  # k1, ssk, k to marker, in every section
@@ -364,7 +364,7 @@ def _keep_end(seen: Seen, phrase: Phrase) -> None:
             pass
 
 
-_ENDS: Final = (EndsAt, EndsPlain, EndsShaped, UntilRound)
+_ENDS: Final = frozenset((EndsAt, EndsPlain, EndsShaped, UntilRound))
 
 
 def _both_ends(before: AtEnds | None, ends: AtEnds) -> AtEnds:
@@ -493,6 +493,6 @@ def is_bare(phrase: Phrase) -> bool:
 
 _NAMING: Final = ("only", "it's", "is", "are", "called", "just")
 """Words behind which a stitch is named and not worked: `it's only ssk`."""
-_PARTS: Final = (Star, Brackets, Needlewise, Rep)
+_PARTS: Final = frozenset((Star, Brackets, Needlewise, Rep))
 """What says itself over which stitches it goes."""
-_DENIED: Final = (Fabric, Rounds, Stitches)
+_DENIED: Final = frozenset((Fabric, Rounds, Stitches))

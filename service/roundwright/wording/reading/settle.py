@@ -101,7 +101,7 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
 def _goes_to_marker(nodes: Nodes) -> bool:
     """Whether a line goes on to a place before a marker once, and to its marker: `k to 2 before m, k2tog`."""
     fills = [node for node in nodes if type(node) in _FILLS]
-    if len(fills) != 1 or any(type(node) is Mark for node in nodes):
+    if len(fills) != 1 or Mark in [type(node) for node in nodes]:
         return False
     fill = fills[0]
     return type(fill) is Fill and fill.marker and fill.leave is not None and not _inner_fill(nodes)
@@ -177,4 +177,4 @@ def _with_m1(nodes: Nodes) -> Nodes:
     )
 
 
-_FILLS: Final = (Fill, Evenly)
+_FILLS: Final = frozenset((Fill, Evenly))

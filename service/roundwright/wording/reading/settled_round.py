@@ -413,8 +413,8 @@ def _opened(nodes: Nodes, *, filled: bool) -> Nodes:
 MOST_COPIED: Final = 400
 """Stitches that are worked again from an earlier star of the round, more than anybody prints."""
 _PLAIN: Final = ("k", "p", "sl")
-_BEHIND_REPEATS: Final = (Times, Extent, Until, Said, Count, Rep)
-_REPEATS: Final = (Star, Rep, Times)
+_BEHIND_REPEATS: Final = frozenset((Times, Extent, Until, Said, Count, Rep))
+_REPEATS: Final = frozenset((Star, Rep, Times))
 _TAKES: Final[Mapping[type, Callable[[SettledRound, Any], None]]] = {
     Stitches: SettledRound.stitches,
     Brackets: SettledRound.brackets,

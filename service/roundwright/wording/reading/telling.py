@@ -111,7 +111,7 @@ def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
     texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[:MOST_TO_FABRIC]]
     places_work = "in" in texts and not _BEING.isdisjoint(texts[: texts.index("in")])
     begins = bool(texts) and texts[0] in _WORKERS
-    fabric = any(type(phrase) is Fabric for phrase in phrases)
+    fabric = Fabric in [type(phrase) for phrase in phrases]
     return (
         places_work
         and begins
@@ -180,7 +180,7 @@ def tells_outcome(seen: Seen) -> bool:
     outcome = any(type(phrase) is Said and phrase.text in ("were", "got") for phrase in seen.order)
     outcome = outcome and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
-        ends = any(type(phrase) is AtEnds for phrase in seen.order)  # k2tog at the end of each needle
+        ends = AtEnds in [type(phrase) for phrase in seen.order]  # k2tog at the end of each needle
         return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
     becomes = any(type(phrase) is Said and phrase.text in ("become", "becomes") for phrase in seen.order)
@@ -245,9 +245,7 @@ def is_for_others(segment: Segment) -> bool:
     others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
     every = any(type(phrase) is Rounds and phrase.every for phrase in segment.phrases)
     others = others or ("unless" in texts and every)  # `all rounds knit unless I say so`
-    goes_on = any(
-        type(phrase) is Until for phrase in segment.phrases
-    )  # decrease so, knit all others, until 8
+    goes_on = Until in [type(phrase) for phrase in segment.phrases]  # decrease so, knit all others, until 8
     if segment.label is not None or not others or goes_on:
         return False
     return any(is_bare(phrase) or type(phrase) is Fabric for phrase in segment.phrases)
@@ -324,13 +322,13 @@ def _weight(phrase: Phrase) -> int:
     return 2 * (type(phrase) is Brackets) + (type(phrase) in _STARS)
 
 
-_STARS: Final = (Star, Rep)
+_STARS: Final = frozenset((Star, Rep))
 _PLAIN: Final = ("k", "p", "sl")
 
 
 def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
     """How much it looks like shaping, and like rounds of a fabric."""
-    extents = any(type(phrase) is Extent for phrase in seen.work)
+    extents = Extent in [type(phrase) for phrase in seen.work]
     strength = 2.0 if (extents or seen.times) and any(map(is_shaping, seen.work)) else 0.0
     if bare or seen.fabrics:
         strength += 4.0 if numbered else 2.5 if extents else 1.2
@@ -356,6 +354,6 @@ def _of_repeats(seen: Seen, *, worked: bool) -> float:
     return 4.0 * sum(map(bool, signs))
 
 
-_REPEATS: Final = (Rep, Extent)
-_OF_A_ROUND: Final = (Star, Rep, Extent, Times, Brackets, Until)
-_OF_REPEATS: Final = (Star, Rep, Extent, Times)
+_REPEATS: Final = frozenset((Rep, Extent))
+_OF_A_ROUND: Final = frozenset((Star, Rep, Extent, Times, Brackets, Until))
+_OF_REPEATS: Final = frozenset((Star, Rep, Extent, Times))

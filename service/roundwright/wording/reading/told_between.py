@@ -120,7 +120,7 @@ def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: 
             pass
         case _:
             return None
-    shaped = any(type(phrase) is Change for phrase in behind[:3])
+    shaped = Change in [type(phrase) for phrase in behind[:3]]
     plain = step == 2 and any(type(phrase) is Fabric or is_bare(phrase) for phrase in behind[:2])
     if not (shaped or plain) or len(rounds) != 1:
         return None

@@ -27,7 +27,7 @@ EVERY_OTHER: Final = 2
 """The step of `odd rounds` and `even rounds`."""
 OTHERWISE: Final = 0.5
 """What it costs to work rounds otherwise than the lines for odd and even rounds beside them tell."""
-_TELLING: Final = (Said, Then, Fabric, Continue, Rounds, Times)
+_TELLING: Final = frozenset((Said, Then, Fabric, Continue, Rounds, Times))
 
 
 def with_rounds_in_turn_near(

@@ -61,7 +61,7 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
 
 MOST_OF_NAME: Final = 7
 """Phrases before a colon that name a round."""
-_IN_NAME: Final = (Stitches, Said, Times, Count, Fabric)
+_IN_NAME: Final = frozenset((Stitches, Said, Times, Count, Fabric))
 
 
 def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
@@ -198,7 +198,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
             and type(phrases[place - 1]) is Brackets
             and type(made[-1]) is Again
         ):
-            named = any(type(inner) is Again for inner in opened(phrases[place - 1]))
+            named = Again in [type(inner) for inner in opened(phrases[place - 1])]
             made.append(replace(phrase, total=named or not phrase.more, more=phrase.more and not named))
         else:
             made.append(phrase)
@@ -236,7 +236,7 @@ FEWEST_IN_TURN: Final = 2
 
 def _without_stitches_used(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without the stitches that a decrease is told to use: `k2tog over the first 2 sts`."""
-    if not any(type(phrase) is Count for phrase in phrases) or not any(map(is_shaping, phrases)):
+    if Count not in [type(phrase) for phrase in phrases] or not any(map(is_shaping, phrases)):
         return phrases
     made: list[Phrase] = []
     for place, phrase in enumerate(phrases):
@@ -373,7 +373,7 @@ def _starred(phrases: list[Phrase]) -> list[Phrase]:
     whole = next(often, 0)
     alternately = 0 if whole else _rounds_alternately(phrases)
     whole = whole or alternately
-    starred = any(type(phrase) is Star for phrase in phrases[:whole])
+    starred = Star in [type(phrase) for phrase in phrases[:whole]]
     if whole > 2 and not starred and (alternately or _in_turn(phrases, whole)):
         begun = next((place for place, phrase in enumerate(phrases) if type(phrase) in _BEGIN_TURN), 0)
         inside = tuple(phrases[begun : _before_words(phrases, whole)])
@@ -436,7 +436,7 @@ def _in_turn(phrases: list[Phrase], whole: int) -> bool:
         parted |= phrase.flags
     if type(often) in (Length, Brackets) or (parted & (COMMA | SEMI) and type(often) is Times):
         return True
-    return any(type(phrase) is Again for phrase in phrases[:whole])
+    return Again in [type(phrase) for phrase in phrases[:whole]]
 
 
 def _before_words(phrases: list[Phrase], place: int) -> int:
@@ -446,8 +446,8 @@ def _before_words(phrases: list[Phrase], place: int) -> int:
     return place
 
 
-_WORKING_NOTHING: Final = (Said, Rep)
-_BEGIN_TURN: Final = (Stitches, Again)
+_WORKING_NOTHING: Final = frozenset((Said, Rep))
+_BEGIN_TURN: Final = frozenset((Stitches, Again))
 
 
 def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
@@ -489,6 +489,6 @@ def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:
 MOST_OF_COLOUR: Final = 4
 """Words that tell a colour, `in the light grey`, with those that say nothing."""
 _APART: Final = COMMA | SEMI | STOP
-_STARS: Final = (Star, Rep)
-_OFTEN: Final = (Until, Times, Length)
-_PLAIN_WORK: Final = (Stitches, Fabric)
+_STARS: Final = frozenset((Star, Rep))
+_OFTEN: Final = frozenset((Until, Times, Length))
+_PLAIN_WORK: Final = frozenset((Stitches, Fabric))

@@ -177,7 +177,7 @@ class Worker:
 
     def mark_repeats(self, group: Node, begin: int, left: int) -> None:
         """Keep the markers that stand in each repeat of a group: `(k24, pm) 4 times`; it leaves `left` stitches."""
-        if type(group) is not Group or not any(type(node) is Mark for node in group.nodes):
+        if type(group) is not Group or Mark not in [type(node) for node in group.nodes]:
             return
         number = self.value(group.times) + group.extra
         offsets: list[int] = []
@@ -269,7 +269,7 @@ class Worker:
             if used and not count and len(fill.nodes) > 1 and fill.times is None:
                 raise UnclearError("not_understood", say("read.none_left"), fill.start)
             return _Part((), 0, 0)
-        if number > 1 and any(type(node) is Mark for node in fill.nodes):
+        if number > 1 and Mark in [type(node) for node in fill.nodes]:
             last = number + bool(leave)  # the last marker is that at the end of the round, where none is left
             self.marks.extend([once.left * turn for turn in range(1, min(last, MOST_MARKERS))])
         match fill.nodes:
@@ -483,4 +483,4 @@ def _is_centred(node: Node) -> bool:
     return type(node) is Stitch and node.name in ("cdd", "sk2p", "k", "p", "sl")
 
 
-_FILLS: Final = (Fill, Evenly)
+_FILLS: Final = frozenset((Fill, Evenly))

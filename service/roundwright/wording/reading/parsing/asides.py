@@ -52,7 +52,7 @@ def aside(inside: list[Phrase]) -> bool:
     words = sum(phrase.words for phrase in inside if type(phrase) is Said)
     if (
         words
-        and any(type(phrase) is Stitches for phrase in inside)
+        and Stitches in [type(phrase) for phrase in inside]
         and all(type(phrase) in _FACTS or is_bare(phrase) for phrase in inside)
     ):
         return True
@@ -60,6 +60,6 @@ def aside(inside: list[Phrase]) -> bool:
     return words >= 2 and words >= work
 
 
-_WORK: Final = (Stitches, Fabric)
-_FACTS: Final = (Said, Markers, Count, Change)
-_WORK_OR_REPEATS: Final = (Stitches, Star, Fabric, Brackets, Rep)
+_WORK: Final = frozenset((Stitches, Fabric))
+_FACTS: Final = frozenset((Said, Markers, Count, Change))
+_WORK_OR_REPEATS: Final = frozenset((Stitches, Star, Fabric, Brackets, Rep))

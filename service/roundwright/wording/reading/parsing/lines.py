@@ -386,7 +386,7 @@ class Lines(ExtentReader):
     def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
         """Whether a bracket says how the stitch just before it is worked: `k7, sk2p (sl 1, k2tog, psso)`."""
         before = self.tokens[max(0, opened - 2) : opened]
-        passed = any(type(phrase) is PassOver for phrase in inside)
+        passed = PassOver in [type(phrase) for phrase in inside]
         apart = self.tokens[opened].flags & (COMMA | SEMI | STOP | LINE)
         return passed and not apart and any(token.kind in ("stitch", "together") for token in before)
 
