@@ -41,7 +41,7 @@ from roundwright.wording.reading.tree import Evenly, Node, Stitch
 _WORK: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue))
 _WORK_OR_LENGTH: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, Length))
 _BEGINS: Final = frozenset((Again, Closing, CastOn))
-_COUNTED_ROUNDS: Final = (Rounds, Length)
+_COUNTED_ROUNDS: Final = frozenset((Rounds, Length))
 _PARTED: Final = frozenset((Markers, PerPart))
 _FABRIC_OR_ROUNDS: Final = frozenset((Fabric, Rounds))
 _SENTENCES: Final = frozenset((Said, Then, Rounds, Length, Rep))
@@ -49,11 +49,9 @@ _ASIDES: Final = frozenset((Said, Then, Brackets))
 _WORDS: Final = frozenset((Said, Then, Fabric))
 _ENDS: Final = frozenset((Then, Extent, Times))
 _ENDS_OR_STARS: Final = frozenset((*_ENDS, Star, Rep))
-_OFTEN: Final = (Until, UntilRound, Times)
-_PLAIN_WORK: Final = (Stitches, Fabric)
-_GOING_ON: Final = (Again, Continue)
+_OFTEN: Final = frozenset((Until, UntilRound, Times))
+_GOING_ON: Final = frozenset((Again, Continue))
 _TIMES: Final = frozenset((Times, Said))
-_STARS: Final = (Star, Rep)
 _CLOSING: Final = frozenset((Closing, Then))
 _STITCHES: Final = frozenset((Stitches, Brackets))
 _FABRIC_FIRST: Final = frozenset((Rounds, Fabric, Said, Count))
@@ -95,7 +93,7 @@ class _Coming(Struct):
 
     - `following`: what stands behind it, but for words that say nothing
     - `works`: whether stitches are worked in it; `begins`: whether it begins whole rounds
-    - `again`: whether it closes what is repeated; `more`: whether more rounds follow
+    - `again`: whether it closes what is repeated; `ends`: whether it is the count at the end of a round
     - `adds`: whether it begins a number of rounds behind `and`
     """
 
@@ -104,7 +102,7 @@ class _Coming(Struct):
     works: bool
     begins: bool
     again: bool
-    more: bool
+    ends: bool
     adds: bool
 
 
@@ -113,9 +111,11 @@ class _Part(Struct):
 
     - `worked`, `counted`: whether its work, and its count, were read; `cast`: whether it casts on
     - `whole`: whether it is whole rounds; `stars`: the stars that were read, odd while a repeat is open
+    - `kinds`: those of its phrases
     """
 
     phrases: list[Phrase]
+    kinds: set[type]
     worked: bool = False
     counted: bool = False
     whole: bool = False
@@ -130,17 +130,20 @@ class _Part(Struct):
     @property
     def goes_on(self) -> bool:
         """Whether it is a sentence that goes on as before, and whose end is still to come."""
+        if Continue not in self.kinds or self.has(_OFTEN):
+            return False
         thus = any(type(phrase) is Continue and phrase.manner for phrase in self.phrases)
-        return thus and type(self.phrases[0]) in (Continue, Then, Said) and not self.has(_OFTEN)
+        return thus and type(self.phrases[0]) in (Continue, Then, Said)
 
-    def has(self, kinds: type[Phrase] | tuple[type[Phrase], ...]) -> bool:
-        """Whether it has a phrase of these kinds."""
-        return any(isinstance(phrase, kinds) for phrase in self.phrases)
+    def has(self, kinds: frozenset[type]) -> bool:
+        """Whether it has a phrase of one of these kinds."""
+        return not kinds.isdisjoint(self.kinds)
 
     def add(self, coming: _Coming) -> None:
         """Take one more phrase."""
         phrase = coming.phrase
         self.phrases.append(phrase)
+        self.kinds.add(type(phrase))
         self.cast = self.cast or type(phrase) is CastOn
         if type(phrase) is Star:
             self.stars += 1
@@ -154,13 +157,7 @@ class _Part(Struct):
             self.worked = True
         if type(phrase) in _PARTED and not self.worked and not self.phrases[0].flags & COLON:
             self.worked = self.whole = True
-        if (
-            self.worked
-            and phrase.end
-            and _counted(phrase)
-            and (coming.more or _final(phrase, coming.following))
-        ):
-            self.counted = True
+        self.counted = self.counted or (self.worked and coming.ends)
 
     def carried(self, phrase: Phrase) -> list[Phrase]:
         """What stands at its end and belongs to the next round, which begins with this phrase; it is taken out."""
@@ -188,7 +185,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     A round ends with its count; a sentence of its own, `then`, and whole rounds begin another.
     """
     rounds: list[list[Phrase]] = []
-    part = _Part([])
+    part = _Part([], set())
     for place, phrase in enumerate(phrases):
         following = _following(phrases, place)
         works = type(phrase) in _WORK or (type(phrase) is Brackets and is_work(phrase.inside))
@@ -198,20 +195,20 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             works,
             _whole(phrase, following),
             _closes(part, phrase, following),
-            _more_follows(phrases, place, following),
+            _ends_round(phrases, place, following),
             _adds_rounds(phrases, place),
         )
-        between = _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO)
+        between = part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
         if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
-            part = _Part([])
+            part = _Part([], set())
         named = part.worked and not part.open and _names_next(phrases, place)
         cuts = named or _begins_sentence(of, part, coming) or (part.worked and _cuts(of, part, coming))
         if part.phrases and cuts:
             carried = part.carried(phrase)
             if part.phrases:
                 rounds.append(part.phrases)
-            part = _Part(carried)
+            part = _Part(carried, {type(kept) for kept in carried})
         part.add(coming)
     if part.phrases:
         rounds.append(part.phrases)
@@ -319,8 +316,11 @@ def _tells_between(phrases: list[Phrase], place: int) -> bool:
 
 def _names_next(phrases: list[Phrase], place: int) -> bool:
     """Whether it is said here which round is told behind: `; the third is (k10, k2tog)`, `the first round is *k8`."""
+    word = phrases[place]
+    if type(word) is not Said or word.text != "the":
+        return False
     texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[place : place + MOST_TO_IS]]
-    if len(texts) < FEWEST_TO_IS or texts[0] != "the" or texts[1] not in _TURNS:
+    if len(texts) < FEWEST_TO_IS or texts[1] not in _TURNS:
         return False
     at_work = next((place + at + 1 for at, text in enumerate(texts) if text == "is"), len(phrases))
     return at_work < len(phrases) and type(phrases[at_work]) in (Brackets, Star)
@@ -333,8 +333,14 @@ _TURNS: Final = frozenset(("first", "second", "third", "fourth", "fifth", "sixth
 MOST_BEFORE_BETWEEN: Final = 5
 """Phrases before the plain rounds that are told between others."""
 _OF_EACH: Final = ("each", "always", "every", "between", "after each")
-_GOING_ON_TO: Final = (Continue, Until, Change, Again)
-_ROUND_WORK: Final = (Stitches, Star, Brackets)
+_ROUNDS_OR_AGAIN: Final = frozenset((Rounds, Again))
+_SHAPING_ON: Final = frozenset((Until, Change))
+_GOING_ON_SO: Final = frozenset((Continue, Until, Again))
+_UNTIL: Final = frozenset((Until, UntilRound))
+_BEGINS_BEHIND: Final = frozenset((Stitches, Change, Continue, Again))
+_GONE_ON: Final = frozenset((Change, Continue))
+_GOING_ON_TO: Final = frozenset((Continue, Until, Change, Again))
+_ROUND_WORK: Final = frozenset((Stitches, Star, Brackets))
 
 
 def _tells(phrases: list[Phrase]) -> bool:
@@ -352,7 +358,7 @@ def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> b
     return (
         bool(apart)
         and type(following) in _ROUND_WORK
-        and part.has(Count)
+        and Count in part.kinds
         and all(type(phrase) in _PLACED for phrase in part.phrases)
     )
 
@@ -381,13 +387,21 @@ def _more_follows(phrases: list[Phrase], place: int, following: Phrase | None) -
     return parted and type(behind) in (Rounds, Fabric)
 
 
+def _ends_round(phrases: list[Phrase], place: int, following: Phrase | None) -> bool:
+    """Whether a count that is printed here ends its round."""
+    phrase = phrases[place]
+    if not phrase.end or not _counted(phrase):
+        return False
+    return _more_follows(phrases, place, following) or _final(phrase, following)
+
+
 def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a `repeat` goes back to a star, and not to the rounds before it in the sentence before."""
     if type(phrase) is not Rep:
         return False
     if _is_every_so_often(phrase, following):
         return False
-    of_rounds = part.has(Rounds) or type(following) is Rounds
+    of_rounds = Rounds in part.kinds or type(following) is Rounds
     plain = any(map(is_bare, part.phrases))  # Knit. Do that 8 times.
     of_rounds |= plain and all(is_bare(word) or type(word) in (Said, Extent) for word in part.phrases)
     return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
@@ -401,16 +415,17 @@ def _is_every_so_often(phrase: Phrase, following: Phrase | None) -> bool:
 
 def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
     """Whether it is told how often more, on other rounds: `every 3rd round twice, every 2nd round 4 times`."""
-    phrase, last = coming.phrase, part.phrases[-1] if part.phrases else None
+    phrase = coming.phrase
     if type(phrase) is not Rounds or not phrase.every:
         return False
+    last = part.phrases[-1] if part.phrases else None
     joined = type(last) is Said and last.text in _ADDING
     before = any(type(rounds) is Rounds and rounds.every for rounds in part.phrases)
-    if type(coming.following) is Until and before and part.has(Until):
+    if type(coming.following) is Until and before and Until in part.kinds:
         return joined  # every 3rd round until 64 sts remain and every 2nd round until 32 remain
     if type(coming.following) is not Times:
         return False
-    return before and part.has(Times) and (joined or bool(phrase.flags & (COMMA | SEMI)))
+    return before and Times in part.kinds and (joined or bool(phrase.flags & (COMMA | SEMI)))
 
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
@@ -418,9 +433,9 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     phrase, last = coming.phrase, part.phrases[-1]
     if part.goes_on and not phrase.flags & STOP and type(last) is not Then:
         return False
-    if type(phrase) is Again and type(last) is Said and last.text == "of" and part.has(Times):
+    if type(phrase) is Again and type(last) is Said and last.text == "of" and Times in part.kinds:
         return False  # work 3 repeats of rounds 1 and 2
-    if not phrase.flags & STOP and _tells_cadence(part.phrases):
+    if not phrase.flags & STOP and Rounds in part.kinds and _tells_cadence(part.phrases):
         return False
     if _begins_other_work(part, coming) or _works_rounds_behind(part, coming):
         return True
@@ -430,7 +445,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     apart = apart or _rounds_and(part.phrases) or (is_bare(phrase) and _then(part.phrases))
     if coming.begins and apart and not part.open:
         one_sentence = type(phrase) is Stitches and part.whole and not phrase.flags & STOP
-        return not one_sentence or part.has(Rounds)
+        return not one_sentence or Rounds in part.kinds
     if phrase.flags & STOP and not coming.again and (coming.works or type(phrase) in _SENTENCES):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
@@ -439,7 +454,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
 def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of their own are worked behind a semicolon: `k7, k2tog; work 1 round straight`."""
     works = type(coming.phrase) is Said and coming.phrase.text == "work" and coming.phrase.flags & SEMI
-    if not works or part.open or part.has((Rounds, Again)):
+    if not works or part.open or part.has(_ROUNDS_OR_AGAIN):
         return False
     rounds = coming.following
     return type(rounds) is Rounds and not rounds.every and any(map(has_shaping, part.phrases))
@@ -471,7 +486,12 @@ def _says_how_many(part: _Part, coming: _Coming) -> bool:
     if type(coming.phrase) is not Said or type(coming.following) is not Rounds or part.counted:
         return False
     stitches = [phrase.node for phrase in part.phrases if type(phrase) is Stitches]
-    return part.has(Fabric) and bool(stitches) and not part.has(Rounds) and all(map(_is_ribbed, stitches))
+    return (
+        Fabric in part.kinds
+        and bool(stitches)
+        and Rounds not in part.kinds
+        and all(map(_is_ribbed, stitches))
+    )
 
 
 def _is_ribbed(node: Node) -> bool:
@@ -493,6 +513,8 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
 
 def _ends_in_all(part: _Part, coming: _Coming) -> bool:
     """Whether so many rounds were told to be all of them, and other rounds follow: `10 rounds in all, then 4 navy`."""
+    if Rounds not in part.kinds:
+        return False
     phrases = [phrase for phrase in part.phrases if type(phrase) is not Then]
     if not phrases or not is_of_all(phrases[-1]) or not any(map(_is_count_of_rounds, phrases)):
         return False
@@ -510,17 +532,19 @@ def _shapes_on(part: _Part, coming: _Coming) -> bool:
     """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`."""
     phrase = coming.phrase
     sentence = type(phrase) is Change and bool(phrase.flags & STOP)
-    return sentence and type(coming.following) is Rounds and part.has(Until)
+    return sentence and type(coming.following) is Rounds and Until in part.kinds
 
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:
     """Whether a round follows to which the crown was gone on: `Dec every rnd until you have 16, k2tog 8 times`."""
+    if not coming.works or Until not in part.kinds or not part.has(_GONE_ON):
+        return False
     whole = type(coming.following) in (Times, Extent) or type(coming.phrase) is Brackets
     last = part.phrases[-1]
     spoken = type(last) is Said and last.text in ("work", "and") and bool(last.flags & COMMA)
     apart = bool(coming.phrase.flags & COMMA) or spoken
     until = len(part.phrases) > 1 and type(part.phrases[-1 - spoken]) is Until
-    return coming.works and whole and until and apart and part.has((Change, Continue))
+    return whole and until and apart
 
 
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
@@ -528,30 +552,33 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     phrase = coming.phrase
     if part.cast and (coming.works or type(phrase) is Length) and type(phrase) is not Closing:
         return True
-    match phrase:
-        case Rounds():
-            apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
-            return not part.open and apart and not _is_next_colour(part, coming)
-        case Fabric(kind="plain"):
-            turn = _is_plain_turn(part, phrase) and _stands_alone(coming)
-            return not part.open and (turn or _is_next_fabric(part, coming))
-        case Times():
-            return phrase.more and part.counted
-        case Stitches() | Change() | Continue() | Again() if _is_ended(part) and (
-            _then_last(part.phrases) or _shapes_on(part, coming)
-        ):
-            return True
-        case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
-            return not part.has((Until, Change))
-        case Again() if _again_begins(part):
-            return True
-        case Fabric() | Stitches(node=Evenly()):
-            return type(phrase) is Fabric and _is_next_fabric(part, coming)
-        case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
-            return type(part.phrases[-1]) is Then
-        case _:
-            with_it = type(coming.following) is Needlewise  # knit 1 round, increasing 1 st on every needle
-            return coming.works and not part.open and not with_it and _follows_plain(part, phrase)
+    if type(phrase) is Rounds:
+        apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
+        return not part.open and apart and not _is_next_colour(part, coming)
+    if type(phrase) is Fabric:
+        turn = phrase.kind == "plain" and _is_plain_turn(part, phrase) and _stands_alone(coming)
+        return (turn and not part.open) or _is_next_fabric(part, coming)
+    if type(phrase) is Times:
+        return phrase.more and part.counted
+    ended = type(phrase) in _BEGINS_BEHIND and _is_ended(part)
+    if ended and (_then_last(part.phrases) or _shapes_on(part, coming)):
+        return True
+    if type(phrase) is Continue and not phrase.manner and part.worked and _counted_rounds(part.phrases):
+        return not part.has(_SHAPING_ON)
+    if type(phrase) is Again and _again_begins(part):
+        return True
+    return coming.works and _begins_work(part, coming)
+
+
+def _begins_work(part: _Part, coming: _Coming) -> bool:
+    """Whether stitches begin other work behind these."""
+    phrase = coming.phrase
+    if type(phrase) is Stitches and type(phrase.node) is Evenly:
+        return False
+    if type(phrase) in _ROUND_WORK and Until in part.kinds and part.has(_GOING_ON):
+        return type(part.phrases[-1]) is Then
+    with_it = type(coming.following) is Needlewise  # knit 1 round, increasing 1 st on every needle
+    return not part.open and not with_it and _follows_plain(part, phrase)
 
 
 def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
@@ -617,7 +644,7 @@ def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     flags = coming.phrase.flags | (last.flags if type(last) in (Said, Then) else 0)
     for_rounds = type(following) is Said and following.text == "for"  # `sts straight for 32 rnds`
     parted = bool(flags & (COMMA | SEMI)) and (for_rounds or type(following) in _COUNTED_ROUNDS)
-    counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
+    counted = Fabric in part.kinds and part.has(_COUNTED_ROUNDS)
     return parted and counted and not part.open
 
 
@@ -635,7 +662,7 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
     last = part.phrases[-1]
     ribbed = type(last) is Stitches and _is_ribbed(last.node)
-    if parted and (ribbed or type(last) is Fabric) and part.has(Rounds):
+    if parted and (ribbed or type(last) is Fabric) and Rounds in part.kinds:
         return all(
             type(other) in _FABRIC_FIRST or (type(other) is Stitches and _is_ribbed(other.node))
             for other in part.phrases
@@ -746,9 +773,9 @@ def _works_named(phrases: list[Phrase]) -> bool:
 
 def _again_begins(part: _Part) -> bool:
     """Whether rounds worked again are told apart: `..., then rep`, `knit 1 round, and repeat those two`."""
-    if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
+    if (Again in part.kinds and part.has(_OFTEN)) or _after_then(part.phrases):
         return True
-    return part.has(Rounds) and not part.has((Continue, Until, Again)) and _comma_and(part.phrases)
+    return Rounds in part.kinds and not part.has(_GOING_ON_SO) and _comma_and(part.phrases)
 
 
 def _comma_and(phrases: list[Phrase]) -> bool:
@@ -759,11 +786,11 @@ def _comma_and(phrases: list[Phrase]) -> bool:
 
 def _is_ended(part: _Part) -> bool:
     """Whether it is said how far rounds go on, or how often they are worked again."""
-    rounds = part.has(Rounds) or any(
+    rounds = Rounds in part.kinds or any(
         type(phrase) is Brackets and Rounds in [type(inner) for inner in phrase.inside]
         for phrase in part.phrases
     )  # rep these 4 rounds until 12 rounds have been worked
-    return part.has((Until, UntilRound)) or (part.has(Again) and (part.has(Times) or rounds))
+    return part.has(_UNTIL) or (Again in part.kinds and (Times in part.kinds or rounds))
 
 
 def _then_last(phrases: list[Phrase]) -> bool:
