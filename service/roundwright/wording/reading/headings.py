@@ -114,10 +114,12 @@ def _defines_fabric(segment: Segment) -> bool:
 def fabric_told(segment: Segment) -> int:
     """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not."""
     phrases = segment.phrases
+    if segment.label is not None:
+        return 0
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
     spoken = all(type(phrase) in (Said, Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
     named = Fabric in [type(phrase) for phrase in phrases[:at]]
-    return at if segment.label is None and spoken and named else 0
+    return at if spoken and named else 0
 
 
 def _tells_multiple(phrase: Phrase) -> bool:

@@ -14,9 +14,11 @@ def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with the place of the one decrease in every part as such: at the beginning, or at the end."""
     texts = {phrase.text for phrase in phrases if type(phrase) is Said}
     first, last = "first" in texts, "last" in texts
+    if first == last:
+        return phrases
     shaping = [phrase for phrase in phrases if is_shaping(phrase)]
     parts = [phrase for phrase in phrases if type(phrase) is Needlewise or _is_part(phrase)]
-    if first == last or len(shaping) != 1 or len(parts) != 1 or not _of_every(parts[0], texts):
+    if len(shaping) != 1 or len(parts) != 1 or not _of_every(parts[0], texts):
         return phrases
     others = [phrase for phrase in phrases if phrase not in (shaping[0], parts[0]) and not is_bare(phrase)]
     if (

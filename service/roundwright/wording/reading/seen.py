@@ -141,7 +141,7 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     for place, phrase in enumerate(phrases):
         if type(phrase) is Said:
             seen.spoken_words += phrase.words
-            _note_word(seen, phrase, phrases[place + 1 : place + 8])
+            _note_word(seen, phrase, phrases, place)
         elif not (begun or seen.fabrics) and (stitched[place] or type(phrase) is Fabric):
             seen.lead = seen.spoken_words
         if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
@@ -217,13 +217,13 @@ def _is_parted(phrases: tuple[Phrase, ...], place: int) -> bool:
     return False
 
 
-def _note_word(seen: Seen, phrase: Said, following: tuple[Phrase, ...]) -> None:
+def _note_word(seen: Seen, phrase: Said, phrases: tuple[Phrase, ...], place: int) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in _DENYING and type(next(filter(_says, following[:3]), None)) in _DENIED:
+    if phrase.text in _DENYING and type(next(filter(_says, phrases[place + 1 : place + 4]), None)) in _DENIED:
         seen.denied = True
-    if phrase.text in _GIVING_UP and _gives_up_plain_rounds(following):
+    if phrase.text in _GIVING_UP and _gives_up_plain_rounds(phrases[place + 1 : place + 8]):
         seen.denied = True  # from here I stopped doing the plain rounds
 
 
@@ -251,30 +251,34 @@ def _is_between_verbs(phrase: Phrase) -> bool:
     return words and not phrase.flags & (STOP | COMMA | SEMI)
 
 
-_GIVING_UP: Final = (
-    *("stop", "stops", "stopped", "skip", "skips", "skipped", "drop", "dropped", "omit", "omitted"),
-    *("leave", "left", "gave", "give", "don't", "not", "cease"),
+_GIVING_UP: Final = frozenset(
+    (
+        *("stop", "stops", "stopped", "skip", "skips", "skipped", "drop", "dropped", "omit", "omitted"),
+        *("leave", "left", "gave", "give", "don't", "not", "cease"),
+    )
 )
-_BETWEEN_VERBS: Final = (
-    *(
-        "doing",
-        "do",
-        "work",
-        "working",
-        "the",
-        "any",
-        "more",
-        "those",
-        "these",
-        "all",
-        "making",
-        "make",
-        "up",
-        "out",
-    ),
-    *("with", "having", "have", "adding", "add", "your", "my", "a"),
+_BETWEEN_VERBS: Final = frozenset(
+    (
+        *(
+            "doing",
+            "do",
+            "work",
+            "working",
+            "the",
+            "any",
+            "more",
+            "those",
+            "these",
+            "all",
+            "making",
+            "make",
+            "up",
+            "out",
+        ),
+        *("with", "having", "have", "adding", "add", "your", "my", "a"),
+    )
 )
-_DENYING: Final = ("no", "not", "don't", "never", "without")
+_DENYING: Final = frozenset(("no", "not", "don't", "never", "without"))
 
 
 def _tells_count(phrase: Phrase, *, works: bool) -> bool:

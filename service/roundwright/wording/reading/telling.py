@@ -177,14 +177,15 @@ def _announces(seen: Seen) -> bool:
 
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
-    outcome = any(type(phrase) is Said and phrase.text in ("were", "got") for phrase in seen.order)
-    outcome = outcome and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
+    texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
+    outcome = bool(seen.counts) and (
+        "were" in texts or "got" in texts
+    )  # the 16 stitches were knitted together in pairs, leaving 8
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
         ends = AtEnds in [type(phrase) for phrase in seen.order]  # k2tog at the end of each needle
         return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
-    becomes = any(type(phrase) is Said and phrase.text in ("become", "becomes") for phrase in seen.order)
-    if becomes and not repeated:
+    if ("become" in texts or "becomes" in texts) and not repeated:
         return True
     if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):
         return True  # `make all decreases like this: knit 2 together`
@@ -239,16 +240,17 @@ _ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishes"))
 
 def is_for_others(segment: Segment) -> bool:
     """Whether it is for all rounds that are not given: `all rounds not mentioned are knit`."""
-    texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
-    if segment.label is None and _is_every_even(segment):
+    if segment.label is not None:
+        return False
+    if _is_every_even(segment):
         return True
+    texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
     every = any(type(phrase) is Rounds and phrase.every for phrase in segment.phrases)
     others = others or ("unless" in texts and every)  # `all rounds knit unless I say so`
     goes_on = Until in [type(phrase) for phrase in segment.phrases]  # decrease so, knit all others, until 8
-    if segment.label is not None or not others or goes_on:
-        return False
-    return any(is_bare(phrase) or type(phrase) is Fabric for phrase in segment.phrases)
+    plain = any(is_bare(phrase) or type(phrase) is Fabric for phrase in segment.phrases)
+    return others and not goes_on and plain
 
 
 def _is_every_even(segment: Segment) -> bool:

@@ -95,11 +95,13 @@ def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
     """
     place = next((at for at, phrase in enumerate(phrases) if _is_number_of_rounds(phrase)), len(phrases))
     stop = next((at for at in range(place + 1, len(phrases)) if phrases[at].flags & COLON), place)
+    if stop == place:
+        return None
     ends = (at for at in range(stop + 1, len(phrases)) if phrases[at].flags & STOP)
     several = (at for at in ends if sum(type(phrase) is Rounds for phrase in phrases[stop:at]) > 1)
     end = next(several, len(phrases))  # 3 times: 1 round knit., 1 round purl.
     rounds, behind = phrases[stop:end], phrases[end:]
-    if stop == place or not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
+    if not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
         return None
     begin, number = _sentence(phrases, place), phrases[place]
     if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not all(
