@@ -198,7 +198,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             _ends_round(phrases, place, following),
             _adds_rounds(phrases, place),
         )
-        between = part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
+        between = phrase.flags & (COMMA | DASH | SEMI) and part.has(_ROUND_WORK)
+        between = between and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
         if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
             part = _Part([], set())
@@ -297,8 +298,6 @@ def _introduces_one(phrases: list[Phrase]) -> bool:
 
 def _tells_between(phrases: list[Phrase], place: int) -> bool:
     """Whether plain rounds are told here that stand between those before: `, always with one plain round after`."""
-    if not phrases[place].flags & (COMMA | DASH | SEMI):
-        return False
     at = place
     while at < len(phrases) and (type(phrases[at]) in (Said, Then, Fabric) or is_bare(phrases[at])):
         at += 1

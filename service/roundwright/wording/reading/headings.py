@@ -114,7 +114,7 @@ def _defines_fabric(segment: Segment) -> bool:
 def fabric_told(segment: Segment) -> int:
     """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not."""
     phrases = segment.phrases
-    if segment.label is not None:
+    if segment.label is not None or Fabric not in [type(phrase) for phrase in phrases]:
         return 0
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
     spoken = all(type(phrase) in (Said, Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])

@@ -203,6 +203,8 @@ ONCE_IN_RIB: Final = 1.0
 def _last_otherwise(work: RoundWork) -> list[Candidate]:
     """`*yo, k2tog, k6; rep from * around, ending last rep k2`: the last repeat has other stitches at its end."""
     phrases, texts = work.work, [phrase.text for phrase in work.seen.order if type(phrase) is Said]
+    if _ENDING.isdisjoint(texts):
+        return []
     opened = next((place for place, phrase in enumerate(phrases) if type(phrase) is Star), len(phrases))
     closed = next((place for place in range(opened, len(phrases)) if type(phrases[place]) is Rep), 0)
     behind = [phrase for phrase in phrases[closed + 1 :] if type(phrase) is not Rep]
@@ -211,7 +213,7 @@ def _last_otherwise(work: RoundWork) -> list[Candidate]:
     unit = [phrase for phrase in phrases[opened + 1 : closed] if type(phrase) is not Star]
     kept = unit[: len(unit) - len(behind)]
     used = [_used(phrase) for phrase in (*kept, *behind)]
-    if not closed or not kept or not behind or None in used or _ENDING.isdisjoint(texts):
+    if not closed or not kept or not behind or None in used:
         return []
     leave = sum(filter(None, used))
     start, end = behind[0].start, behind[-1].end
@@ -375,11 +377,13 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
 
 def _on_each(work: RoundWork) -> list[Candidate]:
     """`Knit one round, increasing 1 st on every needle`: so many on each, and the others plain."""
+    if Needlewise not in [type(phrase) for phrase in work.seen.order]:
+        return []
     shaping = [phrase.node for phrase in work.stitches if not is_bare(phrase) and type(phrase) is Stitches]
     others = [phrase for phrase in work.work if type(phrase) is not Needlewise and not has_stitches(phrase)]
     often = [phrase.number.of(0) or 0 for phrase in others if type(phrase) is Times]
     others = [phrase for phrase in others if type(phrase) is not Times]
-    if len(shaping) != 1 or others or Needlewise not in [type(phrase) for phrase in work.seen.order]:
+    if len(shaping) != 1 or others:
         return []
     node = shaping[0]
     if type(node) is not Stitch or (work.number and work.number.values != (1,)):

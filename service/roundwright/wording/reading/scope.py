@@ -79,8 +79,8 @@ def lists_of(candidate: Candidate) -> list[Number]:
     """The numbers of a candidate that are given for several sizes."""
     numbers = [stated.number for stated in candidate.stated if len(stated.number.values) > 1]
     _add_lists(candidate.nodes, numbers)
-    several = (number for number in (candidate.rounds, candidate.until) if number is not None)
-    numbers.extend(number for number in several if len(number.values) > 1)
+    several = [number for number in (candidate.rounds, candidate.until) if number is not None]
+    numbers.extend([number for number in several if len(number.values) > 1])
     return numbers
 
 

@@ -99,6 +99,8 @@ class Seen(Struct):
 _STITCHES: Final = frozenset((Stitches, Star, PassOver))
 _WORKED: Final = frozenset((Stitches, Star, PassOver, Rep, Extent, Odd, Partly, Times, Until))
 _TIMES: Final = frozenset((Times, Said))
+_ONLY_WORKED: Final = frozenset((Stitches, Star, PassOver, Rep, Extent, Partly))
+"""What is kept as work, and nowhere else."""
 _OF_WORK: Final = frozenset((Extent, Rep, Stitches, Fabric, Continue))
 """What describes work where it stands in a bracket, and does none."""
 _BEHIND_COUNTS: Final = frozenset((Closing, Then, Count))
@@ -290,24 +292,24 @@ def _tells_count(phrase: Phrase, *, works: bool) -> bool:
 
 def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, tail: bool) -> None:
     """Put a phrase with the others of its kind."""
-    match phrase:
-        case Said():
-            weight = INNER_WORD if inner else WORD * (0.6 if tail else 1.0)
-            seen.words += weight * phrase.words
-        case Stitches(node=Evenly() as node):
-            seen.evenly.append(node)
-        case Brackets():
-            _sort_brackets(seen, phrase)
-        case Count():
-            if phrase.sure or _stands_apart(phrase, following, inner=inner):
-                seen.counts.append(phrase)
-            else:
-                seen.words += 2 * INNER_WORD
-        case Needlewise():
-            _sort_needlewise(seen, phrase, tail=tail)
-        case _:
-            if type(phrase) in _WORKED:
-                seen.work.append(phrase)
+    if type(phrase) is Said:
+        weight = INNER_WORD if inner else WORD * (0.6 if tail else 1.0)
+        seen.words += weight * phrase.words
+    elif type(phrase) is Stitches and type(phrase.node) is Evenly:
+        seen.evenly.append(phrase.node)
+    elif type(phrase) is Brackets:
+        _sort_brackets(seen, phrase)
+    elif type(phrase) is Count:
+        if phrase.sure or _stands_apart(phrase, following, inner=inner):
+            seen.counts.append(phrase)
+        else:
+            seen.words += 2 * INNER_WORD
+    elif type(phrase) is Needlewise:
+        _sort_needlewise(seen, phrase, tail=tail)
+    else:
+        if type(phrase) in _WORKED:
+            seen.work.append(phrase)
+        if type(phrase) not in _ONLY_WORKED:
             _keep(seen, phrase)
 
 

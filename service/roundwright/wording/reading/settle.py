@@ -72,6 +72,8 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
         settled.extend(
             [Settled(_with_m1(tree.nodes), tree.cost + OTHER, tree.how, tree.trouble) for tree in settled]
         )
+    if len(settled) == 1:
+        return settled
     unique: dict[Nodes, Settled] = {}
     for tree in sorted(settled, key=attrgetter("cost")):
         unique.setdefault(tree.nodes, tree)

@@ -54,9 +54,11 @@ def _plain_before(phrases: list[Phrase], place: int) -> int:
 
 def is_at_every(phrase: Phrase) -> bool:
     """Whether a stitch is worked at every so many others: its plain stitches are told by the same words as it is."""
-    match phrase:
-        case Brackets(start=start, end=end, inside=(Stitches(start=first), Stitches(end=last))):
-            return first == start and last == end
+    if type(phrase) is not Brackets:
+        return False
+    match phrase.inside:
+        case (Stitches(start=first), Stitches(end=last)):
+            return first == phrase.start and last == phrase.end
         case _:
             return False
 

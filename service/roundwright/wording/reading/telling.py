@@ -242,25 +242,26 @@ def is_for_others(segment: Segment) -> bool:
     """Whether it is for all rounds that are not given: `all rounds not mentioned are knit`."""
     if segment.label is not None:
         return False
-    if _is_every_even(segment):
+    texts = {phrase.text for phrase in segment.phrases if type(phrase) is Said}
+    if not _GIVEN.isdisjoint(texts) and _is_every_even(segment):
         return True
-    texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
-    every = any(type(phrase) is Rounds and phrase.every for phrase in segment.phrases)
-    others = others or ("unless" in texts and every)  # `all rounds knit unless I say so`
+    if "unless" in texts:  # `all rounds knit unless I say so`
+        others = others or any(type(phrase) is Rounds and phrase.every for phrase in segment.phrases)
+    if not others:
+        return False
     goes_on = Until in [type(phrase) for phrase in segment.phrases]  # decrease so, knit all others, until 8
     plain = any(is_bare(phrase) or type(phrase) is Fabric for phrase in segment.phrases)
-    return others and not goes_on and plain
+    return not goes_on and plain
 
 
 def _is_every_even(segment: Segment) -> bool:
-    """Whether it is no more than `knit every even round`, with words before it that say which rounds are given."""
+    """Whether it is no more than `knit every even round`, with other words."""
     rounds = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
     if len(rounds) != 1 or not rounds[0].every or rounds[0].step != EVERY_OTHER:
         return False
     others = [phrase for phrase in segment.phrases if type(phrase) not in (Rounds, Said)]
-    given = any(type(phrase) is Said and phrase.text in _GIVEN for phrase in segment.phrases)
-    return given and len(others) == 1 and is_bare(others[0])
+    return len(others) == 1 and is_bare(others[0])
 
 
 EVERY_OTHER: Final = 2

@@ -272,11 +272,11 @@ class Worker:
         if number > 1 and Mark in [type(node) for node in fill.nodes]:
             last = number + bool(leave)  # the last marker is that at the end of the round, where none is left
             self.marks.extend([once.left * turn for turn in range(1, min(last, MOST_MARKERS))])
-        match fill.nodes:
-            case (Stitch(bare=True),):
-                steps = times(number, once.steps)
-            case _:
-                steps = once.steps if number == 1 else (Repeat(number, once.steps),)
+        only = fill.nodes[0] if len(fill.nodes) == 1 else None
+        if type(only) is Stitch and only.bare:
+            steps = times(number, once.steps)
+        else:
+            steps = once.steps if number == 1 else (Repeat(number, once.steps),)
         return _Part(steps, once.used * number, once.left * number)
 
     def left_at_end(self, fill: Fill, rest: Nodes) -> int:

@@ -110,7 +110,7 @@ class Looking(Struct):
 
     def only_words(self, count: int) -> Phrase:
         """So many words that say nothing."""
-        words = sum(1 for ahead in range(count) if self.kind(ahead) == "word")
+        words = [self.kind(ahead) for ahead in range(count)].count("word")
         text = self.token().text if count == 1 else ""
         return Said(*self.take(count), words, text)
 
