@@ -85,6 +85,14 @@ def test_a_skipped_round_brings_a_plain_round_where_plain_rounds_go_on_behind_it
     assert {f"Next rnd: *K4, k2tog* around. 40 sts{put_in}"} == repairs(f"{above}\nNext rnd: {below}", 64)
 
 
+def test_a_skipped_round_has_its_plain_round_where_the_round_below_has_it() -> None:
+    """The plain rounds stand in lines of their own above the gap, behind the decreases below it."""
+    above = "*K7, k2tog* around = 64 sts.\nKnit 1 round.\n*K6, k2tog* around = 56 sts.\nKnit 1 round."
+    below = "*K4, k2tog* around = 40 sts. Knit 1 round.\n*K3, k2tog* around = 32 sts."
+
+    assert {"*K5, k2tog* around = 48 sts. Knit 1 round."} == repairs(f"{above}\n{below}", 72)
+
+
 def test_a_skipped_round_is_put_in_although_another_number_comes_out_too() -> None:
     """With k6 between k7 and k5 all printed numbers stand; k2 has the printed count, and no rhythm."""
     above = "Dec rnd: *K8, k2tog* around – 54 sts.\nKnit 1 rnd.\nDec rnd: *K7, k2tog* around – 48 sts."

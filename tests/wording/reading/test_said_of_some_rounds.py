@@ -34,6 +34,13 @@ TEXTS = [
      [48, 48, 42, 42, 36, 36, 30]),
     ("Continue in stocking stitch for 4 rounds, decreasing 8 sts in the first round (72 sts).", 80, [72, 72, 72, 72]),
     ("Knit 4 rounds, decreasing 8 sts evenly in the last round (72 sts).", 80, [80, 80, 80, 72]),
+    ("Work 4 rounds in rib, inc 1 st at end of last round. 81 sts.", 80, [80, 80, 80, 81]),
+    ("Work 4 rounds in k1, p1 rib, inc 1 st at the end of the last round.", 80, [80, 80, 80, 81]),
+    ("Work 4 rounds in k2, p2 rib, inc 4 sts evenly on last round.", 80, [80, 80, 80, 84]),
+    ("Knit 4 rounds, dec 1 st in last round. 80 sts.", 81, [81, 81, 81, 80]),
+    ("Work in moss st for 4 rounds, dec 1 st at end of last round. (80 sts)", 81, [81, 81, 81, 80]),
+    # full stops in place of commas
+    ("Rnd 1: *Sl1. K2tog. Psso. K8. Rep from * around. 54 sts.", 66, [54]),
     # one round says what the others of its sort are
     (EVEN.format("knit (and every even round after this)"), 110, [100, 100, 90, 90, 80]),
     (EVEN.format("knit (and every even round after this, until I say stop)"), 110, [100, 100, 90, 90, 80]),

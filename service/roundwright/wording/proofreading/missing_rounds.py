@@ -195,10 +195,14 @@ def _follows(text: str, end: int, line: str) -> bool:
 
 
 def _with_plain(above: str, line: str) -> str | None:
-    """The line between two, where plain rounds end the first only: `(K5, k2tog) 6 times. 36 sts. Knit 1 round.`."""
-    stop = above.rstrip().rstrip(".").rfind(". ") + 1
-    middle = between(above[:stop], 0, line.rstrip(), 2, 1) if stop else None
-    return None if middle is None else middle + above[stop:]
+    """The line between two, only one of which plain rounds end: `(K5, k2tog) 6 times. 36 sts. Knit 1 round.`."""
+    for ended in (above, line):
+        stop = ended.rstrip().rstrip(".").rfind(". ") + 1
+        first, second = (part[:stop] if part is ended else part.rstrip() for part in (above, line))
+        middle = between(first, 0, second, 2, 1) if stop else None
+        if middle is not None:
+            return middle + ended[stop:]
+    return None
 
 
 def _bounds(text: str, at: int) -> tuple[int, int]:

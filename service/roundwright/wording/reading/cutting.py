@@ -430,6 +430,8 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
     phrase, last = coming.phrase, part.phrases[-1]
+    if type(phrase) is PassOver:
+        return False  # *Sl 1. K2tog. Psso.
     if part.goes_on and not phrase.flags & STOP and type(last) is not Then:
         return False
     if type(phrase) is Again and type(last) is Said and last.text == "of" and Times in part.kinds:

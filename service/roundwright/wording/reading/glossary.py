@@ -20,6 +20,8 @@ def defines(tokens: list[Token], begin: int, stop: int) -> bool:
     if stop - begin < 2 or tokens[begin].kind not in ("stitch", "cable"):
         return False
     sign = tokens[begin + 1].flags
+    if sign & EQUALS and _counts(tokens, begin + 1, stop):
+        return False
     first, second = tokens[begin], tokens[begin + 1]
     if (
         first.kind == "stitch" == second.kind
@@ -28,6 +30,16 @@ def defines(tokens: list[Token], begin: int, stop: int) -> bool:
     ):
         return True
     return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
+
+
+def _counts(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether the rest of a line counts the stitches that are left: `k2tog = 8 sts rem`, unlike `k2tog = 2 sts tog`."""
+    behind = begin + 1 + (begin + 1 < stop and tokens[begin + 1].kind == "stitch_noun")
+    ends = behind >= stop or tokens[behind].flags & STOP or tokens[behind].kind in _LEFT
+    return tokens[begin].kind == "number" and bool(ends)
+
+
+_LEFT: Final = frozenset(("remain", "left"))
 
 
 def _is_entry(tokens: list[Token], begin: int, stop: int) -> bool:

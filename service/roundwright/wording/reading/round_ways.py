@@ -429,12 +429,12 @@ def _evenly(work: RoundWork) -> list[Candidate]:
     if not (work.seen.fabrics or several or not all(map(is_bare, work.stitches))):
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
-    plain = [Settled(plain_fill("k", start, end), 0.0)]
+    plain = [Settled(plain_fill("k", start, end), 0.2)]
     at_once = any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in work.seen.order)
     options = [
         Candidate(
             "round",
-            work.cost + way.cost + 0.2,
+            work.cost + way.cost,
             way.nodes,
             rounds=work.number,
             length=work.length and work.number is None,
@@ -445,7 +445,8 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         for way in (settle(tuple(work.seen.work))[:4] if work.stitches else plain)
         if not way.trouble
     ]
-    options.append(Candidate("round", work.cost + 0.4, last, stated=work.stated, how="evenly"))
+    alone = 0.4 if work.number is None else 1.0  # the rounds that are counted are worked too
+    options.append(Candidate("round", work.cost + alone, last, stated=work.stated, how="evenly"))
     return options
 
 

@@ -513,22 +513,34 @@ def _falls(names: Mapping[str, int]) -> bool:
 
 
 def _by_ages(tokens: list[Token], width: int) -> Mapping[str, int]:
-    """The columns of the sizes by their first and last ages, `Sizes 8 - 9 (10 - 11) years`; empty without such."""
-    places = [place for place, token in enumerate(tokens) if token.kind == "size" or token.text in _AGED]
-    pairs = next(filter(None, (_pairs_of_ages(tokens, place + 1, width) for place in places)), [])
+    """The columns of the sizes by their first and last ages; empty without such.
+
+    `Sizes 8 - 9 (10 - 11) years`, `Decreases - 6-12 months (2-4 years) 6-8 years`.
+    """
+    begins = (
+        place
+        for place, (before, token) in enumerate(pairwise([tokens[-1], *tokens]))
+        if before.kind == "size"
+        or before.text in _AGED
+        or (token.kind == "range" and before.kind not in _OF_AGES)
+    )
+    pairs = next(filter(None, (_pairs_of_ages(tokens, begin, width) for begin in begins)), [])
     return {f"{BY_NUMBER}{ages}": column for column, ages in enumerate(pairs)}
 
 
 def _pairs_of_ages(tokens: list[Token], begin: int, width: int) -> list[str]:
-    """The ages behind a place, two for each size, as `8-9`; empty where other numbers stand there."""
+    """The ages from a place on, two for each size, as `8-9`; empty where other numbers stand there."""
     stop = begin
     while tokens[stop].kind in _OF_AGES or tokens[stop].text in AGES:
-        if stop > begin and tokens[stop].flags & (LINE | COLON | COMMA | STOP | SEMI):
+        signs = LINE | COLON | STOP | SEMI | COMMA * (tokens[stop].kind != "range")
+        if stop > begin and tokens[stop].flags & signs:
             break
         stop += 1
     ages = re.findall("[0-9]+", " ".join(token.text for token in tokens[begin:stop]))
     dashed = any(token.kind == "range" or token.flags & DASH for token in tokens[begin:stop])
-    if not dashed or len(ages) != 2 * width:
+    words = tokens[max(begin - 1, 0) : stop]
+    aged = any(token.kind == "size" or token.text in _AGED | AGES for token in words)
+    if not dashed or not aged or len(ages) != 2 * width:
         return []
     return [f"{first}-{last}" for first, last in zip(ages[::2], ages[1::2], strict=True)]
 

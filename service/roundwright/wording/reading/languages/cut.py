@@ -13,7 +13,7 @@ from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figure
 from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
-_BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(]|\)[ \t]?\(?)[ \t]{0,2}"
+_BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(\[]|[)\]][ \t]?[(\[]?)[ \t]{0,2}"
 
 
 @cache
@@ -25,7 +25,7 @@ def _cut(size: str) -> re.Pattern[str]:
     return re.compile(
         rf"""
         (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
-        | (?P<sizes>\(?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?\))?(?!\w))
+        | (?P<sizes>[(\[]?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?[)\]])?(?!\w))
         | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
         | (?P<word>[^\W\d_]+(?:(?<=zus)-str(?:icken)?(?![^\W_]))?) | (?P<sign>.)
         """,

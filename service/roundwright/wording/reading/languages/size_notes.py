@@ -1,4 +1,4 @@
-"""Notes that lines are for some sizes: of the service `(nur Größen 2 und 4)`, of others `Nur M und L:`, `Solo dama`."""
+"""Notes that lines are for some sizes: the service's `(nur Größen 2 und 4)`, others' `Nur M und L:`, `Kun 6-8 år`."""
 
 import re
 from collections import Counter
@@ -34,7 +34,7 @@ def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
     slashed.subtract(name for found in printed for name in _slashed(language).findall(found[0]))
     for found in printed:
         names, english = _named(found, language, slashed)
-        if found["listed"] and len(names) >= width:
+        if len(names) >= width and (found["listed"] or (found["aged"] and len(names) > 1)):
             continue  # `Tailles S, M et L :` are all there are
         english = f"({english})" if found[0].startswith("(") else f"{english[0].upper()}{english[1:]}: "
         line_end = text.find("\n", found.end())
@@ -52,6 +52,13 @@ def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
 
 def _named(found: re.Match[str], language: str, slashed: Counter[str]) -> tuple[list[str], str]:
     """The sizes that a note names, and its English text; names with a slash stand elsewhere too: `S/M (L/XL)`."""
+    if found["aged"]:
+        units = _ages(language)
+        ages = [
+            f"{number} {units[unit.lower()]}" if unit else number
+            for number, unit in _age(language).findall(found["aged"])
+        ]
+        return ages, f"{_enumerated(ages)} only"
     persons, letters = _persons(language), _letters(language)
     names = _NUMBER.findall(found[0]) or [
         "/".join(letters.get(name, name) for name in _letter(language).findall(part))
@@ -60,8 +67,13 @@ def _named(found: re.Match[str], language: str, slashed: Counter[str]) -> tuple[
     of_persons = names or [
         persons[word.lower()] for word in _WORD.findall(found[0]) if word.lower() in persons
     ]
-    listed = of_persons[0] if len(of_persons) == 1 else f"{', '.join(of_persons[:-1])} and {of_persons[-1]}"
+    listed = _enumerated(of_persons)
     return of_persons, f"size{'s' * (len(names) > 1)} {listed} only" if names else f"{listed} only"
+
+
+def _enumerated(names: Sequence[str]) -> str:
+    """The names as English lists them."""
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _parts(note: str, language: str, slashed: Counter[str]) -> list[str]:
@@ -78,6 +90,8 @@ def width_at(notes: Sequence[SizeNote], place: int, width: int) -> int:
 
 PERSONS: Final = frozenset(("baby", "child", "teen", "woman", "man"))
 """English words for whom a size is."""
+AGES: Final = frozenset(("months", "years"))
+"""English words behind the ages that a size is for."""
 SIZE: Final = "size"
 _WORD: Final = re.compile(r"[^\W\d_]+")
 
@@ -87,6 +101,29 @@ def _persons(language: str) -> dict[str, str]:
     """The words for whom a size is, in small letters, with the English ones."""
     rows = (row for row in reference.wordings(language) if row.kind == "word" and row.means in PERSONS)
     return {read.lower(): row.means for row in rows for read in row.reads if read.isalpha()}
+
+
+@cache
+def _ages(language: str) -> dict[str, str]:
+    """The words for months and years behind an age, in small letters, with the English ones."""
+    rows = (row for row in reference.wordings(language) if row.means in AGES)
+    return {read.lower(): row.means for row in rows for read in row.reads}
+
+
+_SPAN: Final = r"[0-9]{1,2}(?:[ ]?[-–][ ]?[0-9]{1,2})?"
+"""An age, or the first and the last of a size."""
+
+
+def _unit(language: str) -> str:
+    """The words for months and years, one of which stands here."""
+    units = "|".join(map(re.escape, sorted(_ages(language), key=len, reverse=True)))
+    return rf"(?i:{units})(?!\w)"
+
+
+@cache
+def _age(language: str) -> re.Pattern[str]:
+    """An age whose unit may stand behind a later one only: `2-4 und 6-8 Jahre`."""
+    return re.compile(rf"({_SPAN})(?:[ ]({_unit(language)}))?")
 
 
 def _reads(language: str, kind: str, means: str = "") -> str:
@@ -130,10 +167,15 @@ def _notes(language: str) -> re.Pattern[str]:
     sizes = rf"(?:{listed_letters}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
     sized = rf"(?:(?i:{size})\.?[ ])?{sizes}"
     alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
+    unit = _unit(language)
+    ages = rf"(?:{_SPAN}(?:[ ]{unit})?{_JOIN}){{0,6}}{_SPAN}[ ]{unit}"
+    before = rf"(?:(?<!\w)(?i:{only})[ ](?:(?i:{size})\.?[ ])?|^[ \t]*(?i:{size})\.?[ ])"
+    aged = rf"(?P<aged>{before}{ages}(?:[ ](?i:{only}))?|^[ \t]*{ages}[ ](?i:{only}))"
+    aged += r"(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
     listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
     lettered = rf"(?:(?i:{size})\.?[ ])?{listed_letters}"
     bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
-    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{within}|{bracket})", re.MULTILINE)
+    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{aged}|{within}|{bracket})", re.MULTILINE)
 
 
 def _pattern(text: str) -> str:

@@ -809,19 +809,24 @@ class StitchReader(NewStitchReader):
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
 
     def is_of_plain_round(self, ahead: int) -> bool:
-        """Whether a plain round is told just before and no more work behind: `knit 1 round, dec 1 st at the end`."""
+        """Whether a whole round is told of, and no more work behind: `knit 1 round, dec 1 st at the end`."""
+        stop = ahead
+        while self.kind(stop) in _OF_PLACE and self.joined(stop):
+            stop += 1
+        counted = self.kind(stop) == "(" or self.kind(stop + 1) == "stitch_noun"
+        if not counted and self.place + stop < self.stop and self.joined(stop):
+            return False
+        if any(self.kind(at) == "last" and self.kind(at + 1) == "round" for at in range(ahead, stop)):
+            return True  # work 6 rounds in rib, inc 1 st at end of last round
         first = self.place - 1
         while first >= 0 and self.tokens[first].kind in _OF_PLAIN_ROUND:
             first -= 1
         verb = self.tokens[first] if first >= 0 else None
         if verb is None or verb.kind not in ("knit", "purl") or not (first == 0 or verb.flags & _BEGINS):
             return False
-        if self.tokens[first + 1].kind == "number" and self.tokens[first + 2].kind != "round":
-            return False  # k10, inc 1
-        while self.kind(ahead) in _OF_PLACE and self.joined(ahead):
-            ahead += 1
-        counted = self.kind(ahead) == "(" or self.kind(ahead + 1) == "stitch_noun"
-        return counted or self.place + ahead >= self.stop or not self.joined(ahead)
+        return (
+            self.tokens[first + 1].kind != "number" or self.tokens[first + 2].kind == "round"
+        )  # not k10, inc 1
 
     def decrease_at_every(self, ahead: int, sign: int) -> Phrase | None:
         """One stitch taken out at every so many, `dec 1 st after every 9 sts`; None where none is."""
