@@ -228,6 +228,8 @@ def _leads_up(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if not phrase.flags & COLON:
         return False
+    if Rounds not in part.kinds:
+        return False
     announced = (of is None and _announces(part.phrases)) or _announces_all(part.phrases, phrase)
     return _introduces_one(part.phrases) or (announced and type(phrase) in _ROUND_WORK)
 

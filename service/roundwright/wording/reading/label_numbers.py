@@ -71,6 +71,8 @@ def _others_alike(phrases: list[Phrase]) -> tuple[int, list[Number]]:
     begun = next((place for place in range(1, len(phrases) - 1) if _says_alike(phrases, place)), 0)
     if begun and all(type(phrase) in (Count, Said) for phrase in phrases[begun:]):
         return begun, _counted(phrases[begun + 2 :])
+    if not phrases or type(phrases[-1]) not in _NAMING_OTHERS:
+        return 0, []
     match phrases:
         case [*before, Again(named=named, work=True, flags=flags)] if before and flags & _APART:
             plain = all(map(is_bare, before)) or all(type(phrase) is Fabric for phrase in before)
@@ -99,6 +101,7 @@ def _counted(phrases: Sequence[Phrase]) -> list[Number]:
     return [phrase.number for phrase in phrases if type(phrase) is Count]
 
 
+_NAMING_OTHERS: Final = frozenset((Again, Count, Brackets))
 _APART: Final = COMMA | SEMI | STOP | DASH
 _LIKE: Final = frozenset(("also", "likewise", "same", "too", "as well", "ditto", "and"))
 

@@ -2,6 +2,9 @@
 
 `k2`, `[...]`, `4 times`, `rep from *`, `to last 2 sts`, `56 sts rem`, `for 5 ins`. What a phrase says about those
 before it is settled in `settle`. Every word belongs to a phrase; one that says nothing is a `Said`.
+
+Ask what a phrase is by `type(phrase) is Count`, or `in` a frozenset: no kind has kinds of its own, and of structs
+`isinstance` takes six times as long where the answer is no.
 """
 
 from typing import Final

@@ -119,8 +119,10 @@ class SettledRound:
     def spread_over_sections(self, phrases: tuple[Phrase, ...]) -> None:
         """`k10, k2tog on each needle`: what is worked in every section, where that is told."""
         sections = next(filter(in_each, phrases), None)
+        if sections is None or not self.out:
+            return
         repeats = any(type(phrase) in _REPEATS for phrase in phrases)
-        if sections is None or not self.out or (repeats and type(sections) is not Needlewise):
+        if repeats and type(sections) is not Needlewise:
             return
         start, end, span = self.out[0].start, self.out[-1].end, (sections.start, sections.end)
         needle = type(sections) is Needlewise and sections.needle

@@ -276,12 +276,15 @@ def _said_once(phrases: list[Phrase]) -> list[Phrase]:
     made: list[Phrase] = []
     for phrase in phrases:
         before = made[-1] if made else None
-        if before is not None and is_bare(before) and _is_worked_so(before, phrase):
-            made[-1] = replace(phrase, flags=before.flags)
-            continue
         if type(before) is Extent and type(phrase) is Extent and _says_again(before, phrase):
             continue
-        again = is_bare(phrase) and before is not None and is_bare(before) and _alike(before, phrase)
+        if before is None or not is_bare(before):
+            made.append(phrase)
+            continue
+        if _is_worked_so(before, phrase):
+            made[-1] = replace(phrase, flags=before.flags)
+            continue
+        again = is_bare(phrase) and _alike(before, phrase)
         if not again or phrase.flags & (STOP | SLASH | SEMI | COLON):
             made.append(phrase)
     return made
