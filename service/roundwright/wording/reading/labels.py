@@ -541,9 +541,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
         spans = read_spans(lines)
         if spans and has_ended(lines):
             first, last = spans[0].first, spans[-1].last
-            return Label(
-                "numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last.of(0) or 0)
-            )
+            return Label("numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last))
         return None
     begin = 1 if "odd" in (lines.kind(), lines.kind(1)) else 2
     parity = read_parity(lines, lines.place, begin)

@@ -730,16 +730,24 @@ def _says_again(seen: Seen, again: Again, times: Times | None) -> bool:
 def _with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:
     """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell.
 
-    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `in_this_way`.
+    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `in_this_way`. In all it may also be
+    two or three of them that were worked before, each in a line of its own.
     """
     times = candidate.times
+    most = 1
     if times is not None and in_this_way and candidate.stated and not (times.total or times.more):
         candidate = replace(candidate, cost=candidate.cost + AS_TOLD)
     elif times is None or not times.total:
         return []
-    fewer = [max(0, often - 1) if often is not None else None for often in times.number.values]
-    counted = replace(times, number=Number(tuple(fewer)), total=True)
-    return [replace(candidate, cost=candidate.cost + WITH_FIRST, times=counted)]
+    elif candidate.stated:
+        most = MOST_BEGUN
+    ways = []
+    for begun in range(1, most + 1):
+        fewer = [max(0, often - begun) if often is not None else None for often in times.number.values]
+        counted = replace(times, number=Number(tuple(fewer)), total=True)
+        cost = candidate.cost + WITH_FIRST * begun
+        ways.append(replace(candidate, cost=cost, times=counted, begun=begun))
+    return ways
 
 
 SAID_AGAIN: Final = 1.0
@@ -749,7 +757,9 @@ TOLD_ANEW: Final = 1.4
 AS_TOLD: Final = 0.7
 """What it costs that the round told before is one of those that a count is printed behind, and no word says so."""
 WITH_FIRST: Final = 0.3
-"""What it costs to count the round that is worked again among the times in all."""
+"""What it costs to count a round that was worked before among the times in all."""
+MOST_BEGUN: Final = 3
+"""Rounds worked before that are counted among the times in all."""
 MOST_SPOKEN: Final = 0.5
 """Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
 _COUNTED: Final = frozenset((Count, Times, Brackets))

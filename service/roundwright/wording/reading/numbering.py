@@ -104,7 +104,8 @@ def _stand(work: LineWork) -> None:
     every = label.every
     entry = Entry(work.candidate, work.place)
     kept = lane.standing[-MOST_STANDING:]
-    lane.standing = (*kept, Standing(every.first, every.step, every.last, entry))
+    last = every.last.of(work.column) if every.last is not None else None
+    lane.standing = (*kept, Standing(every.first, every.step, last or 0, entry))
     if not lane.printed and label.kind == "every":
         lane.between = entry
 

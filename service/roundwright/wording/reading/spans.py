@@ -35,7 +35,7 @@ class Standing(Struct, frozen=True, gc=False):
 
     first: int
     step: int
-    last: int = 0
+    last: Number | None = None
 
 
 MOST_SPANS: Final = 24
@@ -310,20 +310,32 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
     return Standing(first, max(1, step), last), place
 
 
-def _last_of_all(lines: Lines, place: int) -> tuple[int, int]:
-    """The last of the rounds of `up to Rnd 10`, `until 8. rd`, and where that ends; 0 where none is named."""
+def _last_of_all(lines: Lines, place: int) -> tuple[Number | None, int]:
+    """The last of the rounds of `up to Rnd 10 (12)`, `until 8. rd`, and where that ends; None where none is named."""
     at = place + 1 if place < lines.stop and lines.tokens[place].text == "up" else place
     if at + 1 >= lines.stop or lines.tokens[at].kind not in ("to", "until"):
-        return 0, place
+        return None, place
     at += 1
     while at + 1 < lines.stop and lines.tokens[at].text in ("and", "including", "incl", "the"):
         at += 1  # up to and including the 18th
     at += lines.tokens[at].kind == "round"
     if at >= lines.stop or lines.tokens[at].kind not in ("ordinal", "number"):
-        return 0, place
-    last = (lines.tokens[at].number or ONE).of(0) or 0
-    at += 1
+        return None, place
+    last, at = _of_each_size(lines, at)
     dotted = (
         at < lines.stop and lines.tokens[at].kind == "round" and not lines.tokens[at].flags & (COLON | LINE)
     )
     return last, at + dotted
+
+
+def _of_each_size(lines: Lines, place: int) -> tuple[Number | None, int]:
+    """The number of a round that stands here, `10 (12)` or, for each size, `10th (12th)`, and where it ends."""
+    last = lines.tokens[place].number
+    if last is None or place + 1 >= lines.stop or lines.tokens[place + 1].kind != "(":
+        return last, place + 1
+    values, at = list(last.values), place + 2
+    while at < lines.stop and (number := lines.tokens[at].number) is not None:
+        values.extend(number.values)
+        at += 1
+    listed = at > place + 2 and at < lines.stop and lines.tokens[at].kind == ")"
+    return (Number(tuple(values), last.start, last.end), at + 1) if listed else (last, place + 1)

@@ -528,7 +528,7 @@ class AgainReader(SequenceReader):
         return single and (counted or self.kind(ahead + 2) == "often")
 
     def pointed_at(self) -> Phrase | None:
-        """`work them 5 times`, `do the same at every marker`, `work to 3 sts before the marker`; else None."""
+        """`work them 5 times`, `do the same at every marker`, `work each needle to the last 2 sts`; else None."""
         if sections := self.same_in_sections():
             return sections
         if (
@@ -540,7 +540,9 @@ class AgainReader(SequenceReader):
         often = self.kind(2) == "often" or (self.kind(2), self.kind(3)) == ("number", "times")
         if often and self.text_of(1) in _POINTING and self.joined(2):
             return Rep(*self.take(2))  # do it 8 times
-        if self.kind(1) in ("to", "until") and self.joined(1) and self.goes_to_marker():
+        part = self.skip(2) if self.kind(1) in ("per", "each") else 0
+        part = part + 1 if part and self.kind(part) in ("needle", "section") and self.joined(part) else 1
+        if self.kind(part) in ("to", "until") and self.joined(part) and self.goes_to_marker(part):
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         return None
@@ -582,10 +584,10 @@ class AgainReader(SequenceReader):
                 return before.number.of(0) or 0
         return 0
 
-    def goes_to_marker(self) -> bool:
+    def goes_to_marker(self, ahead: int) -> bool:
         """Whether it is worked plain to a place before a marker or the end: `work to 3 sts before the marker`."""
         place = self.place
-        self.place += 1
+        self.place += ahead
         far = self.next_phrase()
         self.place = place
         return type(far) is Extent and (far.marker or (far.leave is not None and far.leave != NOTHING))
