@@ -279,7 +279,7 @@ def note_end(lines: Lines) -> int:
 
 def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] | None:
     """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it is for, and its end."""
-    step, wanted, seen = 0, -1, False
+    step, wanted, seen, begin = 0, -1, False, place
     while place < lines.stop:
         token = lines.tokens[place]
         if step and token.flags & COLON:
@@ -304,10 +304,24 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
         return None
     if not step and not seen:
         return None
-    step = step or 2
+    implied, place = _step_onward(lines, begin, place)
+    step = step or implied
     first = number + (wanted >= 0 and number % 2 != wanted)
     last, place = _last_of_all(lines, place)
     return Standing(first, max(1, step), last), place
+
+
+def _step_onward(lines: Lines, begin: int, stop: int) -> tuple[int, int]:
+    """Every how many rounds where that is not told, and where the words end: 1 of `every foll rnd`, else 2."""
+    place = stop
+    while place < lines.stop and lines.tokens[place].text in _ONWARD:
+        place += 1
+    onward = place > stop or any(token.kind == "following" for token in lines.tokens[begin:stop])
+    return 1 if onward else 2, place
+
+
+_ONWARD: Final = frozenset(("after", "thereafter", "following", "onwards"))
+"""Words behind every round that are for those from here on: `Rnd 5 and every rnd thereafter`."""
 
 
 def _last_of_all(lines: Lines, place: int) -> tuple[Number | None, int]:
