@@ -112,13 +112,18 @@ def size_taken(size: int, count: int) -> str:
     return say("find.size_taken", size=size, stitches=stitches(count))
 
 
-def unknown_word(word: str, near: tuple[str, ...]) -> str:
-    """A word where a stitch should be, with the stitches that look most like it."""
+def unknown_word(word: str, near: tuple[str, ...], taken: int) -> str:
+    """A word where a stitch should be, with the stitches that look most like it.
+
+    `taken`: with how many stitches used and left by it the line comes out, 0 where that is not known.
+    """
     match near[:2]:
         case (nearest, other):
             return say("find.unknown_word.nearer", word=word, near=nearest, other=other)
         case (nearest,):
             return say("find.unknown_word.near", word=word, near=nearest)
+    if taken:
+        return say_count("find.unknown_word.comes_out", taken, word=word)
     return say("find.unknown_word", word=word)
 
 
