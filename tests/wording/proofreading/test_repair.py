@@ -384,3 +384,52 @@ def test_a_double_decrease_at_the_end_of_each_section_is_mended_as_one() -> None
     text = "\n".join(lines)
 
     assert read(text.replace("k7, s2kp", "k7, k2tog"), (96,)).repaired == text
+
+
+LACE = """CO 90 sts.
+Rnd 1: *k1, yo, ssk, k4, k2tog, yo, k1; rep from * around.
+Rnd 2: knit.
+Rnd 3: *k2, yo, ssk, k2, k2tog, yo, k2; rep from * around.
+Rnd 4: knit.
+Rnd 5: *k3, yo, ssk, k2tog, yo, k3; rep from * around.
+Rnd 6: knit.
+"""
+AGAIN = "Rep rnds 1-6 three times more.\n"
+CROWN_OF_LACE = "Crown:\nRnd 1: *k8, k2tog; rep from * around. 81 sts"
+
+
+@pytest.mark.parametrize("behind", ["", AGAIN, CROWN_OF_LACE, f"{AGAIN}{CROWN_OF_LACE}"])
+def test_the_round_of_lace_is_named_that_loses_its_yarn_over(behind: str) -> None:
+    """No count is printed, but 90 is that of the rounds behind: the first that changes it is meant, and mended."""
+    right = f"{LACE}{behind}"
+    reading = read(right.replace("k2tog, yo, k2", "k2tog, k2"), (90,))
+
+    (finding,) = reading.findings
+    assert (4, "count_differs") == (finding.line, finding.code)
+    assert "This leaves 81 stitches, but the rounds behind go on with 90: 9 too few." == finding.message
+    assert reading.repaired == right
+
+
+def test_the_round_of_lace_is_named_that_has_a_yarn_over_too_many() -> None:
+    """99 stitches are no multiple of the ten of the rounds behind."""
+    (finding,) = read(LACE.replace("k2tog, yo, k2", "k2tog, yo, yo, k2"), (90,)).findings
+
+    assert (4, "count_differs") == (finding.line, finding.code)
+    assert "go on with 90: 9 too many" in finding.message
+
+
+def test_a_round_of_lace_in_a_crown_may_lose_stitches() -> None:
+    """Where the rounds behind have fewer stitches too, nothing is wrong: 90, 81, 72."""
+    text = LACE.replace("k2tog, yo, k2", "k2tog, k2").replace("yo, ssk, k2tog, yo, k3", "yo, sk2p, k3")
+
+    assert not read(text, (90,)).findings
+
+
+def test_a_slip_behind_a_decrease_in_lace_stays_where_it_is() -> None:
+    """The rounds behind go on with 81 and 72: the slip is that of the round that does not come out."""
+    text = LACE.replace("k2tog, yo, k2", "k2tog, k2").replace(
+        "k3, yo, ssk, k2tog, yo, k3", "k4, yo, sk2p, k3"
+    )
+    reading = read(f"{text}Rnd 7: *k6, k2tog; rep from * around.", (90,))
+
+    assert {"Rnd 5: *k3, yo, sk2p, k3; rep from * around."} == {found.repair for found in reading.findings}

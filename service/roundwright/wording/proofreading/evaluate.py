@@ -22,6 +22,7 @@ from roundwright.wording.proofreading.number_edits import NEAR
 from roundwright.wording.proofreading.repair import Repair, cast_on_repairs
 from roundwright.wording.proofreading.rewriting import Edit
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.line_work import COUNT_KEPT
 from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
 from roundwright.wording.reading.states import Fault
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch, Unknown, walk
@@ -29,7 +30,12 @@ from roundwright.wording.reading.vocabulary import likest, respelt, together
 from roundwright.wording.reading.worked import UnclearError
 from roundwright.wording.reading.working import Worker
 
-_CODES: Final = {"chart": "to_a_length", "markers": "ambiguous", "goes_on": "ambiguous"}
+_CODES: Final = {
+    "chart": "to_a_length",
+    "markers": "ambiguous",
+    "goes_on": "ambiguous",
+    COUNT_KEPT: "count_differs",
+}
 
 
 class Found:
@@ -159,7 +165,7 @@ def _by(fault: Fault) -> int | None:
     by = None
     if fault.code in ("left_over", "runs_out") and not fault.text:
         by = fault.before - fault.used
-    elif fault.code in ("count_differs", "wrong_way") and fault.stated is not None:
+    elif fault.code in ("count_differs", "wrong_way", COUNT_KEPT) and fault.stated is not None:
         by = fault.left - fault.stated
     elif fault.code == "cast_on_differs" and fault.stated is not None:
         by = fault.stated - fault.before

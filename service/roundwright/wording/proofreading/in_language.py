@@ -75,8 +75,9 @@ class _Original:
             return message
         if isinstance(message, Message):
             values = {name: word if value == quoted[1] else value for name, value in message.values.items()}
-            count = values.pop("count", None) if message.number is not None else None
-            return say(message.key, **values) if count is None else say_count(message.key, count, **values)
+            if message.number is None:
+                return say(message.key, **values)
+            return say_count(message.key, message.number, **(values | {"count": message.number}))
         return message.replace(quoted[1], word, 1)
 
     def edit(self, edit: Edit) -> Edit:

@@ -7,6 +7,7 @@ from typing import Final
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.language import joined, say, say_count
 from roundwright.wording.proofreading.findings import stitches
+from roundwright.wording.reading.line_work import COUNT_KEPT
 from roundwright.wording.reading.states import Fault
 
 CM_PER_INCH: Final = 2.54
@@ -40,6 +41,12 @@ def _count_differs(fault: Fault) -> str:
     )
 
 
+def _count_kept(fault: Fault) -> str:
+    by = fault.left - fault.before
+    key = "find.count_kept.many" if by > 0 else "find.count_kept.few"
+    return say(key, stitches=stitches(fault.left), kept=fault.before, by=abs(by))
+
+
 def _by_needle(fault: Fault) -> str:
     """The stitches that a pattern says to be on each of so many needles: `4 × 18`; empty where it says those of all."""
     return f"{fault.needles} × {(fault.stated or 0) // fault.needles}" if fault.needles else ""
@@ -64,6 +71,7 @@ _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "runs_out": _runs_out,
     "count_differs": _count_differs,
     "wrong_way": _count_differs,
+    COUNT_KEPT: _count_kept,
     "cast_on_differs": lambda fault: say_count("find.cast_on_differs", fault.before, printed=fault.stated),
     "sizes_differ": lambda fault: say("find.sizes_differ", numbers=fault.stated, sizes=fault.before),
     "never_ends": _never_ends,
