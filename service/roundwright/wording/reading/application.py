@@ -23,7 +23,6 @@ from roundwright.wording.reading.states import (
     Lane,
     State,
 )
-from roundwright.wording.reading.tree import Stated
 from roundwright.wording.reading.worked import UnclearError
 
 STEPS_FOR_SIZE: Final = 4
@@ -210,8 +209,7 @@ class _Application:
         if lane.count in counts or lane.count in self.desk.cast_ons:
             return  # `28 on each of three needles (84)`, or it is cast on elsewhere
         if any(
-            isinstance(phrase, Count) and lane.count in phrase.number.values
-            for phrase in work.segment.phrases
+            type(phrase) is Count and lane.count in phrase.number.values for phrase in work.segment.phrases
         ):
             return  # Cast on: S 80, M 88, L 96 sts
         if stated is not None and stated != lane.count and len(number.values) in (1, self.scope.width):
@@ -234,7 +232,7 @@ def _tells_rounds_so_far(work: LineWork) -> bool:
 
 def _says_total(phrase: Phrase) -> bool:
     """Whether it says that a number is that of all rounds up to here."""
-    return is_of_all(phrase) or (isinstance(phrase, Said) and phrase.text == "so far")
+    return is_of_all(phrase) or (type(phrase) is Said and phrase.text == "so far")
 
 
 def _with_count(lane: Lane, count: int, *, copy: bool) -> Lane:
@@ -261,7 +259,7 @@ def _check_count(work: LineWork) -> None:
     """A count that stands alone is the count there is."""
     count = work.lane.count
     for stated, after in printed(work.candidate, work.before, work.column):
-        if not stated.sign and after != count and not _counts_others(work, stated, after):
+        if not stated.sign and after != count and not work.counts_others(stated, after):
             if work.is_page_number(after):
                 return
             fault = Fault(
@@ -269,11 +267,6 @@ def _check_count(work: LineWork) -> None:
             )
             raise FaultyError(fault, (count, after), WRONG_COUNT)
     _check_change(work)
-
-
-def _counts_others(work: LineWork, stated: Stated, number: int) -> bool:
-    """Whether a number is that of the rounds or the markers told just before."""
-    return work.counts_rounds(stated, number) or work.counts_markers(stated, number)
 
 
 def _check_change(work: LineWork) -> None:

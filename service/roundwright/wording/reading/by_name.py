@@ -72,11 +72,11 @@ def _named(
             words = bisect_left(tokens, phrases[first].start, key=attrgetter("start"))
             last = bisect_left(tokens, phrases[stop - 1].end, key=attrgetter("start"))
             found = columns_of(tokens, words, last, names)
-            if ahead and found is not None:
+            if ahead and found is not None and (columns is not None or place == begin):
                 if columns is not None:
                     made.append((columns, phrases[begin:place]))
                 columns, begin = found, stop
-            elif found is not None and columns is None:
+            elif found is not None and columns is None and _is_for(phrases[first]):
                 made.append((found, phrases[begin:first]))
                 begin = stop
         place = stop

@@ -6,10 +6,12 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.looking import CRAFTS
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SLASH, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
@@ -90,12 +92,12 @@ def with_counts_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phr
         return phrases
     counts: list[Count] = []
     stop = len(phrases)
-    while stop and len(counts) < width and isinstance(phrases[stop - 1], Count | Said):
+    while stop and len(counts) < width and type(phrases[stop - 1]) in (Count, Said):
         stop -= 1
         phrase = phrases[stop]
-        if isinstance(phrase, Count) and not phrase.sign and len(phrase.number.values) == 1:
+        if type(phrase) is Count and not phrase.sign and len(phrase.number.values) == 1:
             counts.insert(0, phrase)
-        elif not isinstance(phrase, Said) or phrase.text not in ("and", "&"):
+        elif type(phrase) is not Said or phrase.text not in ("and", "&"):
             return phrases
     joined = all(count.flags & COMMA or place == 0 or count.sure for place, count in enumerate(counts))
     if len(counts) != width or not joined or not (counts[0].flags & EQUALS or counts[-1].sure):
@@ -112,7 +114,7 @@ def with_stitches_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[P
         return phrases
     made: list[Phrase] = []
     for phrase in phrases:
-        if isinstance(phrase, Brackets):
+        if type(phrase) is Brackets:
             made.append(replace(phrase, inside=tuple(with_stitches_of_sizes(label, list(phrase.inside)))))
             continue
         made.append(phrase)
@@ -123,10 +125,10 @@ def with_stitches_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[P
 
 def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
     """One stitch with a number for each size, of stitches between slashes: `K5 / K7`; None where they are others."""
-    first, nodes = phrases[0], [phrase.node for phrase in phrases if isinstance(phrase, Stitches)]
-    stitches = [node for node in nodes if isinstance(node, Stitch) and len(node.times.values) == 1]
+    first, nodes = phrases[0], [phrase.node for phrase in phrases if type(phrase) is Stitches]
+    stitches = [node for node in nodes if type(node) is Stitch and len(node.times.values) == 1]
     slashed = [bool(phrase.flags & SLASH) for phrase in phrases] == [False] + [True] * (len(phrases) - 1)
-    if len(stitches) != len(phrases) or not slashed or not isinstance(first, Stitches):
+    if len(stitches) != len(phrases) or not slashed or type(first) is not Stitches:
         return None
     if len({stitch.name for stitch in stitches}) > 1 or any(stitch.bare for stitch in stitches):
         return None
@@ -134,6 +136,51 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
     number = Number(tuple(stitch.times.of(0) for stitch in stitches), begin, end)
     node = replace(stitches[0], times=number, end=stitches[-1].end)
     return replace(first, node=node, end=phrases[-1].end)
+
+
+def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
+    """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is."""
+    of = piece.label.sizes if piece.label is not None and piece.label.sizes else None
+    columns = of or tuple(str(place + 1) for place in range(width))
+    if len(columns) < 2 or not all(column.isdigit() for column in columns):
+        return [piece]
+    works = [_of_column(piece.phrases, place, len(columns)) for place in range(len(columns))]
+    if works[0] == piece.phrases:
+        return [piece]
+    return [
+        replace(piece, label=of_size(piece.label, piece.start, (column,)), phrases=phrases)
+        for column, phrases in zip(columns, works, strict=True)
+    ]
+
+
+def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phrase, ...]:
+    """The phrases with the stitch of the size at this place of the list instead of those of all."""
+    made: list[Phrase] = []
+    for phrase in phrases:
+        if isinstance(phrase, Brackets) and made and (nodes := _nodes_of_sizes(made[-1], phrase, width)):
+            made[-1] = Stitches(made[-1].start, phrase.end, made[-1].flags, nodes[place])
+        elif isinstance(phrase, Brackets):
+            made.append(replace(phrase, inside=_of_column(phrase.inside, place, width)))
+        else:
+            made.append(phrase)
+    return tuple(made)
+
+
+def _nodes_of_sizes(first: Phrase, others: Brackets, width: int) -> list[Stitch]:
+    """A stitch for each size, the others in a bracket; none where they change the count alike: `k2tog (ssk)`."""
+    phrases = (first, *others.inside)
+    nodes = [phrase.node for phrase in phrases if isinstance(phrase, Stitches)]
+    stitches = [node for node in nodes if isinstance(node, Stitch) and len(node.times.values) == 1]
+    if len(stitches) != width or len(phrases) != width or any(stitch.bare for stitch in stitches):
+        return []
+    if others.flags & ~SPACE or any(not phrase.flags & (COMMA | SLASH) for phrase in phrases[2:]):
+        return []
+    works = [(stitch.name, stitch.times.of(0) or 0) for stitch in stitches]
+    counts = [execute((Work(name, times),)) for name, times in works]
+    changes = {after - before for before, after in counts}
+    alike = len({name for name, _ in works}) == 1 and len(set(works)) > 1
+    shapes = len(changes) > 1 and min(changes) * max(changes) > 0
+    return stitches if alike or shapes else []
 
 
 def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
@@ -156,7 +203,7 @@ def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
 
 def is_no_cell(cell: list[Phrase]) -> bool:
     """Whether a cell has a dash in place of work."""
-    return all(isinstance(phrase, Said) and phrase.text == "-" for phrase in cell)
+    return all(type(phrase) is Said and phrase.text == "-" for phrase in cell)
 
 
 def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
@@ -164,7 +211,7 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     cuts = [
         place
         for place, phrase in enumerate(phrases)
-        if place and phrase.flags & SLASH and isinstance(phrase, _BEGINS) and _works(phrase)
+        if place and phrase.flags & SLASH and type(phrase) in _BEGINS and _works(phrase)
     ]
     if width < 2 or len(cuts) != width - 1:
         return [phrases]
@@ -177,14 +224,14 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
 
 
 def _works(phrase: Phrase) -> bool:
-    return isinstance(phrase, Star) or has_stitches(phrase)
+    return type(phrase) is Star or has_stitches(phrase)
 
 
 def _with_tail(part: list[Phrase], tail: list[Phrase]) -> list[Phrase]:
     """The phrases of a size with what is said at the end for all sizes, but for an end that it has itself."""
-    ended = any(isinstance(phrase, _ENDS) for phrase in part)
-    return [*part, *(phrase for phrase in tail if not (ended and isinstance(phrase, _ENDS)))]
+    ended = any(type(phrase) in _ENDS for phrase in part)
+    return [*part, *(phrase for phrase in tail if not (ended and type(phrase) in _ENDS))]
 
 
-_BEGINS: Final = (Stitches, Star, Brackets)
-_ENDS: Final = (Extent, Star)
+_BEGINS: Final = frozenset((Stitches, Star, Brackets))
+_ENDS: Final = frozenset((Extent, Star))

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Repeat, Round
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
 from roundwright.wording.reading.headings import changes_in_first_round
@@ -65,7 +65,7 @@ class Desk:
     def cast_ons(self) -> frozenset[int]:
         """All counts that the text casts on, for all sizes alike."""
         phrases = [phrase for segment in self.segments for phrase in segment.phrases]
-        numbers = [phrase.number.values for phrase in phrases if isinstance(phrase, CastOn)]
+        numbers = [phrase.number.values for phrase in phrases if type(phrase) is CastOn]
         return frozenset(values[0] or 0 for values in numbers if len(values) == 1)
 
     @cached_property
@@ -129,10 +129,10 @@ def _begin_of_work(segments: list[Segment]) -> int:
     """Where the cast-on stands, if numbered rounds stand before it and none with a count; else 0."""
     numbered = False
     for segment in segments:
-        if any(isinstance(phrase, CastOn) for phrase in segment.phrases):
+        if CastOn in [type(phrase) for phrase in segment.phrases]:
             return segment.start if numbered else 0
         numbered = numbered or (segment.label is not None and segment.label.kind == "numbered")
-        if any(isinstance(phrase, Count) for phrase in segment.phrases) and segment.label is not None:
+        if Count in [type(phrase) for phrase in segment.phrases] and segment.label is not None:
             return 0
     return 0
 
@@ -260,7 +260,7 @@ class LineWork:
 
     def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
-        sections = self.lane.sections
+        sections = self.lane.sections or self.repeats_before(count)
         number = self.candidate.per_section
         per_section = number.of(self.column) if number is not None else None
         worked = self.desk.work(nodes, self.column, count, sections, wanted=stated, per_section=per_section)
@@ -276,6 +276,15 @@ class LineWork:
             if again.used == count and (stated is None or again.left == stated):
                 return again
         return worked
+
+    def repeats_before(self, count: int) -> Sections | None:
+        """The sections that the last decrease round was worked in, a repeat each; None where it had no such repeats."""
+        last = self.lane.chain[1].round if self.lane.chain else None
+        match last.steps if last is not None and last.after < last.before else ():
+            case (Repeat(times=times),) if count % times == 0:
+                return (count // times,) * times
+            case _:
+                return None
 
     def add(self, done: Round, nodes: Nodes, sections: Sections | None, *, assumed: bool = False) -> None:
         """A round that came out."""
@@ -343,9 +352,10 @@ class LineWork:
                 continue  # knit 4, knit 2 together, four times on each needle (20)
             if stated.dashed and not loop and not stated.sign and self.before - after == lane.count:
                 continue  # ... k2tog around. -8 sts
-            if place < len(counts) - 1 and not stated.sign and after in self.reached:
+            begun = loop and not place and after == self.before  # from 72 down to 60, 48, 36 sts
+            if place < len(counts) - 1 and not stated.sign and (begun or after in self.reached):
                 continue  # decrease on every round: 60, 48, 36 sts
-            if label is None and not stated.sign and self.counts_rounds(stated, after):
+            if label is None and not stated.sign and self.counts_others(stated, after):
                 continue  # Purl, knit, purl, knit. That's four.
             wrong_way = (lane.count - self.before) * (after - self.before) < 0
             code = "wrong_way" if wrong_way else "count_differs"
@@ -375,21 +385,26 @@ class LineWork:
         )  # fmt: skip
         raise FaultyError(fault, (lane.count, stated), WRONG_COUNT)
 
+    def counts_others(self, stated: Stated, number: int) -> bool:
+        """Whether a number is that of the rounds or the markers told just before."""
+        return self.counts_rounds(stated, number) or self.counts_markers(stated, number)
+
     def counts_markers(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many markers were placed just before: `With that at the start it makes 8`."""
-        bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
-        if not bare or not self.place:
+        bare = any(type(phrase) is Count and phrase.end == stated.end for phrase in self.segment.phrases)
+        if not bare:
             return False
         return any(
             self.lane.count == number * (phrase.number.of(self.column) or 0)
             if isinstance(phrase, Every | PerPart)
-            else isinstance(phrase, Markers) and phrase.number.of(self.column) in (number, number - 1)
-            for phrase in self.desk.segments[self.place - 1].phrases
+            else type(phrase) is Markers and phrase.number.of(self.column) in (number, number - 1)
+            for segment in self.desk.segments[max(0, self.place - 1) : self.place + 1]
+            for phrase in segment.phrases
         )
 
     def counts_rounds(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many plain rounds were told just before, in this line or the one above."""
-        bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
+        bare = any(type(phrase) is Count and phrase.end == stated.end for phrase in self.segment.phrases)
         if not bare or not 1 < number <= MOST_COUNTED_ROUNDS:
             return False
         chain, rounds, place = self.lane.chain, 0, self.place
@@ -411,7 +426,7 @@ class LineWork:
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
-        needlewise = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
+        needlewise = Needlewise in [type(phrase) for phrase in self.segment.phrases]
         return len(sections) if needlewise and len(set(sections)) == 1 else 0
 
 
@@ -457,7 +472,7 @@ def fault_start(segment: Segment, nodes: Nodes) -> int:
     if not nodes:
         return segment.start
     last = nodes[-1]
-    return last.stated_at[0] if isinstance(last, Fill) else nodes[0].start
+    return last.stated_at[0] if type(last) is Fill else nodes[0].start
 
 
 def until_start(segment: Segment, until: Number | None) -> int:

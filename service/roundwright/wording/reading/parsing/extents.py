@@ -11,7 +11,6 @@ from roundwright.wording.reading.phrases import (
     LastRound,
     Length,
     Needlewise,
-    OnRounds,
     Phrase,
     Rep,
     Rounds,
@@ -142,8 +141,8 @@ class ExtentReader(NumberReader):
             self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI)
         ):
             return Extent(*self.take(ahead + 1), None, marker=True)
-        if kind == "next" and self.kind(ahead + 1) in ("marker", "make"):
-            return Extent(*self.take(ahead + 2), None, marker=True)
+        if reached := self.to_next(ahead):
+            return reached
         if kind == "stars":
             return self.only_words(ahead + 1)
         if kind in ("number", "list") and (
@@ -151,6 +150,16 @@ class ExtentReader(NumberReader):
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def to_next(self, ahead: int) -> Phrase | None:
+        """`to next m`, `to next purl st`, where a column parts the sections as a marker does; else None."""
+        at = ahead + (self.kind(ahead) == "next")
+        if at > ahead and self.kind(at) in ("marker", "make"):
+            return Extent(*self.take(at + 1), None, marker=True)
+        column = self.kind(at + 1) == "stitch_noun" or self.text_of(at + 1) in ("column", "rib")
+        if self.kind(at) not in ("knit", "purl") or not (self.joined(at) and self.joined(at + 1)):
+            return None
+        return Extent(*self.take(at + 2), None, marker=True) if column else None
 
     def often_done(self, ahead: int) -> Phrase | None:
         """`until you've done it eight times`, from behind `until`: how often in all; else None."""
@@ -164,7 +173,7 @@ class ExtentReader(NumberReader):
         if self.kind(ahead) == "often" or (self.kind(ahead) == "number" and self.kind(ahead + 1) == "times"):
             self.place += ahead
             often = self.next_phrase()
-            if isinstance(often, Times):
+            if type(often) is Times:
                 return Times(start, often.end, flags | COMMA, often.number, total=True)
             self.place = begun
         return None
@@ -204,26 +213,26 @@ class ExtentReader(NumberReader):
         while self.place < self.stop and len(phrases) < MOST_IN_UNIT:
             place = self.place
             phrase = self.next_phrase()
-            if isinstance(phrase, Stitches) and (not phrases or not phrase.flags & (STOP | SEMI)):
+            if type(phrase) is Stitches and (not phrases or not phrase.flags & (STOP | SEMI)):
                 phrases.append(phrase)
-            elif isinstance(phrase, Brackets) and opened and not phrases:
+            elif type(phrase) is Brackets and opened and not phrases:
                 phrases.extend(phrase.inside)
                 break
-            elif isinstance(phrase, Star) and opened:
+            elif type(phrase) is Star and opened:
                 opened = not phrases
                 if phrases:
                     break
-            elif isinstance(phrase, Rep) and opened and phrases:  # * k1, k2tog; rep from * to end
+            elif type(phrase) is Rep and opened and phrases:  # * k1, k2tog; rep from * to end
                 place = self.place
-                if self.kind() != "to" or not isinstance(self.next_phrase(), Extent):
+                if self.kind() != "to" or type(self.next_phrase()) is not Extent:
                     self.place = place
                 break
             else:
                 self.place = place
                 break
-        nodes = tuple(phrase.node for phrase in phrases if isinstance(phrase, Stitches))
-        fixed = all(isinstance(node, Stitch) and not node.bare for node in nodes)
-        shaped = any(isinstance(node, Stitch) and node.name not in ("k", "p", "sl") for node in nodes)
+        nodes = tuple(phrase.node for phrase in phrases if type(phrase) is Stitches)
+        fixed = all(type(node) is Stitch and not node.bare for node in nodes)
+        shaped = any(type(node) is Stitch and node.name not in ("k", "p", "sl") for node in nodes)
         return nodes if shaped and fixed and len(nodes) == len(phrases) else ()
 
     def behind_round(self) -> int:
@@ -305,6 +314,7 @@ class ExtentReader(NumberReader):
         if self.kind(count) in ("stitch_noun", "edge"):
             count += 1
         marker = False
+        per = count + (self.text_of(count) == "of")
         if stop := self.before_each_marker(count):
             return Extent(*self.take(stop), number, marker=True, every=True)
         if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
@@ -323,8 +333,8 @@ class ExtentReader(NumberReader):
                 count, marker = count + 3, True  # to the last two on a needle
         elif self.text_of(count) in ("on", "of") and self.kind(count + 1) == "needle" and self.joined(count):
             count, marker = count + 2, True  # to last 2 sts on needle
-        elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
-            count, marker = count + 2, True
+        elif self.kind(per) in ("each", "in", "per") and self.kind(per + 1) in ("needle", "word"):
+            count, marker = per + 2, True
         return Extent(*self.take(count), number, marker)
 
     def before_each_marker(self, ahead: int) -> int:
@@ -637,8 +647,8 @@ class ExtentReader(NumberReader):
             return ends  # k2tog at both ends of each needle
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)
-        if every and kind in ("needle", "section") and self.flags(ahead + 1) & COLON and self.joined(ahead):
-            return Needlewise(*self.take(ahead + 1))  # each needle: ssk, k to last 2 sts, k2tog
+        if every and kind in ("needle", "section") and self.joined(ahead) and self.is_worked_in(ahead):
+            return Needlewise(*self.take(ahead + 1))
         if kind == "round" and self.joined(ahead):
             if every or self.token(ahead).text.endswith("s"):
                 return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
@@ -648,6 +658,12 @@ class ExtentReader(NumberReader):
         if kind in ("stitch_noun", "marker", "needle"):
             return self.only_words(ahead + 1)
         return Extent(*self.take(1), NOTHING) if self.is_all() else self.all_parts() or self.only_words(1)
+
+    def is_worked_in(self, ahead: int) -> bool:
+        """Whether work of a part stands by it: `each needle: ssk, k2tog`, `knit each needle to last 2 sts`."""
+        verb = self.place > 0 and self.tokens[self.place - 1].kind in ("knit", "work")
+        far = verb and self.kind(ahead + 1) in ("to", "until") and self.joined(ahead + 1)
+        return far or bool(self.flags(ahead + 1) & COLON)
 
     def names_one_round(self, ahead: int) -> bool:
         """Whether the round there has a number by which it is named: `every rnd 1`, and not `every round 4 times`."""
@@ -695,7 +711,7 @@ class ExtentReader(NumberReader):
         crafted = self.kind(1) in ("knit", "purl") and self.kind(2) == "round" and self.joined(2)
         if (crafted or self.kind(1) in _OF_ROUNDS) and self.joined(1):
             every = self.all_of()
-            if isinstance(every, Rounds):
+            if type(every) is Rounds:
                 return every
         if self.kind() == "persection" and self.token().text != "in each":
             return Needlewise(*self.take(1))
@@ -732,7 +748,8 @@ class ExtentReader(NumberReader):
             return None
         if number is None and not every and not self.token(ahead).text.endswith("s"):
             number = ONE  # on next and foll alt rnd; `foll alt rnds` are every other
-        return OnRounds(*self.take(ahead + 1), ONE, every=True, step=step, often=number, at_once=at_once)
+        taken = self.take(ahead + 1)
+        return Rounds(*taken, ONE, every=True, step=step, on_them=True, often=number, at_once=at_once)
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`."""

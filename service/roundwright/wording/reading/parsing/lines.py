@@ -1,7 +1,7 @@
 """The phrases of a line, one after the other."""
 
 from collections.abc import Mapping
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName
@@ -37,7 +37,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, STOP, Token
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch
 
 _RIB_WIDTHS: Final = {"single": 1, "double": 2}
@@ -69,6 +69,8 @@ MOST_BEFORE_AFTER: Final = 4
 """Words between a decrease and `after every nine stitches`."""
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
+_WORKED: Final = ("stitch", "together", "make")
+"""What of the work beside a bracket says that the change in it is told, and not worked."""
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 
 
@@ -372,10 +374,14 @@ class Lines(ExtentReader):
                 self.place += 1
                 break
             inside.append(self.next_phrase())
-        counted = bool(inside) and all(isinstance(phrase, Count) for phrase in inside)
+        counted = bool(inside) and all(type(phrase) is Count for phrase in inside)
         if not closed and not counted and self.depth <= MOST_NESTED:  # (56 stitches
             self.troubles.append(("bracket", say("read.not_closed", opening=first.text), first.start))
         self.depth -= 1
+        return self.bracketed(first, opened, inside)
+
+    def bracketed(self, first: Token, opened: int, inside: list[Phrase]) -> Phrase:
+        """A bracket with what is meant by its words; a change in it that is worked, without the bracket."""
         if changed := self.tells_change(opened, inside):
             inside = changed
         elif work_of_names(inside, self.tokens, self.names):
@@ -384,12 +390,16 @@ class Lines(ExtentReader):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):
             inside = []
+        elif len(inside) == 1 and (self.flags(0) & COLON or self.kind() not in ("times", "number", "often")):
+            match inside[0]:
+                case Stitches(node=Evenly()) as change:  # knit 1 round (dec 6 sts)
+                    return Stitches(first.start, self.at_end(), first.flags, change.node)
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
         """Whether a bracket says how the stitch just before it is worked: `k7, sk2p (sl 1, k2tog, psso)`."""
         before = self.tokens[max(0, opened - 2) : opened]
-        passed = any(isinstance(phrase, PassOver) for phrase in inside)
+        passed = PassOver in [type(phrase) for phrase in inside]
         apart = self.tokens[opened].flags & (COMMA | SEMI | STOP | LINE)
         return passed and not apart and any(token.kind in ("stitch", "together") for token in before)
 
@@ -397,18 +407,22 @@ class Lines(ExtentReader):
         """The counts of a bracket that says what the stitches before it come to: `(dec 20 sts = 80 sts)`; else none."""
         counts = [
             Count(phrase.start, phrase.end, phrase.flags, phrase.node.change, phrase.node.sign)
-            if isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) and not phrase.node.to
+            if type(phrase) is Stitches and type(phrase.node) is Evenly and not phrase.node.to
             else phrase
             for phrase in inside
         ]
-        if not all(isinstance(phrase, Count) for phrase in counts):
+        if not all(type(phrase) is Count for phrase in counts):
             return []
         for token in reversed(self.tokens[max(0, opened - MOST_IN_LIST) : opened]):
-            if token.kind in ("stitch", "together", "make"):
+            if token.kind in _WORKED:
                 return counts
-            if token.flags & (LINE | COLON | STOP | SEMI):
+            if token.flags & (LINE | COLON | STOP) or (token.flags & SEMI and token.kind != "repeat"):
                 break
-        return []
+        behind = self.tokens[self.place : min(self.place + MOST_IN_LIST, self.stop)]
+        if not behind or not behind[0].flags & COLON:
+            return []
+        work = takewhile(lambda token: not token.flags & (LINE | STOP), behind[1:])
+        return counts if any(token.kind in _WORKED for token in work) else []
 
     def tells_repeat_of_chart(self, opened: int) -> bool:
         """Whether a bracket behind a chart only tells its repeat: `the chart (12-st repeat, 9 times per rnd)`."""
@@ -767,12 +781,12 @@ def _said_beside(inside: list[Phrase]) -> list[Phrase]:
     kept: list[Phrase] = []
     for place, phrase in enumerate(inside):
         behind = inside[place + 1] if place + 1 < len(inside) else None
-        after = isinstance(behind, Said) and behind.text == "after"
-        if isinstance(phrase, Count) and phrase.sure:
+        after = type(behind) is Said and behind.text == "after"
+        if type(phrase) is Count and phrase.sure:
             kept.append(phrase)
-        elif isinstance(phrase, Rounds) and phrase.every and phrase.step > 1:
+        elif type(phrase) is Rounds and phrase.every and phrase.step > 1:
             kept.append(phrase)  # knit (and every even round after this, unless told otherwise)
-        elif isinstance(phrase, Rounds) and not phrase.every and behind is not None and after:
+        elif type(phrase) is Rounds and not phrase.every and behind is not None and after:
             kept.extend((phrase, behind))
     return kept
 
