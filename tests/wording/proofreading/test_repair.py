@@ -175,7 +175,13 @@ def test_a_slip_in_a_line_is_put_right_though_the_round_before_it_is_missing(
 
 @pytest.mark.parametrize(
     "rib",
-    ["*K2, p2; rep from * around", "*k2, p2* rib for 10 rounds", "Work k2, p2 rib", "Rib 2x2 for 10 rounds"],
+    [
+        "*K2, p2; rep from * around",
+        "*k2, p2* rib for 10 rounds",
+        "Work k2, p2 rib",
+        "Rib 2x2 for 10 rounds",
+        "Rnds 1-8: K2, P2",
+    ],
 )
 @pytest.mark.parametrize("cast_on", [82, 90])
 def test_a_rib_is_kept_and_the_counts_that_it_comes_out_on_are_told(cast_on: int, rib: str) -> None:
@@ -384,3 +390,11 @@ def test_a_double_decrease_at_the_end_of_each_section_is_mended_as_one() -> None
     text = "\n".join(lines)
 
     assert read(text.replace("k7, s2kp", "k7, k2tog"), (96,)).repaired == text
+
+
+@pytest.mark.parametrize("line", ["(k4, k2tog) 8 times (40)", "[k4, k2tog] x8 - 40 sts"])
+def test_a_stitch_the_text_has_nowhere_is_not_put_in_for_a_round_left_out(line: str) -> None:
+    """Between 56 and 40 stitches a round to 48 is missing; three together would come out as well."""
+    text = f"Rnd 1: *k7, k2tog* (64)\nRnd 2: knit\nRnd 3: *k6, k2tog* (56)\nRnd 4: knit\nRnd 5: {line}"
+
+    assert not any("k3tog" in repair for repair in repairs(text, 72))

@@ -177,3 +177,12 @@ TEXTS = [
 def test_what_is_worked_again_is_read(text: str, cast_on: int, counts: list[int]) -> None:
     """Nothing is wrong with it, and the counts are those of the pattern."""
     assert after_each_round(read(text, (cast_on,))) == counts
+
+
+@pytest.mark.parametrize("again", ["4th round: Rep 2nd", "4th: repeat 2nd.", "Rep 2nd.", "Repeat the 2nd;"])
+def test_a_round_repeated_is_called_by_its_number_alone(again: str) -> None:
+    """The second round is plain."""
+    begun = "1st round: *k14, k2tog* 90 sts.\n2nd round: knit.\n3rd round: *k13, k2tog*\n"
+    reading = read(f"{begun}{again}\n5th round: *k12, k2tog*. 78 sts.", (96,))
+
+    assert after_each_round(reading) == [90, 90, 84, 84, 78]

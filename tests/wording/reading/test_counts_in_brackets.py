@@ -53,6 +53,21 @@ def test_a_crown_goes_on_by_its_counts_in_brackets_too(counts: str) -> None:
 @pytest.mark.parametrize(
     "words",
     [
+        "Now work only the decrease round, 3 times: you go from 56 to 48, 40 and finally 32.",
+        "Decrease round only, 3 times, from 56 down to 48, 40, 32.",
+        "Work the decrease round 3 more times, going from 56 to 48, 40 and 32 sts.",
+        "Now decrease in every round: you go from 56 to 48, 40 and finally 32.",
+    ],
+)
+def test_the_count_there_is_may_stand_before_those_it_goes_on_to(words: str) -> None:
+    """Eight stitches are taken in on each of three more rounds, and no round is plain."""
+    text = f"Rnd 1 (decrease round): *k6, k2tog* (56)\nRnd 2: knit.\n{words}"
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 40, 32]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
         "Continue with a smaller needle: 48, 40, 32 cm circulars all work.",
         "Every round takes me 48, 40, 32 seconds.",
         "Onwards: balls weigh 48, 40, 32 g.",
@@ -66,3 +81,20 @@ def test_falling_numbers_of_something_else_are_no_rounds(words: str) -> None:
         56,
         56,
     ]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Set-up round (dec 6): *K14, k2tog; rep from * to end.",
+        "Next round (decreasing 6 sts): *K14, k2tog; rep from * to end. 90 sts.",
+        "Rnd 1: *K14, k2tog; rep from * to end (dec 6 sts).",
+        "Set-up round (dec 6 sts evenly)",
+        "Set-up round (decrease 6 sts): 90 sts",
+        "Next round: knit (dec 6).",
+        "Knit 1 round (dec 6 sts).",
+    ],
+)
+def test_a_change_in_brackets_is_told_of_the_round_beside_it_or_worked(words: str) -> None:
+    """Six decreases in 96 stitches, whether the round tells them or the bracket alone does."""
+    assert after_each_round(read(words, (96,))) == [90]

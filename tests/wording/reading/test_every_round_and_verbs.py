@@ -185,3 +185,29 @@ def test_a_decrease_is_told_of_the_first_stitches_of_each_part(words: str) -> No
 def test_stitches_before_an_equals_sign_are_worked(words: str) -> None:
     """`5 st knit` ends the repeat, and the count stands behind the sign."""
     assert counts(read(f"Round 1: {words}\nRound 2: knit", (84,))) == [[84, 72]]
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [
+        ("Knit, m1 at end of rnd.", 97),
+        ("Next rnd: Knit, m1 at the end of the rnd. 97 sts", 97),
+        ("Knit 1 round, m1 at the end of the round.", 97),
+        ("Next rnd: Knit, k2tog at end of rnd.", 95),
+        ("Knit one round, working k2tog at the end of the round. 95 sts", 95),
+        ("Purl, m1 at end of round.", 97),
+        ("Next round: knit, m1 at beginning of round.", 97),
+        ("Increase 1 stitch at the beginning of the next round.", 97),
+    ],
+)
+def test_a_stitch_at_an_end_of_the_round_is_worked_once(words: str, count: int) -> None:
+    """All other stitches are plain, and it is a single round."""
+    assert after_each_round(read(words, (96,))) == [count]
+
+
+@pytest.mark.parametrize(
+    "words", ["the 96 sts in k2, p2 rib", "these 96 sts in k1, p1 rib", "all 96 sts in rib"]
+)
+def test_the_count_may_stand_between_work_and_the_rib(words: str) -> None:
+    """The number is that of all stitches, and none of them is knitted first."""
+    assert after_each_round(read(f"Work {words} for 4 rnds.\nKnit 2 rnds.", (96,))) == [96] * 6

@@ -156,3 +156,29 @@ def test_decreases_at_both_ends_of_each_needle_are_on_four_needles_to_so_many_on
     counts = after_each_round(read(text, (96,)))
 
     assert sorted(set(counts), reverse=True) == list(range(88, 15, -8))
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Rnd 5 and every following rnd: Dec as established, with 1 fewer st between decreases, until 16 sts rem.",
+        "Rnd 5 and each subsequent rnd: Decrease until 16 sts rem.",
+        "Rnd 5 and every rnd thereafter: Dec as set until 16 sts rem.",
+        "Next and every foll rnd: Dec as set until 16 sts rem.",
+        "Next rnd and every following rnd: Dec as before until 16 sts rem.",
+        "Every following rnd: Dec as set until 16 sts rem.",
+    ],
+)
+def test_a_crown_goes_on_in_every_following_round(sentence: str) -> None:
+    """No plain round is worked between the decreases any more, though there was one before."""
+    assert after_each_round(read(BEGUN + sentence, (64,))) == [56, 56, 48, 48, 40, 32, 24, 16]
+
+
+def test_two_rounds_worked_again_may_end_with_a_plain_one() -> None:
+    """The plain round at the end is that of the two, and no further one is worked in each turn."""
+    text = (
+        "Rnd 1: *K6, k2tog; rep from * around. (56 sts)\nRnd 2: Knit.\n"
+        "Repeat Rnds 1 and 2, working 1 st less between decreases each time, until 32 sts remain, ending with a "
+        "knit rnd.\nNow decrease on every rnd in the same manner until 8 sts remain."
+    )
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8]

@@ -23,6 +23,10 @@ TO_16 = [104, 96, 88, 80, 72, 64, 56, 48, 40, 32, 24, 16]
         "Continue thus, with one stitch fewer between decreases, to k1, k2tog: 16 sts.",
         "Continue to decrease in this way on every other round until the round that reads k1, k2tog is worked.",
         "Continue in this way on every other round until you have worked\n[k1, k2tog] 8 times and 16 sts remain.",
+        "Keep going in the same way. Stop after the round of knit 1, knit 2 together. Count: 16.",
+        "Continue in this way; stop once there are 16 sts left.",
+        "Carry on like this, with one stitch fewer each time. Stop when you have 16 stitches.",
+        "Go on in this manner, one stitch fewer each time. Finish with the round of k1, k2tog (16 sts).",
     ],
 )
 def test_a_crown_goes_on_until_a_round_of_these_stitches_is_worked(words: str) -> None:

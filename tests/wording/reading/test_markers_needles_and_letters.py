@@ -3,7 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, counts, number_of_rounds
+from tests.corpus.score import errors
+from tests.support.readings import after_each_round, counts, number_of_rounds, worked
 
 PLACED = [
     "Next rnd: *K24, pm; rep from * 3 more times. 4 sections of 24 sts.",
@@ -11,6 +12,7 @@ PLACED = [
     "Next rnd: *K24, place marker; rep from * around.",
     "On the next round I knit, putting a marker after every 24 sts.",
     "Knit 1 round, placing a marker after every 24th st.",
+    "Knit one round, placing a marker after every 24 sts, and the marker at the beginning is one of the 4.",
 ]
 
 
@@ -111,3 +113,46 @@ def test_rounds_are_called_by_letters(text: str) -> None:
     reading = read(f"Place a marker after every 20th st.\n{text}", (100,))
     assert [size[-1] for size in counts(reading)] == [10]
     assert number_of_rounds(reading) == [28]
+
+
+@pytest.mark.parametrize(
+    "count",
+    [
+        "4 sts marked.",
+        "4 sts are now marked.",
+        "4 stitches have been marked.",
+        "4 stitches now have a marker.",
+        "4 marked sts.",
+        "4 sts marked, 96 sts in all.",
+    ],
+)
+def test_the_stitches_that_are_marked_are_not_the_count(count: str) -> None:
+    """Each quarter has a stitch in its middle over which two are decreased."""
+    text = (
+        "Set-up rnd: *K11, k1 and hang a locking marker in this st, k12; rep from * 3 more times. "
+        f"{count}\nDec rnd: *Knit to 1 st before marked st, CDD; rep from * 3 more times, knit to end. 88 sts."
+    )
+    assert after_each_round(read(text, (96,))) == [96, 88]
+
+
+def test_a_comma_parts_a_count_from_what_is_marked() -> None:
+    """`97 sts, marked with a thread` is a count, and a wrong one."""
+    assert [fault.code for fault in errors(read("Knit 1 round. 97 sts, marked with a thread.", (96,)))] == [
+        "count_differs"
+    ]
+
+
+@pytest.mark.parametrize(
+    "plain",
+    [
+        "*P1, k to next purl st; rep from * to end.",
+        "*P1, knit to the purl st; rep from * around.",
+        "*P1, knit up to the next purl stitch*.",
+        "*P1, knit to next purl column; rep from * to end.",
+        "*P1, k to next p st; rep from * around.",
+    ],
+)
+def test_a_purl_column_parts_the_sections_as_a_marker_does(plain: str) -> None:
+    """The sections are the repeats of the decrease round before."""
+    text = f"Rnd 1: *P1, k2tog, k11; rep from * to end.\nRnd 2: {plain}"
+    assert worked(read(text, (84,)))[1] == (78, 78, "*p1, k12; rep from * around")

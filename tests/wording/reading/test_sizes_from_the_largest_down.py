@@ -52,3 +52,23 @@ def test_a_size_by_its_letter_in_german() -> None:
     """Of sizes L and S in this order, the 3 rounds are those of L."""
     text = "96 (80) M anschlagen.\n4 Rd re.\nNur Größe L: 3 Rd re."
     assert number_of_rounds(read(text, (96, 80), "de")) == [7, 4]
+
+
+@pytest.mark.parametrize(
+    ("largest", "two", "three"),
+    [
+        ("Adult only", "Child and Adult only", "Toddler, Child and Adult only"),
+        ("Man only", "Woman and Man only", "Child, Woman and Man only"),
+        ("For the adult size only", "For child and adult only", "For baby, child and adult only"),
+    ],
+)
+def test_the_smallest_size_may_be_without_a_name(largest: str, two: str, three: str) -> None:
+    """Three of four sizes work rounds before those that all work, by eight stitches each."""
+    text = (
+        "You should have 64 (72, 80, 88) sts.\n"
+        f"{largest}: *K9, k2tog; rep from * to end. (80 sts)\n{two}: *K8, k2tog; rep from * to end. (72 sts)\n"
+        f"{three}: *K7, k2tog; rep from * to end. (64 sts)\nAll sizes: *K6, k2tog; rep from * to end. (56 sts)"
+    )
+    reading = read(text, (64, 72, 80, 88))
+
+    assert counts(reading) == [list(range(cast_on, 55, -8)) for cast_on in (64, 72, 80, 88)]

@@ -101,3 +101,40 @@ def test_a_dash_before_colons_is_the_first_size() -> None:
 2nd and 3rd sizes only
 Round 2: *P1, ssk, k– (1: 3), k2tog; rep from * to end. – (24: 36) sts."""
     assert counts(read(text, (36, 48, 60))) == [[36, 24], [48, 36, 24], [60, 48, 36]]
+
+
+@pytest.mark.parametrize(
+    "round_",
+    [
+        "*K2tog (k3tog); rep from * to end. 9 sts.",
+        "K2tog (k3tog) around. 9 sts.",
+        "[K2tog (sk2p)] to end. (9 sts)",
+    ],
+)
+def test_a_stitch_may_be_another_for_each_size(round_: str) -> None:
+    """The largest of three sizes has two rounds of its own."""
+    text = (
+        f"S (M, L)\nCast on 18 (27, 36) sts.\nSizes S and M only\nRnd 1: {round_}\n"
+        "Size L only\nRnd 1: *K2tog; rep from * to end. 18 sts.\nRnd 2: *K2tog; rep from * to end. 9 sts."
+    )
+    assert counts(read(text, (18, 27, 36))) == [[18, 9], [27, 9], [36, 18, 9]]
+
+
+def test_plain_stitches_may_stand_with_their_letter_for_each_size() -> None:
+    """`k8 (k9)` is as good as `k8 (9)`."""
+    text = "Cast on 80 (88) sts.\nRnd 1: *K8 (k9), k2tog; rep from * to end. 72 (80) sts."
+    assert counts(read(text, (80, 88))) == [[80, 72], [88, 80]]
+
+
+def test_a_stitch_in_a_bracket_that_is_worked_several_times_is_no_size() -> None:
+    """Two sizes work the same stitches."""
+    text = "Cast on 80 (88) sts.\nRnd 1: K8, (k2tog) 8 times, k to end. 72 (80) sts."
+    assert counts(read(text, (80, 88))) == [[80, 72], [88, 80]]
+
+
+@pytest.mark.parametrize("rounds", ["5, 6, 6", "6, 6, 7", "5, 6, 7"])
+def test_sizes_without_brackets_may_have_as_many_rounds(rounds: str) -> None:
+    """Two of three sizes may be alike."""
+    text = f"Cast on 32, 40, 48 sts.\nK1, P1 rib for {rounds} rounds.\nKnit 1 round."
+    numbers = [int(number) + 1 for number in rounds.split(", ")]
+    assert number_of_rounds(read(text, (32, 40, 48))) == numbers

@@ -61,6 +61,24 @@ def test_a_count_is_that_of_the_sizes_that_work_its_round(words: str) -> None:
 
 
 @pytest.mark.parametrize(
+    "words",
+    [
+        "Begin with Rnd 5 for size 0–3 months (80 sts), Rnd 3 for 3–6 months (88 sts) and Rnd 1 for 6–12 months.",
+        "For size 0-3 mo begin with Rnd 5, for size 3-6 mo begin with Rnd 3, for size 6-12 mo begin with Rnd 1.",
+        "Begin at Rnd 5 for newborn (80 sts), Rnd 3 for 3-6 months (88 sts), Rnd 1 for 6-12 months (96 sts).",
+        "Size 0-3 (80 sts) starts with Rnd 5, size 3-6 (88 sts) with Rnd 3 and size 6-12 (96 sts) with Rnd 1.",
+        "Start at Rnd 5 for the preemie hat, at Rnd 3 for the newborn hat and at Rnd 1 for the 6 month hat.",
+    ],
+)
+def test_sizes_that_no_list_names_are_told_from_the_smallest_up(words: str) -> None:
+    """A crown alone names its sizes only where each begins; the larger ones begin sooner."""
+    reading = read(f"Crown\n{words}\n{CROWN}", (80, 88, 96))
+
+    assert counts(reading) == [[80, 72], [88, 80, 72], [96, 88, 80, 72]]
+    assert number_of_rounds(reading) == [1, 3, 5]
+
+
+@pytest.mark.parametrize(
     "heading", ["100 st hat only:", "For the 100 st hat only:", "100 sts only:", "Hat of 100 sts only:"]
 )
 def test_a_size_is_called_by_its_stitches(heading: str) -> None:

@@ -53,6 +53,8 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     spellings = doubtful.stitches
     names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN][:MOST_PLACES]
     segment = doubtful.segment
+    # beside plain stitches a decrease that the text has nowhere is no likelier than a round left out before
+    alone = not any(isinstance(node, Stitch) and node.name in _PLAIN for node in walk(candidate.nodes))
     for node in walk(candidate.nodes):
         if not isinstance(node, Stitch) or node.bare or not segment.start <= node.start < segment.end:
             continue
@@ -61,7 +63,8 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
             continue
         other = _ONE_MORE_TOGETHER.get(node.name)
         spelling = doubtful.text[node.start : node.end]
-        if other and spelling[:6].count(other[0]) == 1:
+        likely = alone or (other and any(name[1:] == other[2][1:] for name in spellings))
+        if other and likely and spelling[:6].count(other[0]) == 1:
             nodes = _with_stitches(candidate.nodes, node.start, [replace(node, name=other[2])])
             if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
                 yield (Edit(node.start, node.end, spelling.replace(other[0], other[1], 1), 1.1),)

@@ -23,7 +23,6 @@ from roundwright.wording.reading.states import (
     Lane,
     State,
 )
-from roundwright.wording.reading.tree import Stated
 from roundwright.wording.reading.worked import UnclearError
 
 STEPS_FOR_SIZE: Final = 4
@@ -261,7 +260,7 @@ def _check_count(work: LineWork) -> None:
     """A count that stands alone is the count there is."""
     count = work.lane.count
     for stated, after in printed(work.candidate, work.before, work.column):
-        if not stated.sign and after != count and not _counts_others(work, stated, after):
+        if not stated.sign and after != count and not work.counts_others(stated, after):
             if work.is_page_number(after):
                 return
             fault = Fault(
@@ -269,11 +268,6 @@ def _check_count(work: LineWork) -> None:
             )
             raise FaultyError(fault, (count, after), WRONG_COUNT)
     _check_change(work)
-
-
-def _counts_others(work: LineWork, stated: Stated, number: int) -> bool:
-    """Whether a number is that of the rounds or the markers told just before."""
-    return work.counts_rounds(stated, number) or work.counts_markers(stated, number)
 
 
 def _check_change(work: LineWork) -> None:

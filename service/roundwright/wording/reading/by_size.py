@@ -6,10 +6,12 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.looking import CRAFTS
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
+from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SLASH, SPACE, STOP, TAB, Token
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
@@ -134,6 +136,51 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
     number = Number(tuple(stitch.times.of(0) for stitch in stitches), begin, end)
     node = replace(stitches[0], times=number, end=stitches[-1].end)
     return replace(first, node=node, end=phrases[-1].end)
+
+
+def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
+    """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is."""
+    of = piece.label.sizes if piece.label is not None and piece.label.sizes else None
+    columns = of or tuple(str(place + 1) for place in range(width))
+    if len(columns) < 2 or not all(column.isdigit() for column in columns):
+        return [piece]
+    works = [_of_column(piece.phrases, place, len(columns)) for place in range(len(columns))]
+    if works[0] == piece.phrases:
+        return [piece]
+    return [
+        replace(piece, label=of_size(piece.label, piece.start, (column,)), phrases=phrases)
+        for column, phrases in zip(columns, works, strict=True)
+    ]
+
+
+def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phrase, ...]:
+    """The phrases with the stitch of the size at this place of the list instead of those of all."""
+    made: list[Phrase] = []
+    for phrase in phrases:
+        if isinstance(phrase, Brackets) and made and (nodes := _nodes_of_sizes(made[-1], phrase, width)):
+            made[-1] = Stitches(made[-1].start, phrase.end, made[-1].flags, nodes[place])
+        elif isinstance(phrase, Brackets):
+            made.append(replace(phrase, inside=_of_column(phrase.inside, place, width)))
+        else:
+            made.append(phrase)
+    return tuple(made)
+
+
+def _nodes_of_sizes(first: Phrase, others: Brackets, width: int) -> list[Stitch]:
+    """A stitch for each size, the others in a bracket; none where they change the count alike: `k2tog (ssk)`."""
+    phrases = (first, *others.inside)
+    nodes = [phrase.node for phrase in phrases if isinstance(phrase, Stitches)]
+    stitches = [node for node in nodes if isinstance(node, Stitch) and len(node.times.values) == 1]
+    if len(stitches) != width or len(phrases) != width or any(stitch.bare for stitch in stitches):
+        return []
+    if others.flags & ~SPACE or any(not phrase.flags & (COMMA | SLASH) for phrase in phrases[2:]):
+        return []
+    works = [(stitch.name, stitch.times.of(0) or 0) for stitch in stitches]
+    counts = [execute((Work(name, times),)) for name, times in works]
+    changes = {after - before for before, after in counts}
+    alike = len({name for name, _ in works}) == 1 and len(set(works)) > 1
+    shapes = len(changes) > 1 and min(changes) * max(changes) > 0
+    return stitches if alike or shapes else []
 
 
 def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:

@@ -50,6 +50,7 @@ from roundwright.wording.reading.phrases import (
     Star,
     Stitches,
     Then,
+    Until,
     is_bracketed_count,
     is_of_all,
     opened,
@@ -95,8 +96,8 @@ def candidates(segment: Segment) -> list[Candidate]:
     options.extend(_to_printed_count(options))
     by_counts = counted_down(phrases, label)
     options.extend(by_counts)
-    if not options and seen.counts and label is None:
-        return _counted(seen, stated, segment)
+    if not options and label is None and (counted := _counted(seen, stated, segment)):
+        return counted
     if not options and _goes_on_without_end(seen, segment):
         return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
     if _goes_on(seen) and not any(option.kind == "continue" for option in onward_ways(phrases)):
@@ -125,8 +126,12 @@ def _not_worked(seen: Seen, stated: tuple[Stated, ...], label: Label | None, lea
 
 
 def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
-    """What words with counts may mean that tell no round."""
+    """What words with counts may mean that tell no round; nothing where no count is told."""
     phrases = segment.phrases
+    if end := _end_alone(seen):
+        return [Candidate("count", 0.1, stated=(end,)), Candidate("prose", 4.0), *onward_ways(phrases)]
+    if not seen.counts:
+        return []
     if counts_others(phrases):
         return [Candidate("prose", 0.0)]
     sure = all(count.sure for count in seen.counts) and seen.words < 1.5
@@ -137,6 +142,15 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
     shapes = leads_on(seen)
     words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
     return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
+
+
+def _end_alone(seen: Seen) -> Stated | None:
+    """The count to which the rounds before go on, in a sentence of its own: `Stop when there's 12 left.`; else None."""
+    match seen.order:
+        case [Until(number=number), *words] if all(isinstance(phrase, Said) for phrase in words):
+            return Stated(number, number.start, number.end)
+        case _:
+            return None
 
 
 def _held(seen: Seen) -> Number | None:
@@ -411,7 +425,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     if label is None:
         options.extend(chart_again(seen, stated))
     options.extend(marked_round(seen, label))
-    options.extend(continuations(seen, stated))
+    options.extend(continuations(seen, stated, label))
     options.extend(shaped_in_turn(seen, stated))
     options.extend(as_before(seen, stated))
     numbered = as_numbered(segment.phrases, label, stated)

@@ -1,6 +1,6 @@
 """Crowns that go on by the counts of their rounds: `every round is a decrease round: 60, then 50, then 40`."""
 
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 from typing import Final
 
 from roundwright.wording.reading.instructions import Candidate
@@ -38,12 +38,18 @@ def counted_down(phrases: tuple[Phrase, ...], label: Label | None) -> list[Candi
         return []
     row = _row(phrases)
     goes_on = any(map(_leads_on, phrases))
-    if len(row) < (FEWEST - goes_on):
+    if len(row) < (FEWEST - goes_on) or not _comes_out(phrases, len(row)):
         return []
     stated = tuple(Stated(count.number, count.number.start, count.number.end) for count in row)
     bracketed = any(isinstance(phrase, Brackets) and len(counts_of(phrase)) == len(row) for phrase in phrases)
     cost = (BY_COUNTS_IN_BRACKETS if bracketed else BY_COUNTS) if goes_on else BY_COUNTS_ALONE
     return [Candidate("continue", cost, until=row[-1].number, step=_step(phrases), stated=stated)]
+
+
+def _comes_out(phrases: tuple[Phrase, ...], counts: int) -> bool:
+    """Whether it goes on as often as there are counts, the first of which may be the one that is there already."""
+    times = [phrase for phrase in phrases if isinstance(phrase, Times)]
+    return all(phrase.number.values in ((counts,), (counts - 1,)) for phrase in times)
 
 
 BY_COUNTS_IN_BRACKETS: Final = 0.1
@@ -83,14 +89,15 @@ def _works(phrase: Phrase) -> bool:
         return isinstance(phrase.node, Evenly) or is_shaping(phrase)
     if isinstance(phrase, Brackets):
         return has_stitches(phrase)
-    return isinstance(phrase, Star | Rep | Times | Until) or (isinstance(phrase, Rounds) and not phrase.every)
+    return isinstance(phrase, Star | Rep | Until) or (isinstance(phrase, Rounds) and not phrase.every)
 
 
 def counts_others(phrases: tuple[Phrase, ...]) -> bool:
     """Whether several numbers are of something else than rounds: `48, 40, 32 seconds`, `my swatches had 48, 40`."""
     others = any(
-        isinstance(phrase, Length) or (isinstance(phrase, Said) and phrase.text in OTHER_THINGS)
-        for phrase in phrases
+        isinstance(phrase, Length)
+        or (isinstance(phrase, Said) and phrase.text in OTHER_THINGS and not isinstance(behind, Rounds))
+        for phrase, behind in zip_longest(phrases, phrases[1:])
     )
     return others and bool(_row(phrases)) and not any(map(_works, phrases))
 
@@ -114,8 +121,10 @@ def _step(phrases: tuple[Phrase, ...]) -> int:
     if PLAIN_ROUND in named and len(named) > 1:
         shaped = [place for place, name in enumerate(named) if name != PLAIN_ROUND]
         return shaped[1] - shaped[0] if len(shaped) > 1 else len(named)
+    alone = bool(named) and any(isinstance(phrase, Times) for phrase in phrases)
     return max(
-        (phrase.step or 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), default=0
+        (phrase.step or 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every),
+        default=int(alone),
     )
 
 

@@ -40,7 +40,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `nodes`: the tree of a round; `others` are tried for a size in which it does not come out
     - `rounds`: how many rounds of it; `length` where that is to a length; `until` a count is reached
     - `last`: what the last of several rounds does instead, such as increases evenly
-    - `again`, `times`, `more`, `total`: rounds worked again, how often
+    - `again`, `times`, `more`, `total`: rounds worked again, how often; `begun` of them were told before
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `between`: `rounds` plain rounds between decrease rounds, with `plain` behind the last of them as well, with
       `step` behind the first so many only; with `every` only between rounds that are told behind it
@@ -71,6 +71,7 @@ class Candidate(Struct, frozen=True, gc=False):
     last: Nodes = ()
     again: Again | None = None
     times: Times | None = None
+    begun: int = 0
     step: int = 0
     sign: int = 0
     stated: tuple[Stated, ...] = ()

@@ -514,7 +514,7 @@ def _next(lines: Lines, start: int) -> Label | None:
         if kind == "round":
             lines.place += 1
             tail, sizes = read_tail(lines, 2)
-            every = tail if tail is not None and tail.step == EVERY_OTHER else every
+            every = tail if tail is not None and tail.step <= EVERY_OTHER else every
             if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
                 return None
             return Label("next", start, every=every, count=count, sizes=sizes)
@@ -537,9 +537,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
         spans = read_spans(lines)
         if spans and has_ended(lines):
             first, last = spans[0].first, spans[-1].last
-            return Label(
-                "numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last.of(0) or 0)
-            )
+            return Label("numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last))
         return None
     begin = 1 if "odd" in (lines.kind(), lines.kind(1)) else 2
     parity = read_parity(lines, lines.place, begin)

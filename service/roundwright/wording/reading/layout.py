@@ -15,6 +15,7 @@ from roundwright.wording.reading.by_size import (
     of_size,
     with_counts_of_sizes,
     with_numbers_of_names,
+    with_sizes_apart,
     with_stitches_of_sizes,
 )
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
@@ -276,7 +277,7 @@ class _Layout(Struct):
         pieces = self.pieces(begin, stop)
         if first.flags & BLANK and not self.is_below_sizes():
             self.sizes = ()
-        scoped, self.sizes = _scoped(pieces, self.sizes)
+        scoped, self.sizes = _scoped(pieces, self.sizes, self.width)
         if not self.sizes and _heads_lines(self.tokens, begin, stop, scoped):
             self.sizes = (scoped[0].label and scoped[0].label.sizes) or ()
         works = any(is_work(piece.phrases) or piece.label for piece in scoped)
@@ -296,7 +297,9 @@ class _Layout(Struct):
             piece.label and piece.label.kind in ("numbered", "next", "step") for piece in scoped
         )
         if preamble and not self.under_notes:
-            scoped, self.sizes = _scoped([replace(piece, under_notes=False) for piece in pieces], self.sizes)
+            scoped, self.sizes = _scoped(
+                [replace(piece, under_notes=False) for piece in pieces], self.sizes, self.width
+            )
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
         self.note_begun(scoped)
@@ -564,7 +567,9 @@ def _for_size_behind(lines: Lines, of: Label) -> Label:
 _NUMBERED: Final = ("numbered", "next", "sort", "listed")
 
 
-def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segment], tuple[str, ...]]:
+def _scoped(
+    pieces: list[Segment], carried: tuple[str, ...], width: int
+) -> tuple[list[Segment], tuple[str, ...]]:
     """The segments of a line for some sizes only, and the sizes that the lines below are for."""
     made: list[Segment] = []
     sizes = carried
@@ -575,7 +580,7 @@ def _scoped(pieces: list[Segment], carried: tuple[str, ...]) -> tuple[list[Segme
         elif sizes and (named is None or named.sizes is None):
             named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
         phrases = tuple(with_stitches_of_sizes(named, list(piece.phrases)))
-        made.append(replace(piece, label=named, phrases=phrases))
+        made.extend(with_sizes_apart(replace(piece, label=named, phrases=phrases), width))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
     return made, sizes if carried or (alone and not pieces[0].phrases) else ()
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Final
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Round
+from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Repeat, Round
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
 from roundwright.wording.reading.headings import changes_in_first_round
@@ -260,7 +260,7 @@ class LineWork:
 
     def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
-        sections = self.lane.sections
+        sections = self.lane.sections or self.repeats_before(count)
         number = self.candidate.per_section
         per_section = number.of(self.column) if number is not None else None
         worked = self.desk.work(nodes, self.column, count, sections, wanted=stated, per_section=per_section)
@@ -276,6 +276,15 @@ class LineWork:
             if again.used == count and (stated is None or again.left == stated):
                 return again
         return worked
+
+    def repeats_before(self, count: int) -> Sections | None:
+        """The sections that the last decrease round was worked in, a repeat each; None where it had no such repeats."""
+        last = self.lane.chain[1].round if self.lane.chain else None
+        match last.steps if last is not None and last.after < last.before else ():
+            case (Repeat(times=times),) if count % times == 0:
+                return (count // times,) * times
+            case _:
+                return None
 
     def add(self, done: Round, nodes: Nodes, sections: Sections | None, *, assumed: bool = False) -> None:
         """A round that came out."""
@@ -343,9 +352,10 @@ class LineWork:
                 continue  # knit 4, knit 2 together, four times on each needle (20)
             if stated.dashed and not loop and not stated.sign and self.before - after == lane.count:
                 continue  # ... k2tog around. -8 sts
-            if place < len(counts) - 1 and not stated.sign and after in self.reached:
+            begun = loop and not place and after == self.before  # from 72 down to 60, 48, 36 sts
+            if place < len(counts) - 1 and not stated.sign and (begun or after in self.reached):
                 continue  # decrease on every round: 60, 48, 36 sts
-            if label is None and not stated.sign and self.counts_rounds(stated, after):
+            if label is None and not stated.sign and self.counts_others(stated, after):
                 continue  # Purl, knit, purl, knit. That's four.
             wrong_way = (lane.count - self.before) * (after - self.before) < 0
             code = "wrong_way" if wrong_way else "count_differs"
@@ -375,16 +385,21 @@ class LineWork:
         )  # fmt: skip
         raise FaultyError(fault, (lane.count, stated), WRONG_COUNT)
 
+    def counts_others(self, stated: Stated, number: int) -> bool:
+        """Whether a number is that of the rounds or the markers told just before."""
+        return self.counts_rounds(stated, number) or self.counts_markers(stated, number)
+
     def counts_markers(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many markers were placed just before: `With that at the start it makes 8`."""
         bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
-        if not bare or not self.place:
+        if not bare:
             return False
         return any(
             self.lane.count == number * (phrase.number.of(self.column) or 0)
             if isinstance(phrase, Every | PerPart)
             else isinstance(phrase, Markers) and phrase.number.of(self.column) in (number, number - 1)
-            for phrase in self.desk.segments[self.place - 1].phrases
+            for segment in self.desk.segments[max(0, self.place - 1) : self.place + 1]
+            for phrase in segment.phrases
         )
 
     def counts_rounds(self, stated: Stated, number: int) -> bool:

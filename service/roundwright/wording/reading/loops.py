@@ -562,7 +562,7 @@ def _rounds_as_times(seen: Seen) -> Times | None:
             return None
 
 
-def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
     """`Continue in this manner until 8 sts remain`."""
     if seen.until_round is not None:
         return [_to_round(seen, seen.until_round, stated)]
@@ -586,7 +586,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         until=until,
         again=next(_gone_on_with(seen), None),
         times=times,
-        step=_step(seen),
+        step=_step(seen, label),
         sign=change,
         stated=left,
         per=seen.per,
@@ -650,8 +650,10 @@ def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
     return change or ends or any(count.sign for count in seen.counts)
 
 
-def _step(seen: Seen) -> int:
+def _step(seen: Seen, label: Label | None) -> int:
     """Every how many rounds it is shaped: 3 of `every 3rd rnd`, 2 of `with 1 rnd plain`; 0 where it is not said."""
+    if label is not None and label.every is not None:
+        return label.every.step  # Rnd 5 and every foll rnd: dec as set
     if _round_counts(seen) and any(fabric.kind == "plain" for fabric in seen.fabrics):
         return 2
     return max((rounds.step or 1 for rounds in _rhythms(seen)), default=int(_only_changes(seen)))
@@ -735,16 +737,24 @@ def _says_again(seen: Seen, again: Again, times: Times | None) -> bool:
 def _with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:
     """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell.
 
-    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `in_this_way`.
+    So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `in_this_way`. In all it may also be
+    two or three of them that were worked before, each in a line of its own.
     """
     times = candidate.times
+    most = 1
     if times is not None and in_this_way and candidate.stated and not (times.total or times.more):
         candidate = replace(candidate, cost=candidate.cost + AS_TOLD)
     elif times is None or not times.total:
         return []
-    fewer = [max(0, often - 1) if often is not None else None for often in times.number.values]
-    counted = replace(times, number=Number(tuple(fewer)), total=True)
-    return [replace(candidate, cost=candidate.cost + WITH_FIRST, times=counted)]
+    elif candidate.stated:
+        most = MOST_BEGUN
+    ways = []
+    for begun in range(1, most + 1):
+        fewer = [max(0, often - begun) if often is not None else None for often in times.number.values]
+        counted = replace(times, number=Number(tuple(fewer)), total=True)
+        cost = candidate.cost + WITH_FIRST * begun
+        ways.append(replace(candidate, cost=cost, times=counted, begun=begun))
+    return ways
 
 
 SAID_AGAIN: Final = 1.0
@@ -754,7 +764,9 @@ TOLD_ANEW: Final = 1.4
 AS_TOLD: Final = 0.7
 """What it costs that the round told before is one of those that a count is printed behind, and no word says so."""
 WITH_FIRST: Final = 0.3
-"""What it costs to count the round that is worked again among the times in all."""
+"""What it costs to count a round that was worked before among the times in all."""
+MOST_BEGUN: Final = 3
+"""Rounds worked before that are counted among the times in all."""
 MOST_SPOKEN: Final = 0.5
 """Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
 _COUNTED: Final = (Count, Times, Brackets)

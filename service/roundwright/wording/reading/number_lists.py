@@ -188,7 +188,7 @@ def _with_nouns(tokens: list[Token], begin: int, width: int) -> tuple[list[Token
         else:
             return None
     values = [number.number.of(0) if number.number is not None else None for number in numbers]
-    alike = all(_alike(first, second, strictly=False) for first, second in pairwise(values))
+    alike = all(_alike(first, second, rising=False) for first, second in pairwise(values))
     if inside or len(numbers) != width or not alike:
         return None
     first, last = numbers[0], numbers[-1]
@@ -380,7 +380,8 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
             return False
         if not run.brackets and (following.kind == "number" or following.text == "and"):
             return following.flags & ~_JOINTS > 0
-    return all(_alike(first, second, strictly=not run.brackets) for first, second in pairwise(run.values))
+    rises = run.brackets or run.values[0] != run.values[-1]
+    return rises and all(_alike(*pair, rising=not run.brackets) for pair in pairwise(run.values))
 
 
 def _of_round(tokens: list[Token], place: int) -> bool:
@@ -392,12 +393,12 @@ def _of_round(tokens: list[Token], place: int) -> bool:
     )
 
 
-def _alike(first: int | None, second: int | None, *, strictly: bool) -> bool:
+def _alike(first: int | None, second: int | None, *, rising: bool) -> bool:
     """Whether a number may be that of the size behind another's."""
     if first is None or second is None:
         return True
-    if strictly:
-        return first < second <= 2 * first + 4
+    if rising:
+        return first <= second <= 2 * first + 4
     return first <= 2 * second + 4 and second <= 2 * first + 4
 
 

@@ -18,6 +18,8 @@ from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
 from roundwright.wording.reading.working import fits_any_count
 
 _AGAIN = ("loop", "continue", "with")
+_TO_COUNT: Final = ("round", "continue")
+"""What is worked to a count where it is told for every so many rounds: `Every foll rnd: dec as set until 8 sts rem`."""
 EVERY_OTHER: Final = 2
 """The step of rounds of which every other is told."""
 MOST_MISSING: Final = 3
@@ -42,7 +44,9 @@ def work_line(work: LineWork) -> None:
         _numbered(work, numbers)
     elif label is None and work.desk.told_later.holds(work.place):
         return  # `Knit the even rounds` is worked where they are lacking
-    elif label is not None and label.kind == "every" and not (candidate.until and candidate.kind == "round"):
+    elif (
+        label is not None and label.kind == "every" and not (candidate.until and candidate.kind in _TO_COUNT)
+    ):
         _stand(work)
     else:
         _unnumbered(work)
@@ -104,7 +108,8 @@ def _stand(work: LineWork) -> None:
     every = label.every
     entry = Entry(work.candidate, work.place)
     kept = lane.standing[-MOST_STANDING:]
-    lane.standing = (*kept, Standing(every.first, every.step, every.last, entry))
+    last = every.last.of(work.column) if every.last is not None else None
+    lane.standing = (*kept, Standing(every.first, every.step, last or 0, entry))
     if not lane.printed and label.kind == "every":
         lane.between = entry
 

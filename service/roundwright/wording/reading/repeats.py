@@ -208,7 +208,8 @@ def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
         rounds.extend((*between, _round_named(work, number, entries.get(number))))
-    rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
+    if work.candidate.kind == "loop":
+        rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
     if not rounds:
         raise _no_such_round(work, say("read.which_rounds"))
     return tuple(rounds)
@@ -309,6 +310,25 @@ def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
     return tuple(reversed(rounds))
 
 
+def _have_lines(work: LineWork, number: int) -> bool:
+    """Whether the last so many rounds with shaping change the count alike, and stand in lines of their own."""
+    chain = work.lane.chain
+    changes: set[int] = set()
+    lines: set[int] = set()
+    for _ in range(MOST_ROUNDS_BACK):
+        if chain is None or len(lines) == number:
+            break
+        chain, done = chain
+        if done.round.before != done.round.after:
+            changes.add(done.round.after - done.round.before)
+            lines.add(done.segment if done.nodes else -1)
+    return len(lines) == number and len(changes) == 1 and -1 not in lines
+
+
+MOST_ROUNDS_BACK: Final = 12
+"""Rounds looked back over, to those with shaping."""
+
+
 def _last_shaping(work: LineWork) -> Done | None:
     """The last round with shaping of those before the last few."""
     chain = work.lane.chain
@@ -402,6 +422,8 @@ class _Continuation:
         self.work = work
         self.number = first
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
+        if work.candidate.begun > 1 and not _have_lines(work, work.candidate.begun):
+            self.last = None
         step = step or work.candidate.step
         plain = _plain_again(work)
         if step:

@@ -45,6 +45,7 @@ from roundwright.wording.reading.seen import (
 )
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.settle import Settled, settle
+from roundwright.wording.reading.spread import place_in_round
 from roundwright.wording.reading.tokens import COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import (
     NOTHING,
@@ -66,6 +67,8 @@ def rounds_of_segment(
     work = _work(seen, stated, label, segment)
     if seen.at_ends is not None:
         return _at_ends(work, seen.at_ends)
+    if ways := _at_end_of_round(work):
+        return ways
     bare = all(map(is_bare, work.stitches))
     options = _evenly(work) if seen.evenly else []
     if seen.evenly and bare:
@@ -88,7 +91,6 @@ def rounds_of_segment(
         options.extend(_explained_fabric(work))
     options.extend(_until(work))
     options.extend(_with(work))
-    options.extend(_at_end_of_round(work))
     return options
 
 
@@ -309,16 +311,23 @@ def _with(work: RoundWork) -> list[Candidate]:
 
 
 def _at_end_of_round(work: RoundWork) -> list[Candidate]:
-    """`Increase 1 stitch at the beginning of the next round`: that stitch, and the others plain."""
-    if len(work.work) != 1 or not is_shaping(work.work[0]):
-        return []
-    texts = [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
-    behind = texts[texts.index("beginning") :] if "beginning" in texts else []
-    first = work.stitches[0]
-    if "round" not in behind or not isinstance(first, Stitches) or not isinstance(first.node, Stitch):
-        return []
-    nodes = (first.node, *plain_fill("k", first.start, first.end))
-    return [Candidate("round", 0.4, nodes, stated=work.stated)]
+    """`Increase 1 stitch at the beginning of the next round`, `Knit, m1 at end of rnd`: that stitch, others plain."""
+    where = place_in_round([phrase.text for phrase in work.seen.order if isinstance(phrase, Said)])
+    match [phrase for phrase in work.work if not is_bare(phrase)]:
+        case [Stitches(node=Stitch() as stitch) as first] if (
+            where and is_shaping(first) and not work.seen.rounds
+        ):
+            pass
+        case _:
+            return []
+    start, end = first.start, first.end
+    if where == "beginning":
+        return [Candidate("round", 0.4, (stitch, *plain_fill("k", start, end)), stated=work.stated)]
+    leave = Number((execute((Work(stitch.name, stitch.times.of(0) or 1),))[0],))
+    plain = Stitch("k", ONE, start, end, bare=True)
+    return [
+        Candidate("round", 0.4, (Fill((plain,), leave, start, end, (start, end)), stitch), stated=work.stated)
+    ]
 
 
 def _explained(phrases: list[Phrase]) -> list[Phrase]:

@@ -37,7 +37,7 @@ def with_rounds_begun(tokens: list[Token], names: Mapping[str, int], width: int)
             continue
         begin, stop = _begin_of_sentence(tokens, place, kept), _end_of_sentence(tokens, place)
         rounds = _rounds(tokens, begin, stop, skips=token.text in _SKIPS)
-        if not rounds or any(tokens[at].kind in _WORKS for at in range(begin, rounds[-1].end)):
+        if not rounds or any(_works(tokens, at) for at in range(begin, rounds[-1].end)):
             continue
         first, end = place, _end_of_list(tokens, rounds, stop)
         values: _Values = () if token.text in _SKIPS else _of_sizes(tokens, rounds, width)
@@ -60,6 +60,17 @@ def with_rounds_begun(tokens: list[Token], names: Mapping[str, int], width: int)
         made.extend(_begin_at(tokens[first], tokens[end - 1], values))
         kept = end
     return [*made, *tokens[kept:]] if kept else tokens
+
+
+def _works(tokens: list[Token], at: int) -> bool:
+    """Whether a word works rounds itself; the stitches of a size in a bracket do not: `for size S (64 sts)`."""
+    return tokens[at].kind in _WORKS and not _is_counted(tokens, at)
+
+
+def _is_counted(tokens: list[Token], at: int) -> bool:
+    """Whether the stitches of `(64 sts)` stand here."""
+    kinds = [token.kind for token in tokens[max(0, at - 2) : at + 2]]
+    return kinds == ["(", "number", "stitch_noun", ")"]
 
 
 def _works_from(tokens: list[Token], place: int) -> bool:
@@ -144,26 +155,39 @@ def _of_sizes(tokens: list[Token], rounds: list[_Named], width: int) -> _Values:
 def _of_named(
     tokens: list[Token], sentence: tuple[int, int], rounds: list[_Named], names: Mapping[str, int], width: int
 ) -> _Values:
-    """The numbers of the sizes that are named before each round, or behind it; empty where they are not."""
+    """The numbers of the sizes that are named before each round, or behind it; empty where they are not.
+
+    By names that no list has they are in order: `Rnd 3 for size 0-3 months, Rnd 1 for size 3-6 months`.
+    """
     begin, stop = sentence
     ends, begins = [named.end for named in rounds], [named.begin for named in rounds]
-    for spans in (zip([begin, *ends], begins, strict=False), zip(ends, [*begins[1:], stop], strict=True)):
-        columns = [_columns(tokens[first:last], names) for first, last in spans]
+    behind = [tokens[first:last] for first, last in zip(ends, [*begins[1:], stop], strict=True)]
+    before = [tokens[first:last] for first, last in zip([begin, *ends], begins, strict=False)]
+    for sides in (before, behind):
+        columns = [_columns(side, names) for side in sides]
         sizes = set[int]().union(*columns)
         if all(columns) and sum(map(len, columns)) == len(sizes):
             by_size = {
                 column: named.number for of, named in zip(columns, rounds, strict=True) for column in of
             }
             return tuple(map(by_size.get, range(width)))
-    return ()
+    falls = all(first.number > second.number for first, second in pairwise(rounds))
+    named_so = any(all(map(_is_for_size, sides)) for sides in (before, behind))
+    return tuple(named.number for named in rounds) if len(rounds) == width and falls and named_so else ()
+
+
+def _is_for_size(words: list[Token]) -> bool:
+    """Whether words are `for size 0-3 months` or `for newborn`."""
+    return any(word.kind in ("for", "size") for word in words)
 
 
 def _columns(words: list[Token], names: Mapping[str, int]) -> set[int]:
     """The columns that the words between two rounds name, beside those that belong to the sentence."""
+    counts = {at + step for at in range(len(words)) if _is_counted(words, at) for step in (-1, 0)}
     named = [
         replace(word, flags=word.flags & ~(FULL | LINE | COLON | SEMI))
-        for word in words
-        if word.text not in _AROUND and word.kind not in ("(", ")")
+        for at, word in enumerate(words)
+        if word.text not in _AROUND and word.kind not in ("(", ")") and at not in counts
     ]
     while named and named[-1].kind == "and":
         named.pop()

@@ -51,6 +51,10 @@ OTHER: Final = 0.4
 """What the less likely of two ways costs."""
 
 
+MOST_IN_RIB: Final = 12
+"""Stitches of a rib, knits and purls together."""
+
+
 FAR_OTHER: Final = 7.0
 """What it costs to take `k6, k2tog around` for its last stitch alone, where no count is printed: more than a fault."""
 
@@ -147,7 +151,15 @@ def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Sett
     if starred or single:
         return [around, Settled(nodes, cost + OTHER, how)]
     tail = _open_tail(nodes, cost, how)
-    return [Settled(nodes, cost, how), Settled(around.nodes, cost + IMPLIED, how), *tail]
+    once = cost + IMPLIED + OTHER if _is_rib(tuple(real)) else cost
+    return [Settled(nodes, once, how), Settled(around.nodes, cost + IMPLIED, how), *tail]
+
+
+def _is_rib(nodes: Nodes) -> bool:
+    """Whether it is the knits and purls of a rib, `K2, P2`, which is worked all around though nothing says so."""
+    stitches = [node for node in nodes if isinstance(node, Stitch) and not node.bare]
+    few = sum(node.times.of(0) or 0 for node in stitches) <= MOST_IN_RIB
+    return few and len(stitches) == len(nodes) and {node.name for node in stitches} == {"k", "p"}
 
 
 def _open_tail(nodes: Nodes, cost: float, how: str) -> list[Settled]:

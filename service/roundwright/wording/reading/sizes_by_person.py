@@ -4,6 +4,7 @@
 common practice.
 """
 
+from collections import Counter
 from collections.abc import Mapping
 from itertools import pairwise
 from typing import Final
@@ -18,7 +19,7 @@ _PERSONS: Final = (
     ("child", "children", "kid", "kids", "junior"),
     ("youth", "teen", "teens", "teenager"),
     ("woman", "women", "lady", "ladies", "mum", "mom", "mother"),
-    ("man", "men", "gentleman", "gentlemen", "gent", "gents", "dad", "father"),
+    ("man", "men", "gentleman", "gentlemen", "gent", "gents", "dad", "father", "adult", "adults"),
 )
 """Whom sizes are for, from the smallest head to the largest (common practice)."""
 _RANKS: Final = {word: rank for rank, words in enumerate(_PERSONS) for word in words}
@@ -32,11 +33,18 @@ MOST_OF_NAME: Final = 3
 
 
 def persons_of(tokens: list[Token], width: int) -> Mapping[str, int]:
-    """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes."""
-    ranks = {_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS}
-    if len(ranks) != width:
+    """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes.
+
+    The smallest may be without a name where the rounds before those of all sizes are told from the largest down:
+    `Adult only: ...`, `Child and Adult only: ...`, `All sizes: ...`.
+    """
+    named = Counter(_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS)
+    ranks = sorted(named)
+    from_largest = len(ranks) > 1 and all(named[small] < named[large] for small, large in pairwise(ranks))
+    unnamed = width - len(ranks)
+    if unnamed and not (unnamed == 1 and from_largest):
         return {}
-    column = {rank: place for place, rank in enumerate(sorted(ranks))}
+    column = {rank: place for place, rank in enumerate(ranks, unnamed)}
     return {word: column[rank] for word, rank in _RANKS.items() if rank in column}
 
 

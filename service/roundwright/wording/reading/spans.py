@@ -35,7 +35,7 @@ class Standing(Struct, frozen=True, gc=False):
 
     first: int
     step: int
-    last: int = 0
+    last: Number | None = None
 
 
 MOST_SPANS: Final = 24
@@ -279,7 +279,7 @@ def note_end(lines: Lines) -> int:
 
 def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] | None:
     """`and all even rnds`, `every foll alt row`, `and alt rows to 12th`: the rounds it is for, and its end."""
-    step, wanted, seen = 0, -1, False
+    step, wanted, seen, begin = 0, -1, False, place
     while place < lines.stop:
         token = lines.tokens[place]
         if step and token.flags & COLON:
@@ -304,26 +304,52 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
         return None
     if not step and not seen:
         return None
-    step = step or 2
+    implied, place = _step_onward(lines, begin, place)
+    step = step or implied
     first = number + (wanted >= 0 and number % 2 != wanted)
     last, place = _last_of_all(lines, place)
     return Standing(first, max(1, step), last), place
 
 
-def _last_of_all(lines: Lines, place: int) -> tuple[int, int]:
-    """The last of the rounds of `up to Rnd 10`, `until 8. rd`, and where that ends; 0 where none is named."""
+def _step_onward(lines: Lines, begin: int, stop: int) -> tuple[int, int]:
+    """Every how many rounds where that is not told, and where the words end: 1 of `every foll rnd`, else 2."""
+    place = stop
+    while place < lines.stop and lines.tokens[place].text in _ONWARD:
+        place += 1
+    onward = place > stop or any(token.kind == "following" for token in lines.tokens[begin:stop])
+    return 1 if onward else 2, place
+
+
+_ONWARD: Final = frozenset(("after", "thereafter", "following", "onwards"))
+"""Words behind every round that are for those from here on: `Rnd 5 and every rnd thereafter`."""
+
+
+def _last_of_all(lines: Lines, place: int) -> tuple[Number | None, int]:
+    """The last of the rounds of `up to Rnd 10 (12)`, `until 8. rd`, and where that ends; None where none is named."""
     at = place + 1 if place < lines.stop and lines.tokens[place].text == "up" else place
     if at + 1 >= lines.stop or lines.tokens[at].kind not in ("to", "until"):
-        return 0, place
+        return None, place
     at += 1
     while at + 1 < lines.stop and lines.tokens[at].text in ("and", "including", "incl", "the"):
         at += 1  # up to and including the 18th
     at += lines.tokens[at].kind == "round"
     if at >= lines.stop or lines.tokens[at].kind not in ("ordinal", "number"):
-        return 0, place
-    last = (lines.tokens[at].number or ONE).of(0) or 0
-    at += 1
+        return None, place
+    last, at = _of_each_size(lines, at)
     dotted = (
         at < lines.stop and lines.tokens[at].kind == "round" and not lines.tokens[at].flags & (COLON | LINE)
     )
     return last, at + dotted
+
+
+def _of_each_size(lines: Lines, place: int) -> tuple[Number | None, int]:
+    """The number of a round that stands here, `10 (12)` or, for each size, `10th (12th)`, and where it ends."""
+    last = lines.tokens[place].number
+    if last is None or place + 1 >= lines.stop or lines.tokens[place + 1].kind != "(":
+        return last, place + 1
+    values, at = list(last.values), place + 2
+    while at < lines.stop and (number := lines.tokens[at].number) is not None:
+        values.extend(number.values)
+        at += 1
+    listed = at > place + 2 and at < lines.stop and lines.tokens[at].kind == ")"
+    return (Number(tuple(values), last.start, last.end), at + 1) if listed else (last, place + 1)

@@ -1,6 +1,6 @@
 """A stitch that is worked so many times, evenly spread over a plain round: `knit, k2tog 3 times evenly`."""
 
-from typing import Final
+from typing import Final, Literal
 
 from roundwright.knitting.rounds.round import StitchName, Work, execute
 from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Rounds, Said, Stitches, Times
@@ -15,7 +15,7 @@ MOST_AROUND: Final = 6
 def with_spread(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with a stitch so many times, spread over a plain round, told as so many changes evenly spread."""
     for place, phrase in enumerate(phrases):
-        if place and is_at_every(phrase):
+        if place and (is_at_every(phrase) or _is_at_end(phrases, place)):
             return [*phrases[: _plain_before(phrases, place)], *phrases[place:]]
         method = _method(phrase)
         if method is None:
@@ -37,6 +37,25 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
         spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[before - 1].flags, node)
         return [*phrases[: before - 1], spread, *phrases[stop:]]
     return phrases
+
+
+def _is_at_end(phrases: list[Phrase], place: int) -> bool:
+    """Whether a stitch is told to be worked at the end of a round: `m1 at the end of the round`."""
+    words = phrases[place + 1 : _said_behind(phrases, place + 1)]
+    texts = [phrase.text for phrase in words if isinstance(phrase, Said)]
+    return _method(phrases[place]) is not None and bool(place_in_round(texts))
+
+
+def place_in_round(texts: list[str]) -> Literal["", "beginning", "end"]:
+    """Where in its round a stitch is told to be: `at the beginning of the next round`, `at end of rnd`."""
+    words = " ".join(texts).split()
+    if "beginning" in words and not _ROUND.isdisjoint(words[words.index("beginning") :]):
+        return "beginning"
+    return "end" if "at" in texts and texts[-1] in _END_OF_ROUND else ""
+
+
+_ROUND: Final = frozenset(("round", "rnd"))
+_END_OF_ROUND: Final = frozenset(("end of rnd", "end of round", "end of the rnd", "end of the round"))
 
 
 def _plain_before(phrases: list[Phrase], place: int) -> int:

@@ -63,7 +63,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     coming = list(reversed(notes))
     cuts = _cut(known.size)
     markers = _short_markers(text, known)
-    hyphens = width == SIZES_WITH_HYPHEN and _sizes_have_hyphens(text, known)
+    hyphens = width > 1 and _sizes_have_hyphens(text, known, width)
     while place < len(text):
         while coming and coming[-1].line_end < place:
             coming.pop()
@@ -107,18 +107,21 @@ def _short_markers(text: str, known: Lexicon) -> dict[str, str]:
     return markers
 
 
-SIZES_WITH_HYPHEN: Final = 2
 LEAST_OF_HAT: Final = 32
 """Stitches that a hat is cast on with at least, so that `72-80 m` are two sizes and `2-3 m` a few stitches."""
-_COUNTED: Final = re.compile(r"(?<![\w.,–-])([0-9]{2,3})[-–]([0-9]{2,3})[ \u00a0]?([^\W\d_]+)")
+_COUNTED: Final = re.compile(
+    r"(?<![\w.,–-])([0-9]{2,3})((?:[-–][0-9]{2,3}){1,12})(?![0-9])[ \u00a0]?([^\W\d_]+)"
+)
 
 
-def _sizes_have_hyphens(text: str, known: Lexicon) -> bool:
-    """Whether a text prints the stitches of its two sizes with a hyphen: `72-80 m`."""
-    return any(
-        LEAST_OF_HAT <= int(counted[1]) < int(counted[2]) and known.single(counted[3]) == "sts"
-        for counted in _COUNTED.finditer(text)
-    )
+def _sizes_have_hyphens(text: str, known: Lexicon, width: int) -> bool:
+    """Whether a text prints the stitches of its sizes with hyphens: `72-80 m`, and so those of two of three sizes."""
+    for counted in _COUNTED.finditer(text):
+        numbers = [int(counted[1]), *map(int, re.findall("[0-9]+", counted[2]))]
+        fits = len(numbers) == width and numbers[0] >= LEAST_OF_HAT
+        if fits and numbers == sorted(set(numbers)) and known.single(counted[3]) == "sts":
+            return True
+    return False
 
 
 def _names_round(cut: Sequence[Piece], known: Lexicon) -> bool:

@@ -62,7 +62,8 @@ class Lexicon(Struct, frozen=True):
     - `forms`: the word that stands for each form; `stems`: the same for beginnings of words
     - `values`: numbers in words; `ordinals`: ordinals in words; `endings`: what makes an ordinal of a number
     - `long_numbers`: a pattern for those of several words, `soixante-douze`, `setenta y dos`; None where there are none
-    - `fillers`: words that say nothing, between those of any wording
+    - `fillers`: words that say nothing, between those of any wording; `silent`: several words that do together,
+      `aux mêmes endroits`
     - `dotted`: forms that are printed with a full stop that ends no sentence
     - `joins`: words that stand with or without a comma before what begins a sentence: `, und noch 2 Rd re`
     - `together`: words that make a decrease of the stitches before them
@@ -72,6 +73,7 @@ class Lexicon(Struct, frozen=True):
     """
 
     root: Node
+    silent: Node
     forms: Mapping[str, str]
     stems: Mapping[str, str]
     values: Mapping[str, int]
@@ -207,6 +209,7 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
     reads = [read for row in rows for read in row.reads]
     known = Lexicon(
         Node(),
+        Node(),
         forms,
         stems,
         values := _numbers(rows, "number"),
@@ -233,7 +236,10 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
     )
     for row in words:
         for read in row.reads:
-            _add(known, read, row.means)
+            _add(known, known.root, read, row.means)
+    for read in known.fillers:
+        if " " in read:
+            _add(known, known.silent, read, "")
     return known
 
 
@@ -284,9 +290,9 @@ def _is_word(read: str) -> bool:
     return read.rstrip(".~").isalpha()
 
 
-def _add(known: Lexicon, read: str, means: str) -> None:
+def _add(known: Lexicon, root: Node, read: str, means: str) -> None:
     for wording in _spelled_out(read):
-        node = known.root
+        node = root
         slots = []
         for piece in PIECES.findall(_HYPHEN.sub(" ", wording.translate(_DASHES))):
             key = piece
@@ -299,10 +305,10 @@ def _add(known: Lexicon, read: str, means: str) -> None:
                 key = known.number(piece.lower()) or known.word(piece.rstrip("~"))
                 if key in known.fillers:
                     continue
-            elif piece == "'" or (piece == "." and node is not known.root):
+            elif piece == "'" or (piece == "." and node is not root):
                 continue
             node = node.following.setdefault(key, Node())
-        if node.meaning is None and node is not known.root:
+        if node.meaning is None and node is not root:
             node.meaning = Meaning(means, tuple(slots))
 
 

@@ -127,7 +127,7 @@ class Matcher:
             if at > place:
                 at = self.skipped(at, unended=node.meaning is None)
             if at < len(self.cut) and at - place <= LONGEST_WORDING:
-                begun.extend(self.onward(node, at, slots, matched + 1))
+                begun.extend(self.going_on(node, at, slots, matched))
         if best is None and limit is None:
             self.dead.update(seen)
         return best
@@ -150,6 +150,14 @@ class Matcher:
         while at < len(self.cut) and at - first < MOST_JOINING and self.cut[at].key in self.known.joins:
             at += 1
         return at if at > first else 0
+
+    def going_on(
+        self, node: Node, at: int, slots: tuple[Sequence[Piece], ...], matched: int
+    ) -> Iterator[_Begun]:
+        """How a wording goes on with the piece that stands here, or behind words that say nothing."""
+        if node is not self.known.root and (behind := self.behind_silent(at)) > at:
+            yield node, behind, slots, matched
+        yield from self.onward(node, at, slots, matched + 1)
 
     def onward(
         self, node: Node, at: int, slots: tuple[Sequence[Piece], ...], matched: int
@@ -253,6 +261,21 @@ class Matcher:
             else:
                 return at
         return at
+
+    def behind_silent(self, at: int) -> int:
+        """Where several words end that say nothing together, `aux mêmes endroits`; `at` where none begin here."""
+        node: Node | None = self.known.silent
+        stop = place = at
+        while node is not None and place < len(self.cut):
+            piece = self.cut[place]
+            value = piece.figures.single if piece.figures is not None else None
+            key = piece.key if value is None else str(value)  # l'une au-dessus de l'autre
+            node = node.following.get(key)
+            place += 1
+            if node is not None:
+                stop = place if node.meaning is not None else stop
+                place = self.skipped(place, unended=True)
+        return stop
 
     def behind_bracket(self, at: int) -> int:
         """Where a bracket ends that only says the word before it in short: `mærker (mrk)`, `Maschen (M)`; else `at`."""

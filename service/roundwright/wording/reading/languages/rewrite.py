@@ -56,6 +56,8 @@ LONGEST_NAME: Final = 5
 """Words of the name of a stitch with their full stops, and one more."""
 LONGEST_HEADING: Final = 8
 """Words before the bracket with a short name: `Cierre del gorro con disminución doble (D.D.):`."""
+LETTER: Final = re.compile(r"[-–— ]*[aA]\)")
+"""What the numbers of sizes begin with that are told by letters: `–a) 80 –b) 88`."""
 APART: Final = ", "
 MOST_BEFORE_TOGETHER: Final = 3
 """Pieces between a number and the word for together: `2 M re zusstr`, `2 p der juntos`."""
@@ -154,6 +156,10 @@ class _Writer:
         self.units: list[Unit] = []
         self.length = 0
         self.last = 0
+        self.sizes_have_letters = any(
+            piece.figures is not None and len(piece.figures.figures) == width > 1 and LETTER.match(piece.text)
+            for piece in cut
+        )
         self.short_name_ends = 0
         self.short_names: dict[tuple[str, ...], str] = {}
         """The words of the short names of stitches that the text gives, and what stands for each."""
@@ -181,6 +187,8 @@ class _Writer:
                 place = self.replace(place, end, "")
             elif (note := self.replaced.get(self.cut[place].start)) is not None:
                 place = self.replace(place, *note)
+            elif size := self.lettered_size(place):
+                place = self.replace(place, *size)
             elif behind := self.behind_aside(place):
                 place = self.pass_over(place, behind)
             else:
@@ -209,6 +217,8 @@ class _Writer:
         """Write the longest wording that begins here, or else the piece, and return the piece behind it."""
         found = self.matcher.found(place)
         if found is None:
+            if (behind := self.matcher.behind_silent(place)) > place:
+                return self.pass_over(place, behind)
             self.single(place)
             return place + 1
         if star := self.star_behind(place, found):
@@ -424,6 +434,25 @@ class _Writer:
     def behind_short_name(self, place: int) -> int:
         """Where the bracket around a short name ends; 0 where it does not close here."""
         return place + 1 if place and place == self.short_name_ends else 0
+
+    def lettered_size(self, place: int) -> tuple[int, str] | None:
+        """Where the letter of a size ends before its work, and the size in English: `a) r – b) *8 r, 2 r sm*`.
+
+        `(nur b)` behind the number of a round names it, too. None where no letter stands for a size.
+        """
+        if not self.sizes_have_letters:
+            return None
+        opens = self.cut[place].key in ("(", "-")
+        at = place + opens + (self.cut[place].key == "(")  # behind the word for only
+        if at + 1 >= len(self.cut) or self.cut[at + 1].key != ")" or len(self.cut[at].text) != 1:
+            return None
+        size = ord(self.cut[at].text.lower()) - ord("a") + 1
+        end = self.cut[at + 1].end
+        if self.cut[at].kind != "word" or not 1 <= size <= self.width:
+            return None
+        if self.cut[place].key == "(":
+            return end, f"(size {size} only)"
+        return end, f"; size {size}:" if opens else f"size {size}:"
 
     def lettered(self, place: int) -> int:
         """Where the letter of a paragraph ends, `b)`; 0 where there is none."""

@@ -172,14 +172,14 @@ class AgainReader(SequenceReader):
         return behind
 
     def numbers_alone(self, ahead: int) -> Phrase | None:
-        """`repeat 1 & 2 until 16 sts rem`: the rounds of these numbers; else None."""
-        if self.kind(ahead) != "number":
+        """`repeat 1 & 2 until 16 sts rem`, `rep 2nd`: the rounds of these numbers; else None."""
+        if self.kind(ahead) not in ("number", "ordinal"):
             return None
         place, numbers = self.round_numbers(ahead)
         joined = len(numbers) > 1 and self.kind(ahead + 1) in ("and", "to")
-        return (
-            Again(*self.take(place), tuple(numbers)) if joined and self.kind(place) in _BEHIND_THEM else None
-        )
+        ordinal = self.kind(ahead) == "ordinal" and self.joined(ahead)
+        ends = self.kind(place) in _BEHIND_THEM or (ordinal and self.ends_at(place))
+        return Again(*self.take(place), tuple(numbers)) if (joined or ordinal) and ends else None
 
     def steps(self, ahead: int) -> Again | None:
         """`steps 5 and 6`."""
@@ -489,6 +489,9 @@ class AgainReader(SequenceReader):
             ahead = self.skip(ahead + 1)
         counted = self.kind(ahead) == "number" and self.kind(ahead + 1) == "stitch_noun"
         before = self.tokens[self.place - 1].kind if self.place else ""
+        spelled = self.kind(ahead + 2) == "in" and self.kind(ahead + 3) in ("knit", "purl")
+        if counted and spelled and not self.kind(ahead - 1) and before not in ("stars", "("):
+            return self.only_words(ahead)  # work the 96 sts in k2, p2 rib
         if counted and self.joined(ahead) and self.kind(ahead + 2) not in ("remain", "fewer", "more"):
             stop = self.end_of_fabric(ahead + 2)
         elif before in ("stars", "(") and self.kind(1) == "number" and self.flags(2) & COMMA:
@@ -528,7 +531,7 @@ class AgainReader(SequenceReader):
         return single and (counted or self.kind(ahead + 2) == "often")
 
     def pointed_at(self) -> Phrase | None:
-        """`work them 5 times`, `do the same at every marker`, `work to 3 sts before the marker`; else None."""
+        """`work them 5 times`, `do the same at every marker`, `work each needle to the last 2 sts`; else None."""
         if sections := self.same_in_sections():
             return sections
         if (
@@ -540,7 +543,9 @@ class AgainReader(SequenceReader):
         often = self.kind(2) == "often" or (self.kind(2), self.kind(3)) == ("number", "times")
         if often and self.text_of(1) in _POINTING and self.joined(2):
             return Rep(*self.take(2))  # do it 8 times
-        if self.kind(1) in ("to", "until") and self.joined(1) and self.goes_to_marker():
+        part = self.skip(2) if self.kind(1) in ("per", "each") else 0
+        part = part + 1 if part and self.kind(part) in ("needle", "section") and self.joined(part) else 1
+        if self.kind(part) in ("to", "until") and self.joined(part) and self.goes_to_marker(part):
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         return None
@@ -582,10 +587,10 @@ class AgainReader(SequenceReader):
                 return before.number.of(0) or 0
         return 0
 
-    def goes_to_marker(self) -> bool:
+    def goes_to_marker(self, ahead: int) -> bool:
         """Whether it is worked plain to a place before a marker or the end: `work to 3 sts before the marker`."""
         place = self.place
-        self.place += 1
+        self.place += ahead
         far = self.next_phrase()
         self.place = place
         return isinstance(far, Extent) and (far.marker or (far.leave is not None and far.leave != NOTHING))

@@ -142,8 +142,8 @@ class ExtentReader(NumberReader):
             self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI)
         ):
             return Extent(*self.take(ahead + 1), None, marker=True)
-        if kind == "next" and self.kind(ahead + 1) in ("marker", "make"):
-            return Extent(*self.take(ahead + 2), None, marker=True)
+        if reached := self.to_next(ahead):
+            return reached
         if kind == "stars":
             return self.only_words(ahead + 1)
         if kind in ("number", "list") and (
@@ -151,6 +151,16 @@ class ExtentReader(NumberReader):
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def to_next(self, ahead: int) -> Phrase | None:
+        """`to next m`, `to next purl st`, where a column parts the sections as a marker does; else None."""
+        at = ahead + (self.kind(ahead) == "next")
+        if at > ahead and self.kind(at) in ("marker", "make"):
+            return Extent(*self.take(at + 1), None, marker=True)
+        column = self.kind(at + 1) == "stitch_noun" or self.text_of(at + 1) in ("column", "rib")
+        if self.kind(at) not in ("knit", "purl") or not (self.joined(at) and self.joined(at + 1)):
+            return None
+        return Extent(*self.take(at + 2), None, marker=True) if column else None
 
     def often_done(self, ahead: int) -> Phrase | None:
         """`until you've done it eight times`, from behind `until`: how often in all; else None."""
@@ -305,6 +315,7 @@ class ExtentReader(NumberReader):
         if self.kind(count) in ("stitch_noun", "edge"):
             count += 1
         marker = False
+        per = count + (self.text_of(count) == "of")
         if stop := self.before_each_marker(count):
             return Extent(*self.take(stop), number, marker=True, every=True)
         if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
@@ -323,8 +334,8 @@ class ExtentReader(NumberReader):
                 count, marker = count + 3, True  # to the last two on a needle
         elif self.text_of(count) in ("on", "of") and self.kind(count + 1) == "needle" and self.joined(count):
             count, marker = count + 2, True  # to last 2 sts on needle
-        elif self.kind(count) in ("each", "in", "per") and self.kind(count + 1) in ("needle", "word"):
-            count, marker = count + 2, True
+        elif self.kind(per) in ("each", "in", "per") and self.kind(per + 1) in ("needle", "word"):
+            count, marker = per + 2, True
         return Extent(*self.take(count), number, marker)
 
     def before_each_marker(self, ahead: int) -> int:
@@ -637,8 +648,8 @@ class ExtentReader(NumberReader):
             return ends  # k2tog at both ends of each needle
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)
-        if every and kind in ("needle", "section") and self.flags(ahead + 1) & COLON and self.joined(ahead):
-            return Needlewise(*self.take(ahead + 1))  # each needle: ssk, k to last 2 sts, k2tog
+        if every and kind in ("needle", "section") and self.joined(ahead) and self.is_worked_in(ahead):
+            return Needlewise(*self.take(ahead + 1))
         if kind == "round" and self.joined(ahead):
             if every or self.token(ahead).text.endswith("s"):
                 return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
@@ -648,6 +659,12 @@ class ExtentReader(NumberReader):
         if kind in ("stitch_noun", "marker", "needle"):
             return self.only_words(ahead + 1)
         return Extent(*self.take(1), NOTHING) if self.is_all() else self.all_parts() or self.only_words(1)
+
+    def is_worked_in(self, ahead: int) -> bool:
+        """Whether work of a part stands by it: `each needle: ssk, k2tog`, `knit each needle to last 2 sts`."""
+        verb = self.place > 0 and self.tokens[self.place - 1].kind in ("knit", "work")
+        far = verb and self.kind(ahead + 1) in ("to", "until") and self.joined(ahead + 1)
+        return far or bool(self.flags(ahead + 1) & COLON)
 
     def names_one_round(self, ahead: int) -> bool:
         """Whether the round there has a number by which it is named: `every rnd 1`, and not `every round 4 times`."""

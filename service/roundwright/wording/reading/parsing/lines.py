@@ -1,7 +1,7 @@
 """The phrases of a line, one after the other."""
 
 from collections.abc import Mapping
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName
@@ -36,7 +36,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, STOP, Token
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch
 
 _RIB_WIDTHS: Final = {"single": 1, "double": 2}
@@ -68,6 +68,8 @@ MOST_BEFORE_AFTER: Final = 4
 """Words between a decrease and `after every nine stitches`."""
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
+_WORKED: Final = ("stitch", "together", "make")
+"""What of the work beside a bracket says that the change in it is told, and not worked."""
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
 
 
@@ -375,12 +377,20 @@ class Lines(ExtentReader):
         if not closed and not counted and self.depth <= MOST_NESTED:  # (56 stitches
             self.troubles.append(("bracket", say("read.not_closed", opening=first.text), first.start))
         self.depth -= 1
+        return self.bracketed(first, opened, inside)
+
+    def bracketed(self, first: Token, opened: int, inside: list[Phrase]) -> Phrase:
+        """A bracket with what is meant by its words; a change in it that is worked, without the bracket."""
         if changed := self.tells_change(opened, inside):
             inside = changed
         elif tells_other(inside) or aside(inside) or self.explains_stitch(opened, inside):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):
             inside = []
+        elif len(inside) == 1 and (self.flags(0) & COLON or self.kind() not in ("times", "number", "often")):
+            match inside[0]:
+                case Stitches(node=Evenly()) as change:  # knit 1 round (dec 6 sts)
+                    return Stitches(first.start, self.at_end(), first.flags, change.node)
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
@@ -401,11 +411,15 @@ class Lines(ExtentReader):
         if not all(isinstance(phrase, Count) for phrase in counts):
             return []
         for token in reversed(self.tokens[max(0, opened - MOST_IN_LIST) : opened]):
-            if token.kind in ("stitch", "together", "make"):
+            if token.kind in _WORKED:
                 return counts
-            if token.flags & (LINE | COLON | STOP | SEMI):
+            if token.flags & (LINE | COLON | STOP) or (token.flags & SEMI and token.kind != "repeat"):
                 break
-        return []
+        behind = self.tokens[self.place : min(self.place + MOST_IN_LIST, self.stop)]
+        if not behind or not behind[0].flags & COLON:
+            return []
+        work = takewhile(lambda token: not token.flags & (LINE | STOP), behind[1:])
+        return counts if any(token.kind in _WORKED for token in work) else []
 
     def tells_repeat_of_chart(self, opened: int) -> bool:
         """Whether a bracket behind a chart only tells its repeat: `the chart (12-st repeat, 9 times per rnd)`."""

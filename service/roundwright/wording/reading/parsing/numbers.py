@@ -750,7 +750,7 @@ class NumberReader(ColourReader):
         return counted and self.kind(ahead + 2 + noun) == ")"
 
     def no_count(self, ahead: int) -> int:
-        """How many words speak of stitches and count none: `12 sts of the chart`, `12 sts apart`; 0 otherwise."""
+        """How many words speak of stitches and count none: `12 sts of the chart`, `12 sts apart`, `4 sts marked`."""
         kind = self.kind(ahead) if self.joined(ahead) else ""
         if kind == "from" and (moved := self.from_needle(ahead)):
             return moved
@@ -762,6 +762,12 @@ class NumberReader(ColourReader):
             and self.kind(wide + (self.kind(wide) == "each")) == "repeat"
         ):
             return wide + 1 + (self.kind(wide) == "each")  # 22 stitches to the repeat
+        marked = ahead
+        while self.joined(marked) and (self.kind(marked) == "have" or self.text_of(marked) == "been"):
+            marked = self.skip(marked + 1)
+        is_marked = self.text_of(marked) == "marked" or (marked > ahead and self.kind(marked) == "marker")
+        if is_marked and self.joined(marked) and not self.flags(ahead) & COMMA:
+            return marked + 1
         apart = kind == "word" and self.token(ahead).text == "apart"
         apart = apart or (kind == "between" and self.kind(ahead + 1) in (")", "marker", "each", ""))
         return ahead + 1 if of_chart or apart or kind == "repeat" else 0
