@@ -12,7 +12,7 @@ from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.in_language import in_original
 from roundwright.wording.proofreading.line import Line
-from roundwright.wording.proofreading.lines import line_of_segments, lines
+from roundwright.wording.proofreading.lines import lines
 from roundwright.wording.proofreading.messages import too_many_findings
 from roundwright.wording.proofreading.reading import Reading
 from roundwright.wording.reading.languages.recognise import ENGLISH, Recognised, named, recognised
@@ -95,7 +95,7 @@ def _cut(findings: list[Finding]) -> list[Finding]:
 
 def _rounds(explained: Explained) -> tuple[tuple[Round, ...], ...]:
     """The rounds of each size, each with the line that asks for it."""
-    at = line_of_segments(explained)
+    at = explained.line_of_segments
     replace = msgspec.structs.replace
     return tuple(
         tuple(replace(done.round, line=at[done.segment]) for done in rounds)

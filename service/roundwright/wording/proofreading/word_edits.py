@@ -56,7 +56,7 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     # beside plain stitches a decrease that the text has nowhere is no likelier than a round left out before
     alone = not any(isinstance(node, Stitch) and node.name in _PLAIN for node in walk(candidate.nodes))
     for node in walk(candidate.nodes):
-        if not isinstance(node, Stitch) or node.bare or not segment.start <= node.start < segment.end:
+        if type(node) is not Stitch or node.bare or not segment.start <= node.start < segment.end:
             continue
         if node.times.start >= 0 and node.times.values != (1,):
             yield from _taken_together(doubtful, candidate, node)
@@ -104,7 +104,7 @@ def _with_stitches(nodes: Nodes, start: int, stitches: Sequence[Stitch]) -> Node
     for node in nodes:
         if isinstance(node, Group | Fill):
             made.append(replace(node, nodes=_with_stitches(node.nodes, start, stitches)))
-        elif isinstance(node, Stitch) and node.start == start:
+        elif type(node) is Stitch and node.start == start:
             made.extend(stitches)
         else:
             made.append(node)
@@ -119,7 +119,7 @@ def put_in(doubtful: Doubtful) -> list[Edits]:
     nodes = [
         node
         for node in walk(chosen.nodes)
-        if isinstance(node, Stitch) and segment.start <= node.start < segment.end
+        if type(node) is Stitch and segment.start <= node.start < segment.end
     ]
     beside = _side_by_side(doubtful)
     edits: list[Edit] = []
@@ -205,7 +205,7 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
                     Edit(leave.start, leave.end, str(far_ + over), 1.3),
                     Edit(stitches.start, stitches.end, str(times + over), 1.3),
                 )
-        case _ if not any(isinstance(node, Fill) for node in candidate.nodes):
+        case _ if Fill not in [type(node) for node in candidate.nodes]:
             end = candidate.nodes[-1].end
             yield (Edit(end, end, f", k{over}", 3.0),)
 
@@ -268,7 +268,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     if doubtful.chosen is None:
         return
     spellings = doubtful.stitches
-    unknown = [node for node in walk(doubtful.chosen.nodes) if isinstance(node, Unknown)]
+    unknown = [node for node in walk(doubtful.chosen.nodes) if type(node) is Unknown]
     for node in unknown[:3]:
         word = doubtful.text[node.start : node.end].lower()
         if meant := respelt(word, together()):

@@ -120,7 +120,7 @@ def _falls(numbers: list[float]) -> list[int]:
 def _cast_on(sheet: Sheet) -> Number | None:
     for segment in sheet.explained.segments:
         for phrase in segment.phrases:
-            if isinstance(phrase, CastOn):
+            if type(phrase) is CastOn:
                 return phrase.number
     return None
 
@@ -177,7 +177,7 @@ def _others_fit(sheet: Sheet, repeat: int, size: int) -> bool:
 
 def _repeat(node: object, column: int) -> int:
     """The stitches of one repeat that goes on to the end of the round."""
-    if not isinstance(node, Fill) or (node.leave is not None and node.leave.of(column)) or node.marker:
+    if type(node) is not Fill or (node.leave is not None and node.leave.of(column)) or node.marker:
         return 0
     try:
         return Worker(column).work(node.nodes, MANY_STITCHES).used
