@@ -7,7 +7,7 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.wording.reading.sizes_by_person import lines_of, pairs_of, persons_of
+from roundwright.wording.reading.sizes_by_person import letters_of, lines_of, pairs_of, persons_of
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, TAB, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
@@ -82,7 +82,14 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     falls = len(counts) == width and counts[0] > counts[-1]
     by_width = _NAMED_BY_WIDTH.get(width, NO_NAMES)
     persons = _in_print(
-        {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}, width, falls=falls
+        {
+            **by_width,
+            **persons_of(tokens, width),
+            **pairs_of(tokens, width),
+            **letters_of(tokens, width),
+        },
+        width,
+        falls=falls,
     )
     apart = width == 2 and not counts and sum(token.kind == "cast_on" for token in tokens) == width
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
