@@ -132,3 +132,22 @@ def test_a_size_of_two_numbers_in_german(sizes: str, largest: str, larger: str) 
     reading = read(text, (64, 72, 80), "de")
 
     assert counts(reading) == [list(range(cast_on, 55, -8)) for cast_on in (64, 72, 80)]
+
+
+@pytest.mark.parametrize(
+    ("larger", "rounds"),
+    [
+        ("Size L only: Rnd 1: *k11, k2tog* around. 96 sts.\nRnd 2: Knit.\nBoth sizes: Rnd 3:", 2),
+        ("Size L only: Rnd 1: *k11, k2tog* around. 96 sts.\nRnd 2: Knit.\nAll sizes:\nRnd 1:", 2),
+        (
+            "Size M/L only: 1st rnd: *K2tog. K11. Rep from * around. 96 sts.\n2nd rnd: Knit.\nBoth sizes:\nNext rnd:",
+            2,
+        ),
+    ],
+)
+def test_numbered_rounds_below_a_size_are_its_own_up_to_those_of_all(larger: str, rounds: int) -> None:
+    """The plain round below the first round of the larger size is not worked in the smaller."""
+    reading = read(f"Cast on 96 (104) sts.\n{larger} *k10, k2tog* around. 88 sts\nKnit 1 rnd.", (96, 104))
+
+    assert counts(reading) == [[96, 88], [104, 96, 88]]
+    assert number_of_rounds(reading) == [rounds, rounds + 2]

@@ -341,8 +341,11 @@ class NumberReader(ColourReader):
         return Count(*self.take(2 + counted), number, sign)  # 8 decreased sts
 
     def fewer_each_time(self, number: Number) -> Phrase | None:
-        """`one knit stitch fewer`, `two less in rib before each decrease`: how a crown goes on; else None."""
-        if number.values not in ((1,), (2,)) or self.depth:
+        """`one knit stitch fewer`, `two less in rib before each decrease`: how a crown goes on; else None.
+
+        In a bracket it is an aside to what goes on: `decrease every rnd (one fewer knit st after each SSK)`.
+        """
+        if number.values not in ((1,), (2,)):
             return None
         ahead = 1
         while self.joined(ahead) and ahead < MOST_FEWER:
@@ -368,7 +371,8 @@ class NumberReader(ColourReader):
             ahead += 3  # knitting 1 st fewer on each dec rnd
         elif len(kinds) < 2 or "stitch_noun" not in kinds or not _with_before(self):
             return None
-        return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)
+        words = min(ahead, self.stop - self.place)
+        return self.only_words(words) if self.depth else Continue(*self.take(words), manner=True)
 
     def behind_decreases(self, ahead: int) -> int:
         """Behind `each decrease`, `the k2tog` or `you take 2 together`."""
