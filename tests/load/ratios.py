@@ -273,9 +273,10 @@ ROWS = (
 )
 
 READER = (
-    "Twice what it was (30) before the texts of some hundred strangers were read and mended for. When last profiled it "
-    "was spread over five hundred functions, none above a tenth; `tokenize` is written in C since Python 3.12. Tried: "
-    "English words read once in place of twice."
+    "It was 30 before the texts of some hundred strangers were read and mended for. When last profiled it was spread "
+    "over five hundred functions, none above a fortieth; `tokenize` is written in C since Python 3.12. Tried: English "
+    "words read once in place of twice; kinds of phrases compared by their type and kept in sets, passes left at once "
+    "where their word is not there (a quarter)."
 )
 PICTURE = (
     "The calculation is part of it: of a hat for the profile, of a split for needles. Tried: the "

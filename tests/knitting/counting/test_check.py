@@ -411,6 +411,33 @@ def _decreases_on(begun: list[int], needle: int, names: list[str]) -> int:
     return decreases
 
 
+@pytest.mark.parametrize(
+    ("count", "number", "forgotten"),
+    [(66, 3, "Decreases of round 3"), (61, 3, None), (60, 5, "Decreases of round 5")],
+)
+def test_the_headline_counts_again_first_and_tells_a_guess_as_a_guess(
+    count: int, number: int, forgotten: str | None
+) -> None:
+    """Nobody sees from a count what was knitted wrong, and counting again costs least (common practice)."""
+    crown = {"stitches": 80, "style": "wedge", "sections": 8, "needles": 4}
+    answer = check(crown=crown, count=count, round=number)
+    assert "count_again" in codes(answer)
+    again, guess = (
+        answer["message"].find(text) for text in ("count again before", "the likeliest cause is this.")
+    )
+    assert 0 < again < guess
+    if forgotten:
+        assert codes(answer)[0] == "missed_decrease"
+        assert f"the likeliest cause is this. {forgotten}" in answer["message"]
+
+
+def test_without_a_miscount_among_the_causes_the_first_is_still_a_guess() -> None:
+    """Half of the decreases of a round are no miscount, and no more than likely."""
+    answer = check(crown={"stitches": 144, "style": "wedge", "sections": 12}, count=138, round=1)
+    assert "count_again" not in codes(answer)
+    assert answer["message"].startswith("The likeliest cause is this. ")
+
+
 def test_a_count_that_nothing_explains_is_to_be_made_again() -> None:
     """1,000 stitches are on no needles of this hat."""
     answer = check(crown=EIGHT_WEDGES, count=1000)
@@ -426,6 +453,23 @@ def test_stitches_shared_out_in_a_way_of_ones_own() -> None:
     assert [warning["code"] for warning in loose["warnings"]] == ["split_assumed"]
     assert check(crown={**EIGHT_WEDGES, "needles": 3}, needles=own)["matches"] == []
     assert check(crown=EIGHT_WEDGES, needles=own, split=own)["matches"]
+
+
+@pytest.mark.parametrize(
+    ("held", "after"),
+    [
+        ([33, 31, 32], [31, 28, 29]),  # k10, k2tog: decreases on stitches 12 and 24; 36, 48, 60; 72, 84, 96
+        ([30, 34, 32], [28, 31, 29]),  # 12, 24; 36, 48, 60; 72, 84, 96
+    ],
+)
+def test_a_right_count_goes_on_over_the_needles_of_the_knitter(held: list[int], after: list[int]) -> None:
+    """Who counts 33, 31 and 32 works the next round from those, not from 32 each: worked by hand."""
+    answer = check(crown={"stitches": 96, "style": "wedge", "sections": 8}, needles=held, round=0)
+    [match] = answer["matches"]
+    assert (match["needles"], match["next"]["needles"]) == (held, after)
+    assert (answer["next"]["needles"], answer["next"]["moves"]) == (after, [])
+    [warning] = answer["warnings"]
+    assert (warning["code"], "followed as you counted" in warning["message"]) == ("split_assumed", True)
 
 
 @pytest.mark.parametrize("held", [{}, {"needles": 3}])

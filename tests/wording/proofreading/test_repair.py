@@ -392,6 +392,76 @@ def test_a_double_decrease_at_the_end_of_each_section_is_mended_as_one() -> None
     assert read(text.replace("k7, s2kp", "k7, k2tog"), (96,)).repaired == text
 
 
+@pytest.mark.parametrize(
+    ("language", "cast_on", "line", "end", "tail"),
+    [
+        (
+            "en",
+            "Cast on 80 (90, 100) sts.",
+            "Round 1: *k6, k2tog, rep from * to end. 70 (79, 88) sts.",
+            "to end",
+            "to last 0 (2, 4) sts, knit to end",
+        ),
+        (
+            "de",
+            "80 (90, 100) M anschlagen.",
+            "1. Rd: *6 re, 2 M re zus; ab * wdh bis zum Ende. 70 (79, 88) M",
+            "bis zum Ende",
+            "bis zu den letzten 0 (2, 4) M, re bis Rd-Ende",
+        ),
+    ],
+)
+def test_what_is_left_over_is_knitted_in_each_size_its_own(
+    language: str, cast_on: str, line: str, end: str, tail: str
+) -> None:
+    """8 times 11 are 88 of 90, 8 times 12 are 96 of 100, and 11 and 12 fewer are 79 and 88 (arithmetic)."""
+    reading = read(f"{cast_on}\n{line}", (80, 90, 100), language)
+    noted = [finding.size for finding in reading.findings if finding.code == "not_a_multiple"]
+
+    assert noted == [2, 3]
+    assert reading.repaired == f"{cast_on}\n{line.replace(end, tail)}"
+
+
+def test_a_number_of_times_is_written_as_patterns_write_it() -> None:
+    """Twice, but 3 times."""
+    line = "Rnd 1: *k9, cdd, k8; rep from * twice more. 72 sts"
+
+    assert repairs(f"Cast on 80 sts.\n{line}", 80) == {line.replace("twice", "3 times")}
+
+
+TEACUP = """CO 70.
+1: *k3, k2tog* 14 times - 56 sts
+2: *k2, k2tog* 14 times - 42 sts
+3: *k1, k2tog* 14 times - {} sts
+Thread tail through last {} sts."""
+
+
+def test_a_closing_that_stays_wrong_is_mended_with_the_count_above_it() -> None:
+    """The count of the last round and of the closing are the same slip; 3 times 14 leave 2 times 14."""
+    reading = read(TEACUP.format(29, 29), (70,))
+
+    assert reading.repaired == TEACUP.format(28, 28)
+    assert [finding.repair for finding in reading.findings][-1] == "Thread tail through last 28 sts."
+
+
+def test_a_closing_is_mended_in_all_sizes() -> None:
+    """As many stitches go on the thread as are left."""
+    text = "Cast on 64 (72) sts.\nRnd 1: *k6, k2tog; rep from * around. 56 (63) sts\nThread through remaining {} sts."
+
+    assert read(text.format("56 (64)"), (64, 72)).repaired == text.format("56 (63)")
+
+
+def test_a_closing_that_comes_right_with_a_repair_is_left() -> None:
+    """The slip is in the round, and its count and the closing agree."""
+    text = (
+        "Cast on 48 sts.\nRnd 1: *k4, k2tog, k2; rep from * around. 40 sts\nThread through remaining 40 sts."
+    )
+    reading = read(text, (48,))
+
+    assert reading.repaired == text.replace("k4", "k2")
+    assert [finding.edits for finding in reading.findings if finding.code == "closing_count"] == [()]
+
+
 @pytest.mark.parametrize("line", ["(k4, k2tog) 8 times (40)", "[k4, k2tog] x8 - 40 sts"])
 def test_a_stitch_the_text_has_nowhere_is_not_put_in_for_a_round_left_out(line: str) -> None:
     """Between 56 and 40 stitches a round to 48 is missing; three together would come out as well."""

@@ -9,9 +9,10 @@ causes, `explain` their explanation, `putting_right` what to do and `repair` the
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Notice, RulesVersion
-from roundwright.knitting.counting.causes import RECOUNTS, Cause, Counted, is_right, possible_causes
+from roundwright.knitting.counting.causes import RECOUNTS, Cause, Counted, Kind, is_right, possible_causes
 from roundwright.knitting.counting.explain import CountCause, Explanation, explain
 from roundwright.knitting.counting.lost_place import (
     MOST_NAMED,
@@ -23,9 +24,10 @@ from roundwright.knitting.counting.lost_place import (
     spans_of,
     which_round,
 )
-from roundwright.knitting.counting.progress import NextLine, PartName, Place, Progress
+from roundwright.knitting.counting.progress import Needles, NextLine, PartName, Place, Progress
 from roundwright.knitting.counting.putting_right import go_on
 from roundwright.knitting.counting.request import CountRequest, Reader, count_of, progress_of, stated_places
+from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.round import LAST_ROUND, Round
 from roundwright.language import joined, listed, say, say_count
 
@@ -89,7 +91,7 @@ class CountAnswer(Struct, frozen=True, kw_only=True):
             description="The next line to work. Where a few rounds match that are no further apart than a plain round, "
             "the line after the first of them: a plain round too many does the least harm. Null where more match, so "
             "that nobody knows the round: `message` says how to go on and to find it. Where none matches, as the first "
-            "of `causes` has it."
+            "of `causes` has it, for a count that stays when it is made again."
         ),
     ]
     next_part: Annotated[PartName | None, Meta(description="The part of the hat that `next` belongs to.")]
@@ -120,7 +122,7 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     ]
     here = [place for place in places if place[0] in right]
     right.sort(key=lambda index: index not in [place for place, _ in here])
-    matches = tuple(_match(progress, index) for index in right)
+    matches = tuple(_match(progress, counted, index) for index in right)
     if here:
         return _right(progress, counted, here, matches)
     return _wrong(progress, counted, stated, matches)
@@ -145,10 +147,34 @@ def _right(
         matches=matches,
         causes=(),
         tell_apart=None,
-        next=following.round if following else None,
+        next=_on_needles(progress, counted, following),
         next_part=following.part if following else None,
         basis=BASIS,
-        warnings=progress.notices,
+        warnings=_notices_of_right(progress, counted),
+    )
+
+
+def _own_needles(progress: Progress, counted: Counted) -> Needles | None:
+    """What the knitter counted on each needle, where the split of the stages is only assumed."""
+    return counted.needles if progress.stages[0].needles and not progress.needles_known else None
+
+
+def _on_needles(progress: Progress, counted: Counted, following: NextLine | None) -> Round | None:
+    """The line to work next, on the knitter's own needles where the split is only assumed."""
+    own = _own_needles(progress, counted)
+    if following is None or own is None or following.round.before != sum(own):
+        return following.round if following else None
+    return track_needles((following.round,), own)[0]
+
+
+def _notices_of_right(progress: Progress, counted: Counted) -> tuple[Notice, ...]:
+    """The notices; of a split that is only assumed, that the needles are followed as they were counted."""
+    if _own_needles(progress, counted) is None:
+        return progress.notices
+    followed = say("count.split_followed")
+    return tuple(
+        replace(notice, message=followed) if notice.code == "split_assumed" else notice
+        for notice in progress.notices
     )
 
 
@@ -169,11 +195,15 @@ def _wrong(
         raise progress.unread  # the round may be among those that are not followed
     explained = _without_taking_back_first([(cause, explain(progress, counted, cause)) for cause in causes])
     tell_apart = _tell_apart(progress, [cause for cause, _ in explained])
-    first = explained[0][1].as_cause(progress, explained[0][0].code)
+    causes_found = tuple(
+        replace(text.as_cause(progress, cause.code), next=_on_needles(progress, counted, text.fix.next))
+        for cause, text in explained
+    )
+    first = causes_found[0]
     return CountAnswer(
         message=_advice(progress, explained, tell_apart),
         matches=matches,
-        causes=(first, *(text.as_cause(progress, cause.code) for cause, text in explained[1:])),
+        causes=causes_found,
         tell_apart=tell_apart,
         next=first.next,
         next_part=first.next_part,
@@ -227,14 +257,25 @@ _TOLD_APART: Final = frozenset(
 
 
 def _advice(progress: Progress, explained: list[Explained], tell_apart: str | None) -> str:
-    """The first cause with what to do; where that is to count again, the next one for a count that stays."""
+    """The likeliest cause with what to do, as a guess; before it to count again, where that may be all."""
     (cause, first), *others = explained
-    sentences = [first.message, first.fix.text]
-    if cause.kind in RECOUNTS and others:
-        sentences.append(_otherwise(progress, cause, *others[0]))
-    if tell_apart:
-        sentences.append(tell_apart)
-    return joined(" ", *sentences)
+    again = next((pair for pair in explained if pair[0].kind in RECOUNTS), None)
+    if again is None:
+        guess = say("count.likeliest", cause=first.message) if cause.kind in GUESSED else first.message
+        sentences = [guess, first.fix.text]
+    elif again[0] is cause:
+        sentences = [first.message, first.fix.text]
+        sentences += [_otherwise(progress, cause, *other) for other in others[:1]]
+    else:
+        how = again[1].fix.text if again[0].kind == "left_out" else ""
+        sentences = [again[1].message, how, _otherwise(progress, again[0], cause, first), first.fix.text]
+    return joined(" ", *sentences, tell_apart or "")
+
+
+GUESSED: Final[frozenset[Kind]] = frozenset(
+    {"stitches_off", "plain_needle", "line", "midway", "slid_off", "hidden"}
+)
+"""Kinds that the count suggests and does not show: the others say so themselves, or are seen on the needles."""
 
 
 def _otherwise(progress: Progress, again: Cause, cause: Cause, explained: Explanation) -> str:
@@ -253,7 +294,7 @@ BASIS: Final = (
 )
 
 
-def _match(progress: Progress, index: int) -> CountMatch:
+def _match(progress: Progress, counted: Counted, index: int) -> CountMatch:
     stage = progress.stages[index]
     following = progress.next_line(index, stage.last)
     return CountMatch(
@@ -261,8 +302,8 @@ def _match(progress: Progress, index: int) -> CountMatch:
         round=stage.first,
         last=stage.last,
         stitches=stage.after,
-        needles=stage.needles,
+        needles=_own_needles(progress, counted) or stage.needles,
         text=stage.line(stage.first).text if stage.first else "",
-        next=following.round if following else None,
+        next=_on_needles(progress, counted, following),
         next_part=following.part if following else None,
     )

@@ -125,7 +125,8 @@ class SizeCheckAnswer(Struct, frozen=True, kw_only=True):
             "body wider than the head. By the width of edge and body, a ribbed edge by the stretch of rib; "
             "`too_early`: less than 3 cm of the body are done, which tells no width, not even one as planned "
             "(warnings `measured_in_rib`, `measured_early`). A depth that no longer covers the ears is a warning, "
-            "`too_shallow`."
+            "`too_shallow`. With more rounds than lie below the crown the crown is taken to be begun: the warning "
+            "`crown_assumed` says what to do where it is not."
         ),
     ]
     head: Annotated[Length, Meta(description="Circumference of the head it is for.")]
@@ -205,6 +206,7 @@ def check_size(request: SizeCheckRequest) -> SizeCheckAnswer:
         warnings=(
             *_early_notices(measured, request.units),
             *(() if verdict == "too_early" else _depth_notices(measured, ways.options[0], request.units)),
+            *_crown_notices(measured, ways.options[0], request.units),
         ),
     )
 
@@ -449,6 +451,29 @@ def _depth_notices(hat: MeasuredHat, first: SizeOption, units: UnitSystem) -> tu
             ),
             pointer="#/length",
         ),
+    )
+
+
+def _crown_notices(hat: MeasuredHat, first: SizeOption, units: UnitSystem) -> Iterator[Notice]:
+    """That the crown is taken to be begun, and what to do where it is not; nothing where all of it is ripped back."""
+    if not hat.crown_begun or (first.code == "rip_back" and first.stitches is not None):
+        return
+    straight, worked = hat.straight_for_depth, hat.rounds_worked
+    if straight > worked:
+        way = say_count("size_check.not_begun.more", straight - worked)
+    elif hat.is_off(hat.depth_mm(worked)):
+        way = say("size_check.not_begun.back", rounds=say_count("rounds", worked - straight), round=straight)
+    else:
+        straight, way = worked, say("size_check.not_begun.next")
+    yield Notice(
+        code="crown_assumed",
+        message=joined(
+            " ",
+            say("size_check.crown_assumed", straight=hat.straight),
+            way,
+            say("size_check.not_begun.deep", depth=quantity_text(length(hat.depth_mm(straight), units), 3)),
+        ),
+        pointer="#/rounds_worked",
     )
 
 

@@ -75,7 +75,11 @@ class SizeOption(Struct, frozen=True, kw_only=True):
     ]
     message: Annotated[str, Meta(description="What to do, and what comes of it, in a few sentences.")]
     circumference: Annotated[
-        Length, Meta(description="Circumference of the body that comes of it, unstretched.")
+        Length,
+        Meta(
+            description="Circumference of the body that comes of it, unstretched; with `other_counts` of what is "
+            "knitted from here on."
+        ),
     ]
     back_to: Annotated[
         int | None,
@@ -475,8 +479,9 @@ def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | UnhelpfulWay:
     """Block it to a size that the head can wear, as near to the plan as the fibre goes."""
     edge_mm = _blocked_mm(hat)
     blocked = hat._replace(edge_mm=edge_mm)
-    if edge_mm == hat.edge_mm or blocked.is_loose or not (blocked.edge_fits and blocked.body_fits):
-        return UnhelpfulWay(code="block", message=_why_no_block(hat, edge_mm, units))
+    fits = blocked.edge_fits and blocked.body_fits and not (blocked.is_loose or blocked.is_slack)
+    if edge_mm == hat.edge_mm or not fits:
+        return UnhelpfulWay(code="block", message=_why_no_block(hat, blocked, units))
     wider = edge_mm > hat.edge_mm
     return SizeOption(
         code="block",
@@ -491,12 +496,14 @@ def _block(hat: MeasuredHat, units: UnitSystem) -> SizeOption | UnhelpfulWay:
     )
 
 
-def _why_no_block(hat: MeasuredHat, blocked_mm: float, units: UnitSystem) -> Message:
+def _why_no_block(hat: MeasuredHat, blocked: MeasuredHat, units: UnitSystem) -> Message:
     if hat.fibre is None:
         return say("size_check.unhelpful.block.unknown_fibre")
-    body = _text(hat._replace(edge_mm=blocked_mm).body_mm, units)
-    stays = blocked_mm == hat.edge_mm
-    return say(f"size_check.unhelpful.block.{'stays' if stays else 'too_little'}", body=body)
+    if blocked.edge_mm == hat.edge_mm:
+        why = "stays"
+    else:
+        why = "loosely" if blocked.is_slack and not blocked.is_loose else "too_little"
+    return say(f"size_check.unhelpful.block.{why}", body=_text(blocked.body_mm, units))
 
 
 def _blocked_mm(hat: MeasuredHat) -> float:
@@ -523,7 +530,8 @@ def _in_the_wash(hat: MeasuredHat) -> tuple[float, float]:
 def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption | UnhelpfulWay:
     """Go on from here with the counts of the gauge as knitted.
 
-    That helps where the body is not done, and the head can wear what stays: the edge, and rounds of the body.
+    That helps where the body is not done, and the head can wear what stays: the edge, and rounds of the body, whose
+    width is told.
     """
     if reason := _no_counts_to_change(hat, units):
         return _no_other_counts(reason)
@@ -553,6 +561,9 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
                 body=_anew_text(anew, units),
                 edge=_text(hat.edge_mm, units),
             ),
+            say_count("size_check.other_counts.below", hat.body_rounds, body=_text(hat.body_mm, units))
+            if hat.body_rounds
+            else "",
             _then_deep(hat, depth_mm, units) if hat.is_off(depth_mm) else "",
         ),
         circumference=_anew_circumference(anew, units),
@@ -564,7 +575,10 @@ def _other_counts(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -
 
 
 def _no_counts_to_change(hat: MeasuredHat, units: UnitSystem) -> Message | None:
-    """Why other counts from here on do not help; None where the body goes on and what is worked can be worn."""
+    """Why other counts from here on do not help; None where the body goes on and what is worked can be worn.
+
+    A body that hangs loose is not mended where most of it is knitted.
+    """
     if hat.rounds_worked >= max(hat.straight, hat.planned.brim.rounds + 1):
         return say("size_check.unhelpful.other_counts.crown")
     if not hat.edge_fits:
@@ -572,6 +586,9 @@ def _no_counts_to_change(hat: MeasuredHat, units: UnitSystem) -> Message | None:
     if hat.body_rounds and not hat.body_fits:
         body = _text(hat.body_mm, units)
         return say_count("size_check.unhelpful.other_counts.body", hat.body_rounds, body=body)
+    if hat.is_loose and 2 * hat.body_rounds > hat.planned.body.rounds:
+        body = _text(hat.body_mm, units)
+        return say_count("size_check.unhelpful.other_counts.loose", hat.body_rounds, body=body)
     return None
 
 

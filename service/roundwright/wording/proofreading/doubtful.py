@@ -119,7 +119,7 @@ class Doubtful:
 
     def _printed(self, places: range) -> list[list[Stitch]]:
         return [
-            [node for node in walk(candidate.nodes) if isinstance(node, Stitch) and node.end > node.start]
+            [node for node in walk(candidate.nodes) if type(node) is Stitch and node.end > node.start]
             for place in places
             if place != self.place
             for candidate in self.search.known.get(place, [])[:1]
@@ -132,7 +132,7 @@ def spellings(text: str, search: Search) -> dict[StitchName, str]:
     for place in sorted(search.known):
         for candidate in search.known[place][:1]:
             for node in walk(candidate.nodes):
-                if isinstance(node, Stitch) and 0 < node.end - node.start < LONGEST_NAME:
+                if type(node) is Stitch and 0 < node.end - node.start < LONGEST_NAME:
                     names.setdefault(node.name, text[node.start : node.end])
     return names
 
@@ -179,9 +179,9 @@ def numbers_of(nodes: Nodes) -> list[Number]:
     for node in walk(nodes):
         if isinstance(node, Stitch | Group):
             numbers.setdefault(node.times.start, node.times)
-        elif isinstance(node, Evenly):
+        elif type(node) is Evenly:
             numbers.setdefault(node.change.start, node.change)
-        elif isinstance(node, Fill):
+        elif type(node) is Fill:
             for number in (node.leave, node.times):
                 if number is not None:
                     numbers.setdefault(number.start, number)

@@ -110,7 +110,7 @@ def _reason(explained: Explained, fault: Fault) -> Fault:
 
 def _runs_out_at(candidate: Candidate, column: int, fault: Fault) -> int:
     """Where the first stitches stand that there are too few for, in a line without anything that goes on."""
-    if any(isinstance(node, Fill | Evenly) for node in candidate.nodes):
+    if any(type(node) in (Fill, Evenly) for node in candidate.nodes):
         return fault.start
     for place, node in enumerate(candidate.nodes):
         try:
@@ -201,10 +201,10 @@ def _clear(explained: Explained, candidate: Candidate) -> Repair | None:
         words = (times.start(), "more ") if candidate.how == ONCE_MORE and times else None
         words = (times.end(), " in all") if candidate.how == IN_ALL and times else words
         return None if words is None else Repair((Edit(words[0], words[0], words[1], 1.0),), 0.0, 1.0)
-    inside = last.nodes if isinstance(last, Group) else (last,)
+    inside = last.nodes if type(last) is Group else (last,)
     if not isinstance(last, Group | Stitch) or last.times.start < 0:
         return None
-    stop = last.times.start if isinstance(last, Stitch) else inside[-1].end
+    stop = last.times.start if type(last) is Stitch else inside[-1].end
     stop = len(explained.text[:stop].rstrip())
     edits = (Edit(inside[0].start, inside[0].start, "[", 1.0), Edit(stop, stop, "]", 1.0))
     return Repair(edits, 0.0, 2.0)

@@ -95,6 +95,11 @@ class Explained:
         """The line, from 1, of a place in the text."""
         return bisect_right(self.line_starts, offset)
 
+    @cached_property
+    def line_of_segments(self) -> list[int]:
+        """The line that each segment begins on."""
+        return [self.line(segment.start) for segment in self.segments]
+
     def position(self, offset: int) -> Position:
         """A place in the text as it is told."""
         offset = max(0, min(offset, len(self.text)))
@@ -128,7 +133,7 @@ def _rest(code: str, message: str, at: int) -> Segment:
 def _cast_on(laid: Laid) -> tuple[int, ...]:
     for segment in laid.segments:
         for phrase in segment.phrases:
-            if isinstance(phrase, CastOn):
+            if type(phrase) is CastOn:
                 return tuple(value or 0 for value in phrase.number.values)[:MOST_SIZES]
     return ()
 

@@ -51,16 +51,11 @@ def lines(explained: Explained) -> tuple[Line, ...]:
 def _done_on_lines(explained: Explained) -> dict[int, dict[int, list[Done]]]:
     """The rounds of each line, for each size from 0."""
     by_line: dict[int, dict[int, list[Done]]] = {}
-    at = line_of_segments(explained)
+    at = explained.line_of_segments
     for size, rounds in enumerate(explained.explanation.rounds):
         for done in rounds:
             by_line.setdefault(at[done.segment], {}).setdefault(size, []).append(done)
     return by_line
-
-
-def line_of_segments(explained: Explained) -> list[int]:
-    """The line that each segment begins on."""
-    return [explained.line(segment.start) for segment in explained.segments]
 
 
 def _kinds(explained: Explained) -> dict[int, LineKind]:
@@ -123,7 +118,7 @@ def _printed(explained: Explained) -> dict[int, tuple[int | None, ...]]:
     is not called wrong is one that is there.
     """
     printed_counts: dict[int, tuple[int | None, ...]] = {}
-    at = line_of_segments(explained)
+    at = explained.line_of_segments
     last = {
         (at[done.segment], size): done.segment
         for size, rounds in enumerate(explained.explanation.rounds)

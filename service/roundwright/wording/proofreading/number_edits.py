@@ -56,7 +56,7 @@ def numbers(doubtful: Doubtful, candidate: Candidate) -> list[Edits]:
 
 def _stays(doubtful: Doubtful, nodes: Nodes, number: Number) -> bool:
     """Whether a number is the same in a line nearby that works the same stitches, where another number is not."""
-    own = [node for node in walk(nodes) if isinstance(node, Stitch) and node.end > node.start]
+    own = [node for node in walk(nodes) if type(node) is Stitch and node.end > node.start]
     for other in doubtful.around(NEAR):
         if [node.name for node in other] != [node.name for node in own]:
             continue

@@ -6,13 +6,13 @@ from roundwright.knitting.answers import Notice
 from roundwright.knitting.rounds.round import Round
 from roundwright.language import say
 from roundwright.wording.proofreading.editorial import notes
-from roundwright.wording.proofreading.edits import Edits, line_with, repaired, text_with
+from roundwright.wording.proofreading.edits import Edits, line_with, repaired, text_with, with_closing
 from roundwright.wording.proofreading.evaluate import Found, evaluate
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
 from roundwright.wording.proofreading.in_language import in_original
 from roundwright.wording.proofreading.line import Line
-from roundwright.wording.proofreading.lines import line_of_segments, lines
+from roundwright.wording.proofreading.lines import lines
 from roundwright.wording.proofreading.messages import too_many_findings
 from roundwright.wording.proofreading.reading import Reading
 from roundwright.wording.reading.languages.recognise import ENGLISH, Recognised, named, recognised
@@ -58,7 +58,7 @@ def _read(text: str, cast_on: tuple[int, ...]) -> Reading:
         repair = line_with(explained.text, made[0]) if made else None
         findings.append(msgspec.structs.replace(entry.finding, edits=made, repair=repair))
     findings = _cut(findings)
-    chosen = edits.together(repaired(explained, findings), findings)
+    chosen = with_closing(edits.together(repaired(explained, findings), findings), findings)
     whole = text_with(text, chosen) if chosen else None
     return Reading(_rounds(explained), tuple(findings), laid, whole, chosen)
 
@@ -95,7 +95,7 @@ def _cut(findings: list[Finding]) -> list[Finding]:
 
 def _rounds(explained: Explained) -> tuple[tuple[Round, ...], ...]:
     """The rounds of each size, each with the line that asks for it."""
-    at = line_of_segments(explained)
+    at = explained.line_of_segments
     replace = msgspec.structs.replace
     return tuple(
         tuple(replace(done.round, line=at[done.segment]) for done in rounds)

@@ -237,7 +237,7 @@ def _keeps_its_rib(doubtful: Doubtful, chosen: Candidate) -> bool:
 def _cast_on_asked_for(doubtful: Doubtful) -> Iterator[Edits]:
     """The cast-on of the text, as it is asked for."""
     for phrase in doubtful.segment.phrases:
-        if isinstance(phrase, CastOn) and phrase.number.start >= 0:
+        if type(phrase) is CastOn and phrase.number.start >= 0:
             yield (doubtful.edit(phrase.number, {lane.column: lane.count for lane in doubtful.state.lanes}),)
 
 
@@ -257,7 +257,7 @@ def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[R
     if len(search.cast_on) > 1:
         return None
     for place, segment in enumerate(search.segments):
-        number = next((phrase.number for phrase in segment.phrases if isinstance(phrase, CastOn)), None)
+        number = next((phrase.number for phrase in segment.phrases if type(phrase) is CastOn), None)
         if number is None or place not in search.before:
             continue
         repairs = []

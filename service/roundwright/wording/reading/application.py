@@ -209,8 +209,7 @@ class _Application:
         if lane.count in counts or lane.count in self.desk.cast_ons:
             return  # `28 on each of three needles (84)`, or it is cast on elsewhere
         if any(
-            isinstance(phrase, Count) and lane.count in phrase.number.values
-            for phrase in work.segment.phrases
+            type(phrase) is Count and lane.count in phrase.number.values for phrase in work.segment.phrases
         ):
             return  # Cast on: S 80, M 88, L 96 sts
         if stated is not None and stated != lane.count and len(number.values) in (1, self.scope.width):
@@ -233,7 +232,7 @@ def _tells_rounds_so_far(work: LineWork) -> bool:
 
 def _says_total(phrase: Phrase) -> bool:
     """Whether it says that a number is that of all rounds up to here."""
-    return is_of_all(phrase) or (isinstance(phrase, Said) and phrase.text == "so far")
+    return is_of_all(phrase) or (type(phrase) is Said and phrase.text == "so far")
 
 
 def _with_count(lane: Lane, count: int, *, copy: bool) -> Lane:

@@ -92,12 +92,12 @@ def with_counts_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[Phr
         return phrases
     counts: list[Count] = []
     stop = len(phrases)
-    while stop and len(counts) < width and isinstance(phrases[stop - 1], Count | Said):
+    while stop and len(counts) < width and type(phrases[stop - 1]) in (Count, Said):
         stop -= 1
         phrase = phrases[stop]
-        if isinstance(phrase, Count) and not phrase.sign and len(phrase.number.values) == 1:
+        if type(phrase) is Count and not phrase.sign and len(phrase.number.values) == 1:
             counts.insert(0, phrase)
-        elif not isinstance(phrase, Said) or phrase.text not in ("and", "&"):
+        elif type(phrase) is not Said or phrase.text not in ("and", "&"):
             return phrases
     joined = all(count.flags & COMMA or place == 0 or count.sure for place, count in enumerate(counts))
     if len(counts) != width or not joined or not (counts[0].flags & EQUALS or counts[-1].sure):
@@ -114,7 +114,7 @@ def with_stitches_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[P
         return phrases
     made: list[Phrase] = []
     for phrase in phrases:
-        if isinstance(phrase, Brackets):
+        if type(phrase) is Brackets:
             made.append(replace(phrase, inside=tuple(with_stitches_of_sizes(label, list(phrase.inside)))))
             continue
         made.append(phrase)
@@ -125,10 +125,10 @@ def with_stitches_of_sizes(label: Label | None, phrases: list[Phrase]) -> list[P
 
 def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
     """One stitch with a number for each size, of stitches between slashes: `K5 / K7`; None where they are others."""
-    first, nodes = phrases[0], [phrase.node for phrase in phrases if isinstance(phrase, Stitches)]
-    stitches = [node for node in nodes if isinstance(node, Stitch) and len(node.times.values) == 1]
+    first, nodes = phrases[0], [phrase.node for phrase in phrases if type(phrase) is Stitches]
+    stitches = [node for node in nodes if type(node) is Stitch and len(node.times.values) == 1]
     slashed = [bool(phrase.flags & SLASH) for phrase in phrases] == [False] + [True] * (len(phrases) - 1)
-    if len(stitches) != len(phrases) or not slashed or not isinstance(first, Stitches):
+    if len(stitches) != len(phrases) or not slashed or type(first) is not Stitches:
         return None
     if len({stitch.name for stitch in stitches}) > 1 or any(stitch.bare for stitch in stitches):
         return None
@@ -203,7 +203,7 @@ def cells(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
 
 def is_no_cell(cell: list[Phrase]) -> bool:
     """Whether a cell has a dash in place of work."""
-    return all(isinstance(phrase, Said) and phrase.text == "-" for phrase in cell)
+    return all(type(phrase) is Said and phrase.text == "-" for phrase in cell)
 
 
 def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
@@ -211,7 +211,7 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
     cuts = [
         place
         for place, phrase in enumerate(phrases)
-        if place and phrase.flags & SLASH and isinstance(phrase, _BEGINS) and _works(phrase)
+        if place and phrase.flags & SLASH and type(phrase) in _BEGINS and _works(phrase)
     ]
     if width < 2 or len(cuts) != width - 1:
         return [phrases]
@@ -224,14 +224,14 @@ def alternatives(phrases: list[Phrase], width: int) -> list[list[Phrase]]:
 
 
 def _works(phrase: Phrase) -> bool:
-    return isinstance(phrase, Star) or has_stitches(phrase)
+    return type(phrase) is Star or has_stitches(phrase)
 
 
 def _with_tail(part: list[Phrase], tail: list[Phrase]) -> list[Phrase]:
     """The phrases of a size with what is said at the end for all sizes, but for an end that it has itself."""
-    ended = any(isinstance(phrase, _ENDS) for phrase in part)
-    return [*part, *(phrase for phrase in tail if not (ended and isinstance(phrase, _ENDS)))]
+    ended = any(type(phrase) in _ENDS for phrase in part)
+    return [*part, *(phrase for phrase in tail if not (ended and type(phrase) in _ENDS))]
 
 
-_BEGINS: Final = (Stitches, Star, Brackets)
-_ENDS: Final = (Extent, Star)
+_BEGINS: Final = frozenset((Stitches, Star, Brackets))
+_ENDS: Final = frozenset((Extent, Star))

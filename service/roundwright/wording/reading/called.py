@@ -54,35 +54,35 @@ def _is_fabric_called(segments: list[Segment], place: int) -> bool:
     """Whether it only tells the fabric of the rounds behind it: `Twisted rib: *k1 tbl, p1*. 12 rounds of rib`."""
     phrases = segments[place].phrases
     named = _fabrics(phrases[: fabric_told(segments[place])])
-    if not named or any(isinstance(phrase, Rounds | Length) for phrase in phrases):
+    if not named or any(type(phrase) in (Rounds, Length) for phrase in phrases):
         return False
     behind = segments[place + 1 : place + 1 + MOST_TOLD]
     following = next((segment for segment in behind if not _only_begins(segment)), None)
     if following is None or _fabrics(following.phrases).isdisjoint(named):
         return False
-    label, rounds = following.label, [phrase for phrase in following.phrases if isinstance(phrase, Rounds)]
-    goes_on = any(isinstance(phrase, Continue) for phrase in following.phrases)
+    label, rounds = following.label, [phrase for phrase in following.phrases if type(phrase) is Rounds]
+    goes_on = Continue in [type(phrase) for phrase in following.phrases]
     if goes_on or any(phrase.more or phrase.every for phrase in rounds):
         return False
-    counted = bool(rounds) or any(isinstance(phrase, Length) for phrase in following.phrases)
+    counted = bool(rounds) or Length in [type(phrase) for phrase in following.phrases]
     return counted if label is None else _begins_list(label)
 
 
 def _fabrics(phrases: tuple[Phrase, ...]) -> set[str]:
     """The kinds of the fabrics that are named."""
-    return {phrase.kind for phrase in phrases if isinstance(phrase, Fabric)}
+    return {phrase.kind for phrase in phrases if type(phrase) is Fabric}
 
 
 def _only_begins(segment: Segment) -> bool:
     """Whether only the cast-on is told, or words that say nothing of the work."""
-    casts_on = any(isinstance(phrase, CastOn) for phrase in segment.phrases)
-    return casts_on or (segment.label is None and all(isinstance(phrase, Said) for phrase in segment.phrases))
+    casts_on = CastOn in [type(phrase) for phrase in segment.phrases]
+    return casts_on or (segment.label is None and all(type(phrase) is Said for phrase in segment.phrases))
 
 
 def _is_only_said(segment: Segment) -> bool:
     """Whether no work is told, as in the words above a list of rounds: `Round, work, stitches`."""
     words = all(
-        isinstance(phrase, Said | Then) or (isinstance(phrase, Rounds) and not phrase.every)
+        type(phrase) in (Said, Then) or (type(phrase) is Rounds and not phrase.every)
         for phrase in segment.phrases
     )
     return segment.label is None and words
@@ -110,8 +110,8 @@ SECOND: Final = 2
 
 def _only_counts(segment: Segment) -> bool:
     """Whether it only says how many stitches such a round takes away: `That takes away 5 sts.`."""
-    counts = any(isinstance(phrase, Count) and phrase.sign for phrase in segment.phrases)
-    return counts and segment.label is None and all(isinstance(p, Said | Count) for p in segment.phrases)
+    counts = any(type(phrase) is Count and phrase.sign for phrase in segment.phrases)
+    return counts and segment.label is None and all(type(p) in (Said, Count) for p in segment.phrases)
 
 
 def _name(segment: Segment) -> int:
@@ -125,12 +125,12 @@ def _calls(phrases: tuple[Phrase, ...], called: int, *, defined: bool = False) -
 
     Every so often it may be where an equals sign only defined it before.
     """
-    first = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
-    if not isinstance(first, Again) or not first.work or called not in first.named:
+    first = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
+    if type(first) is not Again or not first.work or called not in first.named:
         return False
     in_turn = len(set(first.named)) > 1
     return not any(
-        _counts_before(phrase, in_turn=in_turn) and not (defined and isinstance(phrase, Rounds))
+        _counts_before(phrase, in_turn=in_turn) and not (defined and type(phrase) is Rounds)
         for phrase in phrases
     )
 

@@ -137,7 +137,7 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
     sure = all(count.sure for count in seen.counts) and seen.words < 1.5
     alone = len(phrases) == 1 and len(seen.counts) == 1 and not seen.words
     behind = not segment.alone and sure and _only_counts(seen)
-    repeats = any(isinstance(phrase, Rep) for phrase in phrases)
+    repeats = Rep in [type(phrase) for phrase in phrases]
     prose_cost = 6.0 if alone or behind else 1.0 + 3.0 * (sure or repeats)
     shapes = leads_on(seen)
     words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
@@ -156,17 +156,17 @@ def _end_alone(seen: Seen) -> Stated | None:
 def _held(seen: Seen) -> Number | None:
     """How many stitches it says to be on each needle; None where that is not said, or said of some of the needles."""
     phrases = [inner for phrase in seen.order for inner in opened(phrase)]
-    at = [place for place, phrase in enumerate(phrases) if isinstance(phrase, PerPart)]
+    at = [place for place, phrase in enumerate(phrases) if type(phrase) is PerPart]
     if len(at) != 1:
         return None
     held, before = phrases[at[0]], phrases[at[0] - 1] if at[0] else None
-    of_some = isinstance(before, Change) or (isinstance(before, Said) and before.text in _OF_SOME)
+    of_some = type(before) is Change or (type(before) is Said and before.text in _OF_SOME)
     behind = phrases[at[0] + 1 :]
-    numbers = any(isinstance(phrase, Count) for phrase in behind)
-    numbers = numbers or any(isinstance(phrase, Said) and phrase.text in _OTHER_NEEDLES for phrase in behind)
-    if not isinstance(held, PerPart) or of_some or numbers:
+    numbers = Count in [type(phrase) for phrase in behind]
+    numbers = numbers or any(type(phrase) is Said and phrase.text in _OTHER_NEEDLES for phrase in behind)
+    if type(held) is not PerPart or of_some or numbers:
         return None
-    needle = held.needle or any(isinstance(phrase, Needlewise) and phrase.needle for phrase in phrases)
+    needle = held.needle or any(type(phrase) is Needlewise and phrase.needle for phrase in phrases)
     return held.number if needle else None
 
 
@@ -206,7 +206,7 @@ def is_spoken(segment: Segment) -> bool:
     return (
         (label is None or label.kind in ("sizes", "step"))
         and not segment.troubles
-        and all(isinstance(phrase, Said) for phrase in segment.phrases)
+        and all(type(phrase) is Said for phrase in segment.phrases)
     )
 
 
@@ -221,13 +221,13 @@ def _to_printed_count(options: list[Candidate]) -> list[Candidate]:
 
 
 _cost: Final = attrgetter("cost")
-_TOLD: Final = (Said, Count)
-_GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Length, Count)
+_TOLD: Final = frozenset((Said, Count))
+_GONE_ON: Final = frozenset((Said, Then, Continue, Rep, Extent, Length, Count))
 
 
 def _only_counts(seen: Seen) -> bool:
     """Whether a sentence says no more than a count: `This leaves 12 (20) stitches.`."""
-    return seen.spoken_words <= MOST_SPOKEN and all(isinstance(phrase, _TOLD) for phrase in seen.order)
+    return seen.spoken_words <= MOST_SPOKEN and all(type(phrase) in _TOLD for phrase in seen.order)
 
 
 def _goes_on_to_count(seen: Seen) -> bool:
@@ -236,11 +236,11 @@ def _goes_on_to_count(seen: Seen) -> bool:
     Where no rounds are gone on with, that is the count there is, and not words to be passed over.
     """
     sure = [count.sure and not count.sign for count in seen.counts]
-    begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said | Then)), None)
+    begins = next((phrase for phrase in seen.order if type(phrase) not in (Said, Then)), None)
     return (
-        isinstance(begins, Continue)
+        type(begins) is Continue
         and sure == [True]
-        and all(isinstance(phrase, _GONE_ON) or is_bracketed_count(phrase) for phrase in seen.order)
+        and all(type(phrase) in _GONE_ON or is_bracketed_count(phrase) for phrase in seen.order)
     )
 
 
@@ -299,14 +299,14 @@ def _works_cord(seen: Seen) -> bool:
     """Whether only the cord at the top is worked: `Work 4-st i-cord for 2 inches`, `Knit 4 sts as i-cord`."""
     at = seen.order.index(seen.closing) if seen.closing is not None and seen.closing.cord else 0
     before = seen.order[1 : at + 1]
-    apart = any(isinstance(phrase, Then) or phrase.flags & COMMA for phrase in before)
-    apart = apart or any(isinstance(phrase, Said) and phrase.text == "and" for phrase in before)
+    apart = any(type(phrase) is Then or phrase.flags & COMMA for phrase in before)
+    apart = apart or any(type(phrase) is Said and phrase.text == "and" for phrase in before)
     return bool(before) and not apart and all(map(_is_knitted, seen.work))
 
 
 def _is_knitted(phrase: Phrase) -> bool:
     """Whether it is stitches that are knitted: `4 st`, `knit`."""
-    return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.name == "k"
+    return type(phrase) is Stitches and type(phrase.node) is Stitch and phrase.node.name == "k"
 
 
 def _is_defined(seen: Seen) -> bool:
@@ -334,8 +334,8 @@ FEWEST_NEEDLES: Final = 2
 def _is_heading_in_stars(seen: Seen) -> bool:
     """Whether words without any work stand between stars: `** Crown decreases **`."""
     order = seen.order
-    stars = len(order) > 2 and isinstance(order[0], Star) and isinstance(order[-1], Star)
-    return stars and all(isinstance(phrase, _IN_HEADING) for phrase in order[1:-1])
+    stars = len(order) > 2 and type(order[0]) is Star and type(order[-1]) is Star
+    return stars and all(type(phrase) in _IN_HEADING for phrase in order[1:-1])
 
 
 def _notes_in_bracket(seen: Seen) -> bool:
@@ -345,11 +345,11 @@ def _notes_in_bracket(seen: Seen) -> bool:
             pass
         case _:
             return False
-    spoken = all(isinstance(phrase, Said | Change) for phrase in words) and seen.spoken_words > 0
-    changes = any(isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in inside)
-    words_behind = any(isinstance(phrase, Said) and phrase.words for phrase in inside)
-    rounds = any(isinstance(phrase, Rounds) and phrase.every for phrase in inside)
-    silent = all(isinstance(phrase, Said | Stitches | Rounds) for phrase in inside)
+    spoken = all(type(phrase) in (Said, Change) for phrase in words) and seen.spoken_words > 0
+    changes = any(type(phrase) is Stitches and type(phrase.node) is Evenly for phrase in inside)
+    words_behind = any(type(phrase) is Said and phrase.words for phrase in inside)
+    rounds = any(type(phrase) is Rounds and phrase.every for phrase in inside)
+    silent = all(type(phrase) in (Said, Stitches, Rounds) for phrase in inside)
     return spoken and changes and (words_behind or rounds) and silent
 
 
@@ -358,7 +358,7 @@ def _is_conditional(seen: Seen) -> bool:
 
     The case may stand last, `Ravel back to R8 if yours comes out too shallow`, `Add 2 rounds if you want it deeper`.
     """
-    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in seen.order]
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in seen.order]
     if texts[:1] == ["if"]:
         return True
     if "if" not in texts and _UNDOING.isdisjoint(texts[:1]):
@@ -389,31 +389,31 @@ def _tells_all_rounds(seen: Seen) -> bool:
     """Whether a bracket only says how many rounds there are now: `(9 rnds in all)`."""
     match seen.order:
         case (Brackets(inside=inside),):
-            rounds = any(isinstance(phrase, Rounds) for phrase in inside)
+            rounds = Rounds in [type(phrase) for phrase in inside]
             total = any(is_of_all(phrase) for phrase in inside)
-            return rounds and total and all(isinstance(phrase, Rounds | Said) for phrase in inside)
+            return rounds and total and all(type(phrase) in (Rounds, Said) for phrase in inside)
         case (*words, Brackets(inside=inside)) if words and _tells_repeat(inside):
-            return all(isinstance(phrase, Said | Fabric | Chart) for phrase in words) and not any(
-                isinstance(phrase, Said) and phrase.text in VERBS for phrase in words
+            return all(type(phrase) in (Said, Fabric, Chart) for phrase in words) and not any(
+                type(phrase) is Said and phrase.text in VERBS for phrase in words
             )
         case (*words, Brackets(inside=inside)) if words:
-            multiple = any(isinstance(phrase, Said) and phrase.text == "multiple" for phrase in inside)
-            return multiple and all(isinstance(phrase, Said | Fabric) for phrase in words)
+            multiple = any(type(phrase) is Said and phrase.text == "multiple" for phrase in inside)
+            return multiple and all(type(phrase) in (Said, Fabric) for phrase in words)
         case _:
             return False
 
 
 def _tells_repeat(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket says how large a pattern is: `(8-st rep, 6 rnds)`, `(6-round repeat)`."""
-    repeats = any(isinstance(phrase, Rep) for phrase in inside)
-    return repeats and all(isinstance(phrase, Rep | Rounds | Said | Count) for phrase in inside)
+    repeats = Rep in [type(phrase) for phrase in inside]
+    return repeats and all(type(phrase) in (Rep, Rounds, Said, Count) for phrase in inside)
 
 
-_IN_HEADING: Final = (Said, Change, Fabric, Count, Closing, Chart)
+_IN_HEADING: Final = frozenset((Said, Change, Fabric, Count, Closing, Chart))
 
 
 def _counts_alone(segment: Segment) -> bool:
-    return all(isinstance(phrase, Count) and not phrase.sign for phrase in segment.phrases)
+    return all(type(phrase) is Count and not phrase.sign for phrase in segment.phrases)
 
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
@@ -480,6 +480,6 @@ def _begin_at(segment: Segment) -> Candidate | None:
     """`Begin at rnd 5 (3, 1)`."""
     if segment.label is None or segment.label.kind == "sizes":
         for phrase in segment.phrases:
-            if isinstance(phrase, BeginAt):
+            if type(phrase) is BeginAt:
                 return Candidate("begin", 0.0, rounds=phrase.number)
     return None

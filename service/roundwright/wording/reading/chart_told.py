@@ -18,7 +18,7 @@ MOST_ROUNDS_TOLD: Final = 60
 
 def told_below(segments: list[Segment], place: int) -> int:
     """How many rounds of the chart that is worked at `place` are told in words right below it; 0 where none are."""
-    works = any(isinstance(phrase, Again | Rounds) for phrase in segments[place].phrases)
+    works = any(type(phrase) in (Again, Rounds) for phrase in segments[place].phrases)
     if not works or not _names_chart(segments[place]):
         return 0
     at = place + 1
@@ -59,19 +59,19 @@ MOST_BETWEEN: Final = 2
 
 
 def _names_chart(segment: Segment) -> bool:
-    return any(isinstance(phrase, Chart) for phrase in segment.phrases)
+    return Chart in [type(phrase) for phrase in segment.phrases]
 
 
 def _is_heading(segment: Segment) -> bool:
     """Whether it is no more than the name of a chart: `Chart A, written`."""
-    words = all(isinstance(phrase, Chart | Said | Brackets) for phrase in segment.phrases)
-    written = any(isinstance(phrase, Said) and phrase.text in _WRITTEN for phrase in segment.phrases)
+    words = all(type(phrase) in (Chart, Said, Brackets) for phrase in segment.phrases)
+    written = any(type(phrase) is Said and phrase.text in _WRITTEN for phrase in segment.phrases)
     return segment.label is None and _names_chart(segment) and words and written
 
 
 def _only_said(segment: Segment) -> bool:
     return all(
-        isinstance(phrase, Said | Times | Count | Brackets) or (isinstance(phrase, Rounds) and phrase.every)
+        type(phrase) in (Said, Times, Count, Brackets) or (type(phrase) is Rounds and phrase.every)
         for phrase in segment.phrases
     )
 

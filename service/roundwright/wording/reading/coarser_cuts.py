@@ -90,22 +90,22 @@ def _goes_to_end(segment: Segment) -> bool:
     `Continue like this to end of round (65 sts)`, `Keep doing that all the way round. You now have 65`.
     """
     phrases = segment.phrases
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
-    far = [phrase for phrase in phrases if isinstance(phrase, Extent)]
-    if segment.label is not None or not isinstance(begins, Continue) or len(far) != 1:
+    begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
+    far = [phrase for phrase in phrases if type(phrase) is Extent]
+    if segment.label is not None or type(begins) is not Continue or len(far) != 1:
         return False
     ended = far[0].leave == NOTHING and not far[0].marker
-    levels = any(isinstance(phrase, Rep) and phrase.level for phrase in phrases)
+    levels = any(type(phrase) is Rep and phrase.level for phrase in phrases)
     return (
         ended
         and not levels
-        and all(isinstance(phrase, _GONE_ON) or is_bracketed_count(phrase) for phrase in phrases)
+        and all(type(phrase) in _GONE_ON or is_bracketed_count(phrase) for phrase in phrases)
     )
 
 
 def _as_repeat(phrase: Phrase) -> Phrase:
     """The same, said as a repeat of what was told."""
-    return Rep(phrase.start, phrase.end, phrase.flags) if isinstance(phrase, Continue) else phrase
+    return Rep(phrase.start, phrase.end, phrase.flags) if type(phrase) is Continue else phrase
 
 
 def _sections_joined(segments: list[Segment]) -> list[Segment]:
@@ -155,29 +155,29 @@ def _paces_joined(segments: list[Segment]) -> list[Segment]:
 
 def _sets_pace(segment: Segment) -> bool:
     """Whether a sentence only says that stitches are decreased in every round, or in every other."""
-    every = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
-    changes = any(isinstance(phrase, Change) for phrase in segment.phrases)
-    silent = all(isinstance(phrase, Said | Then | Continue | Change | Rounds) for phrase in segment.phrases)
+    every = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
+    changes = Change in [type(phrase) for phrase in segment.phrases]
+    silent = all(type(phrase) in (Said, Then, Continue, Change, Rounds) for phrase in segment.phrases)
     return segment.label is None and changes and silent and len(every) == 1 and every[0].every
 
 
 def _goes_to_count(segment: Segment) -> bool:
     """Whether a sentence only says to go on until so many stitches are left: `Carry on till 10 sts are left`."""
-    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, Said | Then)), None)
-    until = any(isinstance(phrase, Until) for phrase in segment.phrases)
-    silent = all(isinstance(phrase, Said | Then | Continue | Until) for phrase in segment.phrases)
-    return segment.label is None and until and silent and isinstance(begins, Continue)
+    begins = next((phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)), None)
+    until = Until in [type(phrase) for phrase in segment.phrases]
+    silent = all(type(phrase) in (Said, Then, Continue, Until) for phrase in segment.phrases)
+    return segment.label is None and until and silent and type(begins) is Continue
 
 
 def _to_end_joined(segments: list[Segment]) -> list[Segment]:
     """The segments; parts of a sentence that goes on as before until some round are one where it is cut."""
     for place in range(len(segments) - 1):
         first, second = segments[place], segments[place + 1]
-        begins = next((phrase for phrase in first.phrases if not isinstance(phrase, Said)), None)
-        joined = first.label is None and second.label is None and isinstance(begins, Continue)
-        until = any(isinstance(phrase, Length | Until) for phrase in second.phrases)
+        begins = next((phrase for phrase in first.phrases if type(phrase) is not Said), None)
+        joined = first.label is None and second.label is None and type(begins) is Continue
+        until = any(type(phrase) in (Length, Until) for phrase in second.phrases)
         sentence = bool(second.phrases) and not second.phrases[0].flags & (STOP | SEMI)
-        if joined and until and sentence and not any(isinstance(phrase, Count) for phrase in first.phrases):
+        if joined and until and sentence and Count not in [type(phrase) for phrase in first.phrases]:
             whole = replace(
                 first, phrases=(*first.phrases, *second.phrases), end=second.end, alone=True, cuts=()
             )
@@ -188,9 +188,9 @@ def _to_end_joined(segments: list[Segment]) -> list[Segment]:
 
 def _in_sections(first: Segment, again: Segment) -> Segment | None:
     """`K to 2 sts before the marker, k2tog. Slip the marker. Do that 4 times`: one round, worked in 4 sections."""
-    to_marker = any(isinstance(phrase, Extent) and phrase.marker for phrase in first.phrases)
-    ended = any(isinstance(phrase, Times | Star | Count) for phrase in first.phrases)
-    words = [phrase for phrase in again.phrases if not isinstance(phrase, _SILENT)]
+    to_marker = any(type(phrase) is Extent and phrase.marker for phrase in first.phrases)
+    ended = any(type(phrase) in (Times, Star, Count) for phrase in first.phrases)
+    words = [phrase for phrase in again.phrases if type(phrase) not in _SILENT]
     if to_marker and not ended and _at_every_marker(again):
         sections = Needlewise(again.start, again.start, 0)
         return replace(first, phrases=(*first.phrases, sections, *words), end=again.end, alone=True, cuts=())
@@ -202,18 +202,18 @@ def _in_sections(first: Segment, again: Segment) -> Segment | None:
         case _:
             return None
     inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
-    if again.label is not None or not all(isinstance(phrase, Count | Brackets) for phrase in behind):
+    if again.label is not None or not all(type(phrase) in (Count, Brackets) for phrase in behind):
         return None
     return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
 
 
 def _at_every_marker(segment: Segment) -> bool:
     """Whether a sentence only says that the same is worked in every section: `Same again at every marker. (88)`."""
-    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, Then)), None)
-    same = isinstance(begins, Said) and begins.text in ("same", "the", "and", "exactly") and _is_same(segment)
-    spoken = any(isinstance(phrase, Said) and phrase.text in _EVERY_MARKER for phrase in segment.phrases)
+    begins = next((phrase for phrase in segment.phrases if type(phrase) is not Then), None)
+    same = type(begins) is Said and begins.text in ("same", "the", "and", "exactly") and _is_same(segment)
+    spoken = any(type(phrase) is Said and phrase.text in _EVERY_MARKER for phrase in segment.phrases)
     silent = all(
-        isinstance(phrase, Said | Then | Count) or is_bracketed_count(phrase) for phrase in segment.phrases
+        type(phrase) in (Said, Then, Count) or is_bracketed_count(phrase) for phrase in segment.phrases
     )
     return segment.label is None and same and spoken and silent
 
@@ -223,14 +223,14 @@ _EVERY_MARKER: Final = ("every marker", "each marker", "all the markers", "every
 
 def _is_same(segment: Segment) -> bool:
     """Whether a sentence says that the same is worked: `The same in each of the six sections`."""
-    return any(isinstance(phrase, Said) and phrase.text in ("same", "the same") for phrase in segment.phrases)
+    return any(type(phrase) is Said and phrase.text in ("same", "the same") for phrase in segment.phrases)
 
 
 def _repeats(segment: Segment) -> bool:
     """Whether a sentence says to repeat what was told, and how far."""
-    begins = next((phrase for phrase in segment.phrases if not isinstance(phrase, _SILENT)), None)
-    far = any(isinstance(phrase, Extent) for phrase in segment.phrases)
-    return segment.label is None and far and isinstance(begins, Rep) and not begins.level
+    begins = next((phrase for phrase in segment.phrases if type(phrase) not in _SILENT), None)
+    far = Extent in [type(phrase) for phrase in segment.phrases]
+    return segment.label is None and far and type(begins) is Rep and not begins.level
 
 
 def _is_part(segment: Segment) -> bool:
@@ -247,16 +247,16 @@ def _is_fixed(phrase: Phrase) -> bool:
         case Brackets():
             return has_stitches(phrase)
         case _:
-            return isinstance(phrase, _SILENT)
+            return type(phrase) in _SILENT
 
 
 def _joined(segments: list[Segment]) -> Segment:
     """Sentences as one round."""
     phrases = tuple(
-        phrase for segment in segments for phrase in segment.phrases if not isinstance(phrase, Continue)
+        phrase for segment in segments for phrase in segment.phrases if type(phrase) is not Continue
     )
     return replace(segments[0], phrases=phrases, end=segments[-1].end, alone=True, cuts=())
 
 
-_SILENT: Final = (Said, Then, Continue)
-_GONE_ON: Final = (Said, Then, Continue, Rep, Extent, Count)
+_SILENT: Final = frozenset((Said, Then, Continue))
+_GONE_ON: Final = frozenset((Said, Then, Continue, Rep, Extent, Count))

@@ -41,7 +41,7 @@ def counted_down(phrases: tuple[Phrase, ...], label: Label | None) -> list[Candi
     if len(row) < (FEWEST - goes_on) or not _comes_out(phrases, len(row)):
         return []
     stated = tuple(Stated(count.number, count.number.start, count.number.end) for count in row)
-    bracketed = any(isinstance(phrase, Brackets) and len(counts_of(phrase)) == len(row) for phrase in phrases)
+    bracketed = any(type(phrase) is Brackets and len(counts_of(phrase)) == len(row) for phrase in phrases)
     cost = (BY_COUNTS_IN_BRACKETS if bracketed else BY_COUNTS) if goes_on else BY_COUNTS_ALONE
     return [Candidate("continue", cost, until=row[-1].number, step=_step(phrases), stated=stated)]
 
@@ -85,45 +85,45 @@ def _row(phrases: tuple[Phrase, ...]) -> list[Count]:
 
 def _works(phrase: Phrase) -> bool:
     """Whether it tells a round, and not how rounds go on."""
-    if isinstance(phrase, Stitches):
-        return isinstance(phrase.node, Evenly) or is_shaping(phrase)
-    if isinstance(phrase, Brackets):
+    if type(phrase) is Stitches:
+        return type(phrase.node) is Evenly or is_shaping(phrase)
+    if type(phrase) is Brackets:
         return has_stitches(phrase)
-    return isinstance(phrase, Star | Rep | Until) or (isinstance(phrase, Rounds) and not phrase.every)
+    return type(phrase) in (Star, Rep, Until) or (type(phrase) is Rounds and not phrase.every)
 
 
 def counts_others(phrases: tuple[Phrase, ...]) -> bool:
     """Whether several numbers are of something else than rounds: `48, 40, 32 seconds`, `my swatches had 48, 40`."""
     others = any(
-        isinstance(phrase, Length)
-        or (isinstance(phrase, Said) and phrase.text in OTHER_THINGS and not isinstance(behind, Rounds))
+        type(phrase) is Length
+        or (type(phrase) is Said and phrase.text in OTHER_THINGS and type(behind) is not Rounds)
         for phrase, behind in zip_longest(phrases, phrases[1:])
     )
     return others and bool(_row(phrases)) and not any(map(_works, phrases))
 
 
 def _ends(phrase: Phrase) -> bool:
-    return isinstance(phrase, Count | Brackets)
+    return type(phrase) in (Count, Brackets)
 
 
 def _leads_on(phrase: Phrase) -> bool:
     """Whether it says that the work goes on as before."""
-    if isinstance(phrase, Rounds):
+    if type(phrase) is Rounds:
         return phrase.every
-    if isinstance(phrase, Said):
+    if type(phrase) is Said:
         return phrase.text in _ON
-    return isinstance(phrase, Continue | Change) or (isinstance(phrase, Again) and phrase.work)
+    return type(phrase) in (Continue, Change) or (type(phrase) is Again and phrase.work)
 
 
 def _step(phrases: tuple[Phrase, ...]) -> int:
     """Every how many rounds it goes on to be shaped; 0 where that is as it was before."""
-    named = [name for phrase in phrases if isinstance(phrase, Again) for name in phrase.named]
+    named = [name for phrase in phrases if type(phrase) is Again for name in phrase.named]
     if PLAIN_ROUND in named and len(named) > 1:
         shaped = [place for place, name in enumerate(named) if name != PLAIN_ROUND]
         return shaped[1] - shaped[0] if len(shaped) > 1 else len(named)
-    alone = bool(named) and any(isinstance(phrase, Times) for phrase in phrases)
+    alone = bool(named) and any(type(phrase) is Times for phrase in phrases)
     return max(
-        (phrase.step or 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every),
+        (phrase.step or 1 for phrase in phrases if type(phrase) is Rounds and phrase.every),
         default=int(alone),
     )
 

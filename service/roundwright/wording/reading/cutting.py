@@ -38,43 +38,41 @@ from roundwright.wording.reading.seen import has_shaping, is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import Evenly, Node, Stitch
 
-_WORK: Final = (Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue)
-_WORK_OR_LENGTH: Final = (Stitches, Star, Fabric, Again, Rounds, Length)
-_BEGINS: Final = (Again, Closing, CastOn)
-_COUNTED_ROUNDS: Final = (Rounds, Length)
-_PARTED: Final = (Markers, PerPart)
-_FABRIC_OR_ROUNDS: Final = (Fabric, Rounds)
-_SENTENCES: Final = (Said, Then, Rounds, Length, Rep)
-_ASIDES: Final = (Said, Then, Brackets)
-_WORDS: Final = (Said, Then, Fabric)
-_ENDS: Final = (Then, Extent, Times)
-_ENDS_OR_STARS: Final = (*_ENDS, Star, Rep)
-_OFTEN: Final = (Until, UntilRound, Times)
-_PLAIN_WORK: Final = (Stitches, Fabric)
-_GOING_ON: Final = (Again, Continue)
-_TIMES: Final = (Times, Said)
-_STARS: Final = (Star, Rep)
-_CLOSING: Final = (Closing, Then)
-_STITCHES: Final = (Stitches, Brackets)
-_FABRIC_FIRST: Final = (Rounds, Fabric, Said, Count)
-_SILENT: Final = (Then, Said)
-_PLAIN_ROUNDS: Final = (Then, Said, Rounds)
+_WORK: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue))
+_WORK_OR_LENGTH: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, Length))
+_BEGINS: Final = frozenset((Again, Closing, CastOn))
+_COUNTED_ROUNDS: Final = frozenset((Rounds, Length))
+_PARTED: Final = frozenset((Markers, PerPart))
+_FABRIC_OR_ROUNDS: Final = frozenset((Fabric, Rounds))
+_SENTENCES: Final = frozenset((Said, Then, Rounds, Length, Rep))
+_ASIDES: Final = frozenset((Said, Then, Brackets))
+_WORDS: Final = frozenset((Said, Then, Fabric))
+_ENDS: Final = frozenset((Then, Extent, Times))
+_ENDS_OR_STARS: Final = frozenset((*_ENDS, Star, Rep))
+_OFTEN: Final = frozenset((Until, UntilRound, Times))
+_GOING_ON: Final = frozenset((Again, Continue))
+_TIMES: Final = frozenset((Times, Said))
+_CLOSING: Final = frozenset((Closing, Then))
+_STITCHES: Final = frozenset((Stitches, Brackets))
+_FABRIC_FIRST: Final = frozenset((Rounds, Fabric, Said, Count))
+_SILENT: Final = frozenset((Then, Said))
+_PLAIN_ROUNDS: Final = frozenset((Then, Said, Rounds))
 
 
 def is_work(phrases: tuple[Phrase, ...] | list[Phrase]) -> bool:
     """Whether anything is worked in these phrases."""
     return any(
-        isinstance(phrase, _WORK_OR_LENGTH) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
+        type(phrase) in _WORK_OR_LENGTH or (type(phrase) is Brackets and is_work(phrase.inside))
         for phrase in phrases
     )
 
 
 def _counted(phrase: Phrase) -> bool:
     """Whether it is a count, with or without a bracket."""
-    if isinstance(phrase, Count):
+    if type(phrase) is Count:
         return not phrase.sign
     return (
-        isinstance(phrase, Brackets)
+        type(phrase) is Brackets
         and not is_work(phrase.inside)
         and any(_counted(inner) for inner in phrase.inside)
     )
@@ -82,10 +80,10 @@ def _counted(phrase: Phrase) -> bool:
 
 def _whole(phrase: Phrase, following: Phrase | None) -> bool:
     """Whether it begins whole rounds: `knit 2 rnds`, `work even`, `rep rnds 1 and 2`."""
-    if isinstance(phrase, _BEGINS):
+    if type(phrase) in _BEGINS:
         return True
-    if isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare:
-        rounds = isinstance(following, Rounds) or is_until_rounds(following)
+    if type(phrase) is Stitches and type(phrase.node) is Stitch and phrase.node.bare:
+        rounds = type(following) is Rounds or is_until_rounds(following)
         return rounds and following is not None and not following.flags & (STOP | SEMI | COLON)
     return False
 
@@ -95,7 +93,7 @@ class _Coming(Struct):
 
     - `following`: what stands behind it, but for words that say nothing
     - `works`: whether stitches are worked in it; `begins`: whether it begins whole rounds
-    - `again`: whether it closes what is repeated; `more`: whether more rounds follow
+    - `again`: whether it closes what is repeated; `ends`: whether it is the count at the end of a round
     - `adds`: whether it begins a number of rounds behind `and`
     """
 
@@ -104,7 +102,7 @@ class _Coming(Struct):
     works: bool
     begins: bool
     again: bool
-    more: bool
+    ends: bool
     adds: bool
 
 
@@ -113,9 +111,11 @@ class _Part(Struct):
 
     - `worked`, `counted`: whether its work, and its count, were read; `cast`: whether it casts on
     - `whole`: whether it is whole rounds; `stars`: the stars that were read, odd while a repeat is open
+    - `kinds`: those of its phrases
     """
 
     phrases: list[Phrase]
+    kinds: set[type]
     worked: bool = False
     counted: bool = False
     whole: bool = False
@@ -130,45 +130,42 @@ class _Part(Struct):
     @property
     def goes_on(self) -> bool:
         """Whether it is a sentence that goes on as before, and whose end is still to come."""
-        thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in self.phrases)
-        return thus and isinstance(self.phrases[0], Continue | Then | Said) and not self.has(_OFTEN)
+        if Continue not in self.kinds or self.has(_OFTEN):
+            return False
+        thus = any(type(phrase) is Continue and phrase.manner for phrase in self.phrases)
+        return thus and type(self.phrases[0]) in (Continue, Then, Said)
 
-    def has(self, kinds: type[Phrase] | tuple[type[Phrase], ...]) -> bool:
-        """Whether it has a phrase of these kinds."""
-        return any(isinstance(phrase, kinds) for phrase in self.phrases)
+    def has(self, kinds: frozenset[type]) -> bool:
+        """Whether it has a phrase of one of these kinds."""
+        return not kinds.isdisjoint(self.kinds)
 
     def add(self, coming: _Coming) -> None:
         """Take one more phrase."""
         phrase = coming.phrase
         self.phrases.append(phrase)
-        self.cast = self.cast or isinstance(phrase, CastOn)
-        if isinstance(phrase, Star):
+        self.kinds.add(type(phrase))
+        self.cast = self.cast or type(phrase) is CastOn
+        if type(phrase) is Star:
             self.stars += 1
         if coming.again:
             self.stars = 0
         if coming.works:
             self.worked = True
-            self.whole = self.whole or coming.begins or isinstance(phrase, _FABRIC_OR_ROUNDS)
+            self.whole = self.whole or coming.begins or type(phrase) in _FABRIC_OR_ROUNDS
             self.counted = False
-        if isinstance(phrase, _COUNTED_ROUNDS):
+        if type(phrase) in _COUNTED_ROUNDS:
             self.worked = True
-        if isinstance(phrase, _PARTED) and not self.worked and not self.phrases[0].flags & COLON:
+        if type(phrase) in _PARTED and not self.worked and not self.phrases[0].flags & COLON:
             self.worked = self.whole = True
-        if (
-            self.worked
-            and phrase.end
-            and _counted(phrase)
-            and (coming.more or _final(phrase, coming.following))
-        ):
-            self.counted = True
+        self.counted = self.counted or (self.worked and coming.ends)
 
     def carried(self, phrase: Phrase) -> list[Phrase]:
         """What stands at its end and belongs to the next round, which begins with this phrase; it is taken out."""
         stop = len(self.phrases)
-        if isinstance(phrase, Rounds) and _then(self.phrases):
-            while not isinstance(self.phrases[stop - 1], Then):
+        if type(phrase) is Rounds and _then(self.phrases):
+            while type(self.phrases[stop - 1]) is not Then:
                 stop -= 1  # `10 turns in rib, after which 26 turns in jersey`
-        while stop and (isinstance(self.phrases[stop - 1], Then) or _leads_to_then(self.phrases, stop)):
+        while stop and (type(self.phrases[stop - 1]) is Then or _leads_to_then(self.phrases, stop)):
             stop -= 1
         carried = self.phrases[stop:]
         del self.phrases[stop:]
@@ -178,8 +175,8 @@ class _Part(Struct):
 def _leads_to_then(phrases: list[Phrase], stop: int) -> bool:
     """Whether the word before this place says nothing, and `then` stands here: `and then`."""
     word = phrases[stop - 1]
-    silent = isinstance(word, Said) and not word.words and not is_of_all(word)
-    return silent and stop < len(phrases) and isinstance(phrases[stop], Then)
+    silent = type(word) is Said and not word.words and not is_of_all(word)
+    return silent and stop < len(phrases) and type(phrases[stop]) is Then
 
 
 def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
@@ -188,30 +185,31 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
     A round ends with its count; a sentence of its own, `then`, and whole rounds begin another.
     """
     rounds: list[list[Phrase]] = []
-    part = _Part([])
+    part = _Part([], set())
     for place, phrase in enumerate(phrases):
         following = _following(phrases, place)
-        works = isinstance(phrase, _WORK) or (isinstance(phrase, Brackets) and is_work(phrase.inside))
+        works = type(phrase) in _WORK or (type(phrase) is Brackets and is_work(phrase.inside))
         coming = _Coming(
             phrase,
             following,
             works,
             _whole(phrase, following),
             _closes(part, phrase, following),
-            _more_follows(phrases, place, following),
+            _ends_round(phrases, place, following),
             _adds_rounds(phrases, place),
         )
-        between = _tells_between(phrases, place) and part.has(_ROUND_WORK) and not part.has(_GOING_ON_TO)
+        between = phrase.flags & (COMMA | DASH | SEMI) and part.has(_ROUND_WORK)
+        between = between and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
         if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
-            part = _Part([])
+            part = _Part([], set())
         named = part.worked and not part.open and _names_next(phrases, place)
         cuts = named or _begins_sentence(of, part, coming) or (part.worked and _cuts(of, part, coming))
         if part.phrases and cuts:
             carried = part.carried(phrase)
             if part.phrases:
                 rounds.append(part.phrases)
-            part = _Part(carried)
+            part = _Part(carried, {type(kept) for kept in carried})
         part.add(coming)
     if part.phrases:
         rounds.append(part.phrases)
@@ -226,12 +224,14 @@ def _leads_up(of: Label | None, part: _Part, coming: _Coming) -> bool:
     phrase = coming.phrase
     if of is None and phrase.flags & STOP and not part.worked and _tells(part.phrases):
         return True
-    if of is None and isinstance(phrase, Needlewise) and _tells_where(part, phrase, coming.following):
+    if of is None and type(phrase) is Needlewise and _tells_where(part, phrase, coming.following):
         return True
     if not phrase.flags & COLON:
         return False
+    if Rounds not in part.kinds:
+        return False
     announced = (of is None and _announces(part.phrases)) or _announces_all(part.phrases, phrase)
-    return _introduces_one(part.phrases) or (announced and isinstance(phrase, _ROUND_WORK))
+    return _introduces_one(part.phrases) or (announced and type(phrase) in _ROUND_WORK)
 
 
 def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
@@ -244,28 +244,26 @@ def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
 
 def _ends_decrease(phrases: list[Phrase]) -> bool:
     """Whether a decrease was told with its count, and no more: `Decrease again. (72)`."""
-    counted = len(phrases) > 1 and isinstance(phrases[-1], Brackets) and _counted(phrases[-1])
-    changes = any(isinstance(phrase, Change) for phrase in phrases)
+    counted = len(phrases) > 1 and type(phrases[-1]) is Brackets and _counted(phrases[-1])
+    changes = Change in [type(phrase) for phrase in phrases]
     return (
-        counted
-        and changes
-        and all(isinstance(phrase, Said | Change | Then | Fabric) for phrase in phrases[:-1])
+        counted and changes and all(type(phrase) in (Said, Change, Then, Fabric) for phrase in phrases[:-1])
     )
 
 
 def _shapes_thus(phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a sentence begins that says how the crown goes on: `Decrease like this on every 2nd round`."""
-    thus = isinstance(following, Continue) and following.manner
-    return thus and isinstance(phrase, Change) and bool(phrase.flags & STOP)
+    thus = type(following) is Continue and following.manner
+    return thus and type(phrase) is Change and bool(phrase.flags & STOP)
 
 
 def _announces(phrases: list[Phrase]) -> bool:
     """Whether a round is announced that is told behind the colon: `knit one round and take out 6 as you go:`."""
-    single = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
-    announces = any(isinstance(phrase, Said) and phrase.text == "as" for phrase in phrases)
-    announces = announces or any(isinstance(phrase, Change) for phrase in phrases)
+    single = [phrase for phrase in phrases if type(phrase) is Rounds]
+    announces = any(type(phrase) is Said and phrase.text == "as" for phrase in phrases)
+    announces = announces or Change in [type(phrase) for phrase in phrases]
     announces = announces or any(
-        isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) for phrase in phrases
+        type(phrase) is Stitches and type(phrase.node) is Evenly for phrase in phrases
     )
     is_single = len(single) == 1 and single[0].number.values == (1,) and not single[0].every
     return is_single and announces and all(map(_is_of_announcement, phrases))
@@ -273,61 +271,60 @@ def _announces(phrases: list[Phrase]) -> bool:
 
 def _announces_all(phrases: list[Phrase], behind: Phrase) -> bool:
     """Whether rounds are announced that all shape, told behind the colon: `Now decrease on every round thus:`."""
-    printed = isinstance(behind, Brackets) and bool(behind.inside) and behind.inside[0].start > behind.start
-    if not (printed or isinstance(behind, Star)):
+    printed = type(behind) is Brackets and bool(behind.inside) and behind.inside[0].start > behind.start
+    if not (printed or type(behind) is Star):
         return False
-    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step <= 1 for phrase in phrases)
-    thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
-    thus = thus or any(isinstance(phrase, Said) and phrase.text in ("as", "follows") for phrase in phrases)
-    silent = all(isinstance(phrase, Said | Then | Rounds | Continue | Change) for phrase in phrases)
-    return every and silent and (thus or any(isinstance(phrase, Change) for phrase in phrases))
+    every = any(type(phrase) is Rounds and phrase.every and phrase.step <= 1 for phrase in phrases)
+    thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
+    thus = thus or any(type(phrase) is Said and phrase.text in ("as", "follows") for phrase in phrases)
+    silent = all(type(phrase) in (Said, Then, Rounds, Continue, Change) for phrase in phrases)
+    return every and silent and (thus or Change in [type(phrase) for phrase in phrases])
 
 
 def _is_of_announcement(phrase: Phrase) -> bool:
-    if isinstance(phrase, Stitches):
-        return is_bare(phrase) or isinstance(phrase.node, Evenly)
-    return isinstance(phrase, Said | Then | Rounds | Count | Change)
+    if type(phrase) is Stitches:
+        return is_bare(phrase) or type(phrase.node) is Evenly
+    return type(phrase) in (Said, Then, Rounds, Count, Change)
 
 
 def _introduces_one(phrases: list[Phrase]) -> bool:
     """Whether a round is only announced: `knit one round like this:`."""
-    thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
-    single = any(isinstance(phrase, Rounds) and phrase.number.values == (1,) for phrase in phrases)
+    thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
+    single = any(type(phrase) is Rounds and phrase.number.values == (1,) for phrase in phrases)
     return (
         thus
         and single
-        and all(isinstance(phrase, Said | Then | Rounds | Continue) or is_bare(phrase) for phrase in phrases)
+        and all(type(phrase) in (Said, Then, Rounds, Continue) or is_bare(phrase) for phrase in phrases)
     )
 
 
 def _tells_between(phrases: list[Phrase], place: int) -> bool:
     """Whether plain rounds are told here that stand between those before: `, always with one plain round after`."""
-    if not phrases[place].flags & (COMMA | DASH | SEMI):
-        return False
     at = place
-    while at < len(phrases) and (isinstance(phrases[at], Said | Then | Fabric) or is_bare(phrases[at])):
+    while at < len(phrases) and (type(phrases[at]) in (Said, Then, Fabric) or is_bare(phrases[at])):
         at += 1
     if at + 1 >= len(phrases) or at > place + MOST_BEFORE_BETWEEN:
         return False
     rounds, behind = phrases[at], phrases[at + 1 : at + 4]
-    texts = [phrase.text for phrase in behind if isinstance(phrase, Said)]
-    spoken = any(isinstance(phrase, Said) for phrase in phrases[place:at])
+    texts = [phrase.text for phrase in behind if type(phrase) is Said]
+    spoken = Said in [type(phrase) for phrase in phrases[place:at]]
     of_all = any(text in _OF_EACH for text in texts) or any(
-        isinstance(phrase, Said) and phrase.text in _OF_EACH for phrase in phrases[place:at]
+        type(phrase) is Said and phrase.text in _OF_EACH for phrase in phrases[place:at]
     )
     relation = any(text in ("after", "between") for text in texts[:2])
-    return isinstance(rounds, Rounds) and not rounds.every and spoken and of_all and relation
+    return type(rounds) is Rounds and not rounds.every and spoken and of_all and relation
 
 
 def _names_next(phrases: list[Phrase], place: int) -> bool:
     """Whether it is said here which round is told behind: `; the third is (k10, k2tog)`, `the first round is *k8`."""
-    texts = [
-        phrase.text if isinstance(phrase, Said) else "" for phrase in phrases[place : place + MOST_TO_IS]
-    ]
-    if len(texts) < FEWEST_TO_IS or texts[0] != "the" or texts[1] not in _TURNS:
+    word = phrases[place]
+    if type(word) is not Said or word.text != "the":
+        return False
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[place : place + MOST_TO_IS]]
+    if len(texts) < FEWEST_TO_IS or texts[1] not in _TURNS:
         return False
     at_work = next((place + at + 1 for at, text in enumerate(texts) if text == "is"), len(phrases))
-    return at_work < len(phrases) and isinstance(phrases[at_work], Brackets | Star)
+    return at_work < len(phrases) and type(phrases[at_work]) in (Brackets, Star)
 
 
 MOST_TO_IS: Final = 6
@@ -337,14 +334,20 @@ _TURNS: Final = frozenset(("first", "second", "third", "fourth", "fifth", "sixth
 MOST_BEFORE_BETWEEN: Final = 5
 """Phrases before the plain rounds that are told between others."""
 _OF_EACH: Final = ("each", "always", "every", "between", "after each")
-_GOING_ON_TO: Final = (Continue, Until, Change, Again)
-_ROUND_WORK: Final = (Stitches, Star, Brackets)
+_ROUNDS_OR_AGAIN: Final = frozenset((Rounds, Again))
+_SHAPING_ON: Final = frozenset((Until, Change))
+_GOING_ON_SO: Final = frozenset((Continue, Until, Again))
+_UNTIL: Final = frozenset((Until, UntilRound))
+_BEGINS_BEHIND: Final = frozenset((Stitches, Change, Continue, Again))
+_GONE_ON: Final = frozenset((Change, Continue))
+_GOING_ON_TO: Final = frozenset((Continue, Until, Change, Again))
+_ROUND_WORK: Final = frozenset((Stitches, Star, Brackets))
 
 
 def _tells(phrases: list[Phrase]) -> bool:
     """Whether a sentence is told that is none of the work behind it: words, or where the markers are."""
-    words = sum(phrase.words for phrase in phrases if isinstance(phrase, Said))
-    return words >= FEWEST_WORDS or any(isinstance(phrase, Markers) for phrase in phrases)
+    words = sum(phrase.words for phrase in phrases if type(phrase) is Said)
+    return words >= FEWEST_WORDS or Markers in [type(phrase) for phrase in phrases]
 
 
 def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> bool:
@@ -355,13 +358,13 @@ def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> b
     apart = needlewise.flags & (STOP | SEMI) or (following is not None and following.flags & COLON)
     return (
         bool(apart)
-        and isinstance(following, _ROUND_WORK)
-        and part.has(Count)
-        and all(isinstance(phrase, _PLACED) for phrase in part.phrases)
+        and type(following) in _ROUND_WORK
+        and Count in part.kinds
+        and all(type(phrase) in _PLACED for phrase in part.phrases)
     )
 
 
-_PLACED: Final = (Said, Count, PerPart, Needlewise, Then)
+_PLACED: Final = frozenset((Said, Count, PerPart, Needlewise, Then))
 """What says which stitches are on the needles."""
 FEWEST_WORDS: Final = 3
 """Words that say nothing in a sentence of its own; fewer may be a heading."""
@@ -372,122 +375,136 @@ def _following(phrases: list[Phrase], place: int) -> Phrase | None:
     if place + 1 >= len(phrases):
         return None
     following = phrases[place + 1]
-    silent = isinstance(following, Said) and not following.words and not following.flags & STOP
+    silent = type(following) is Said and not following.words and not following.flags & STOP
     return phrases[place + 2] if silent and place + 2 < len(phrases) else following
 
 
 def _more_follows(phrases: list[Phrase], place: int, following: Phrase | None) -> bool:
     """Whether more rounds follow a count: `32, and again 16`, `forty eight, and a plain round`."""
-    if isinstance(following, Times):
+    if type(following) is Times:
         return following.more
     parted = place + 1 < len(phrases) and bool(phrases[place + 1].flags & COMMA)
-    behind = next((phrase for phrase in phrases[place + 1 : place + 5] if not isinstance(phrase, Said)), None)
-    return parted and isinstance(behind, Rounds | Fabric)
+    behind = next((phrase for phrase in phrases[place + 1 : place + 5] if type(phrase) is not Said), None)
+    return parted and type(behind) in (Rounds, Fabric)
+
+
+def _ends_round(phrases: list[Phrase], place: int, following: Phrase | None) -> bool:
+    """Whether a count that is printed here ends its round."""
+    phrase = phrases[place]
+    if not phrase.end or not _counted(phrase):
+        return False
+    return _more_follows(phrases, place, following) or _final(phrase, following)
 
 
 def _closes(part: _Part, phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a `repeat` goes back to a star, and not to the rounds before it in the sentence before."""
-    if not isinstance(phrase, Rep):
+    if type(phrase) is not Rep:
         return False
     if _is_every_so_often(phrase, following):
         return False
-    of_rounds = part.has(Rounds) or isinstance(following, Rounds)
+    of_rounds = Rounds in part.kinds or type(following) is Rounds
     plain = any(map(is_bare, part.phrases))  # Knit. Do that 8 times.
-    of_rounds |= plain and all(is_bare(word) or isinstance(word, Said | Extent) for word in part.phrases)
+    of_rounds |= plain and all(is_bare(word) or type(word) in (Said, Extent) for word in part.phrases)
     return not (phrase.flags & STOP and not phrase.level and not part.stars and of_rounds)
 
 
 def _is_every_so_often(phrase: Phrase, following: Phrase | None) -> bool:
     """Whether rounds before are told again: `repeat it every other round`."""
-    every = isinstance(following, Rounds) and following.every and following.step > 1
-    return isinstance(phrase, Rep) and not phrase.level and every
+    every = type(following) is Rounds and following.every and following.step > 1
+    return type(phrase) is Rep and not phrase.level and every
 
 
 def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
     """Whether it is told how often more, on other rounds: `every 3rd round twice, every 2nd round 4 times`."""
-    phrase, last = coming.phrase, part.phrases[-1] if part.phrases else None
-    if not isinstance(phrase, Rounds) or not phrase.every:
+    phrase = coming.phrase
+    if type(phrase) is not Rounds or not phrase.every:
         return False
-    joined = isinstance(last, Said) and last.text in _ADDING
-    before = any(isinstance(rounds, Rounds) and rounds.every for rounds in part.phrases)
-    if isinstance(coming.following, Until) and before and part.has(Until):
+    last = part.phrases[-1] if part.phrases else None
+    joined = type(last) is Said and last.text in _ADDING
+    before = any(type(rounds) is Rounds and rounds.every for rounds in part.phrases)
+    if type(coming.following) is Until and before and Until in part.kinds:
         return joined  # every 3rd round until 64 sts remain and every 2nd round until 32 remain
-    if not isinstance(coming.following, Times):
+    if type(coming.following) is not Times:
         return False
-    return before and part.has(Times) and (joined or bool(phrase.flags & (COMMA | SEMI)))
+    return before and Times in part.kinds and (joined or bool(phrase.flags & (COMMA | SEMI)))
 
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether the next round begins with this phrase."""
     phrase, last = coming.phrase, part.phrases[-1]
-    if isinstance(phrase, PassOver):
+    if type(phrase) is PassOver:
         return False  # *Sl 1. K2tog. Psso.
-    if part.goes_on and not phrase.flags & STOP and not isinstance(last, Then):
+    if part.goes_on and not phrase.flags & STOP and type(last) is not Then:
         return False
-    if isinstance(phrase, Again) and isinstance(last, Said) and last.text == "of" and part.has(Times):
+    if type(phrase) is Again and type(last) is Said and last.text == "of" and Times in part.kinds:
         return False  # work 3 repeats of rounds 1 and 2
-    if not phrase.flags & STOP and _tells_cadence(part.phrases):
+    if not phrase.flags & STOP and Rounds in part.kinds and _tells_cadence(part.phrases):
         return False
     if _begins_other_work(part, coming) or _works_rounds_behind(part, coming):
         return True
     if coming.works and part.counted:
-        return not part.open or isinstance(phrase, Closing)
-    apart = phrase.flags & (STOP | SEMI | COMMA) or isinstance(_last_word(part.phrases), _ENDS_OR_STARS)
+        return not part.open or type(phrase) is Closing
+    apart = phrase.flags & (STOP | SEMI | COMMA) or type(_last_word(part.phrases)) in _ENDS_OR_STARS
     apart = apart or _rounds_and(part.phrases) or (is_bare(phrase) and _then(part.phrases))
     if coming.begins and apart and not part.open:
-        one_sentence = isinstance(phrase, Stitches) and part.whole and not phrase.flags & STOP
-        return not one_sentence or part.has(Rounds)
-    if phrase.flags & STOP and not coming.again and (coming.works or isinstance(phrase, _SENTENCES)):
+        one_sentence = type(phrase) is Stitches and part.whole and not phrase.flags & STOP
+        return not one_sentence or Rounds in part.kinds
+    if phrase.flags & STOP and not coming.again and (coming.works or type(phrase) in _SENTENCES):
         return not (_goes_on(of, part, coming) or _says_how_many(part, coming))
     return False
 
 
 def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of their own are worked behind a semicolon: `k7, k2tog; work 1 round straight`."""
-    works = isinstance(coming.phrase, Said) and coming.phrase.text == "work" and coming.phrase.flags & SEMI
-    if not works or part.open or part.has((Rounds, Again)):
+    works = type(coming.phrase) is Said and coming.phrase.text == "work" and coming.phrase.flags & SEMI
+    if not works or part.open or part.has(_ROUNDS_OR_AGAIN):
         return False
     rounds = coming.following
-    return isinstance(rounds, Rounds) and not rounds.every and any(map(has_shaping, part.phrases))
+    return type(rounds) is Rounds and not rounds.every and any(map(has_shaping, part.phrases))
 
 
 def _tells_cadence(phrases: list[Phrase]) -> bool:
     """Whether no more is told than on which rounds: `On every other round, k2tog before each marker`."""
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     every = len(rounds) == 1 and rounds[0].every and rounds[0].step > 1
-    return every and all(isinstance(phrase, Said | Then | Rounds) for phrase in phrases)
+    return every and all(type(phrase) in (Said, Then, Rounds) for phrase in phrases)
 
 
 def _last_word(phrases: list[Phrase]) -> Phrase:
     """The last phrase, or the one before a word that says nothing: `then a`."""
-    silent = isinstance(phrases[-1], Said) and not phrases[-1].words and len(phrases) > 1
+    silent = type(phrases[-1]) is Said and not phrases[-1].words and len(phrases) > 1
     return phrases[-2] if silent and not phrases[-1].flags & (STOP | SEMI | COMMA) else phrases[-1]
 
 
 def _rounds_and(phrases: list[Phrase]) -> bool:
     """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`."""
-    if len(phrases) < 2 or not isinstance(phrases[-1], Said) or phrases[-1].text != "and":
+    if len(phrases) < 2 or type(phrases[-1]) is not Said or phrases[-1].text != "and":
         return False
     rounds = phrases[-2]
-    return isinstance(rounds, Rounds) and not rounds.every
+    return type(rounds) is Rounds and not rounds.every
 
 
 def _says_how_many(part: _Part, coming: _Coming) -> bool:
     """Whether a sentence only says how many rounds a rib has: `Rib: *K3, P2*. Work 6 rounds.`."""
-    if not isinstance(coming.phrase, Said) or not isinstance(coming.following, Rounds) or part.counted:
+    if type(coming.phrase) is not Said or type(coming.following) is not Rounds or part.counted:
         return False
-    stitches = [phrase.node for phrase in part.phrases if isinstance(phrase, Stitches)]
-    return part.has(Fabric) and bool(stitches) and not part.has(Rounds) and all(map(_is_ribbed, stitches))
+    stitches = [phrase.node for phrase in part.phrases if type(phrase) is Stitches]
+    return (
+        Fabric in part.kinds
+        and bool(stitches)
+        and Rounds not in part.kinds
+        and all(map(_is_ribbed, stitches))
+    )
 
 
 def _is_ribbed(node: Node) -> bool:
     """Whether it is so many knits or purls."""
-    return isinstance(node, Stitch) and not node.bare and node.name in ("k", "p")
+    return type(node) is Stitch and not node.bare and node.name in ("k", "p")
 
 
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
     """Whether it is other work, whatever sign stands before it."""
-    named = isinstance(coming.phrase, _GOING_ON) and _then_last(part.phrases) and _works_named(part.phrases)
+    named = type(coming.phrase) in _GOING_ON and _then_last(part.phrases) and _works_named(part.phrases)
     if not part.open and (_ends_in_all(part, coming) or (coming.adds and _counts_rounds(part.phrases))):
         return True
     every = part.worked and _is_every_so_often(coming.phrase, coming.following)
@@ -499,7 +516,9 @@ def _begins_other_work(part: _Part, coming: _Coming) -> bool:
 
 def _ends_in_all(part: _Part, coming: _Coming) -> bool:
     """Whether so many rounds were told to be all of them, and other rounds follow: `10 rounds in all, then 4 navy`."""
-    phrases = [phrase for phrase in part.phrases if not isinstance(phrase, Then)]
+    if Rounds not in part.kinds:
+        return False
+    phrases = [phrase for phrase in part.phrases if type(phrase) is not Then]
     if not phrases or not is_of_all(phrases[-1]) or not any(map(_is_count_of_rounds, phrases)):
         return False
     apart = len(phrases) < len(part.phrases) or bool(coming.phrase.flags & (COMMA | SEMI | STOP))
@@ -508,105 +527,108 @@ def _ends_in_all(part: _Part, coming: _Coming) -> bool:
 
 def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
     """Whether decreases, or their markers, are announced behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
-    announced = isinstance(phrase, Change | Every) and bool(phrase.flags & FULL) and not part.open
+    announced = type(phrase) in (Change, Every) and bool(phrase.flags & FULL) and not part.open
     return announced and _counts_rounds(part.phrases)
 
 
 def _shapes_on(part: _Part, coming: _Coming) -> bool:
     """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`."""
     phrase = coming.phrase
-    sentence = isinstance(phrase, Change) and bool(phrase.flags & STOP)
-    return sentence and isinstance(coming.following, Rounds) and part.has(Until)
+    sentence = type(phrase) is Change and bool(phrase.flags & STOP)
+    return sentence and type(coming.following) is Rounds and Until in part.kinds
 
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:
     """Whether a round follows to which the crown was gone on: `Dec every rnd until you have 16, k2tog 8 times`."""
-    whole = isinstance(coming.following, Times | Extent) or isinstance(coming.phrase, Brackets)
+    if not coming.works or Until not in part.kinds or not part.has(_GONE_ON):
+        return False
+    whole = type(coming.following) in (Times, Extent) or type(coming.phrase) is Brackets
     last = part.phrases[-1]
-    spoken = isinstance(last, Said) and last.text in ("work", "and") and bool(last.flags & COMMA)
+    spoken = type(last) is Said and last.text in ("work", "and") and bool(last.flags & COMMA)
     apart = bool(coming.phrase.flags & COMMA) or spoken
-    until = len(part.phrases) > 1 and isinstance(part.phrases[-1 - spoken], Until)
-    return coming.works and whole and until and apart and part.has((Change, Continue))
+    until = len(part.phrases) > 1 and type(part.phrases[-1 - spoken]) is Until
+    return whole and until and apart
 
 
 def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     """Whether a phrase of its kind begins other work behind these."""
     phrase = coming.phrase
-    if part.cast and (coming.works or isinstance(phrase, Length)) and not isinstance(phrase, Closing):
+    if part.cast and (coming.works or type(phrase) is Length) and type(phrase) is not Closing:
         return True
-    match phrase:
-        case Rounds():
-            apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
-            return not part.open and apart and not _is_next_colour(part, coming)
-        case Fabric(kind="plain"):
-            turn = _is_plain_turn(part, phrase) and _stands_alone(coming)
-            return not part.open and (turn or _is_next_fabric(part, coming))
-        case Times():
-            return phrase.more and part.counted
-        case Stitches() | Change() | Continue() | Again() if _is_ended(part) and (
-            _then_last(part.phrases) or _shapes_on(part, coming)
-        ):
-            return True
-        case Continue() if not phrase.manner and part.worked and _counted_rounds(part.phrases):
-            return not part.has((Until, Change))
-        case Again() if _again_begins(part):
-            return True
-        case Fabric() | Stitches(node=Evenly()):
-            return isinstance(phrase, Fabric) and _is_next_fabric(part, coming)
-        case Stitches() | Star() | Brackets() if coming.works and part.has(Until) and part.has(_GOING_ON):
-            return isinstance(part.phrases[-1], Then)
-        case _:
-            with_it = isinstance(
-                coming.following, Needlewise
-            )  # knit 1 round, increasing 1 st on every needle
-            return coming.works and not part.open and not with_it and _follows_plain(part, phrase)
+    if type(phrase) is Rounds:
+        apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
+        return not part.open and apart and not _is_next_colour(part, coming)
+    if type(phrase) is Fabric:
+        turn = phrase.kind == "plain" and _is_plain_turn(part, phrase) and _stands_alone(coming)
+        return (turn and not part.open) or _is_next_fabric(part, coming)
+    if type(phrase) is Times:
+        return phrase.more and part.counted
+    ended = type(phrase) in _BEGINS_BEHIND and _is_ended(part)
+    if ended and (_then_last(part.phrases) or _shapes_on(part, coming)):
+        return True
+    if type(phrase) is Continue and not phrase.manner and part.worked and _counted_rounds(part.phrases):
+        return not part.has(_SHAPING_ON)
+    if type(phrase) is Again and _again_begins(part):
+        return True
+    return coming.works and _begins_work(part, coming)
+
+
+def _begins_work(part: _Part, coming: _Coming) -> bool:
+    """Whether stitches begin other work behind these."""
+    phrase = coming.phrase
+    if type(phrase) is Stitches and type(phrase.node) is Evenly:
+        return False
+    if type(phrase) in _ROUND_WORK and Until in part.kinds and part.has(_GOING_ON):
+        return type(part.phrases[-1]) is Then
+    with_it = type(coming.following) is Needlewise  # knit 1 round, increasing 1 st on every needle
+    return not part.open and not with_it and _follows_plain(part, phrase)
 
 
 def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
     """Whether a number of rounds begins here behind `and`, and nothing behind says that they are worked in turn."""
     before = phrases[place - 1] if place else None
-    if not isinstance(before, Said) or before.text not in _ADDING or phrases[place].flags & STOP:
+    if type(before) is not Said or before.text not in _ADDING or phrases[place].flags & STOP:
         return False
     begins = phrases[place : place + MOST_BEFORE_ROUNDS]
-    number = next((at for at, phrase in enumerate(begins) if isinstance(phrase, Rounds)), None)
+    number = next((at for at, phrase in enumerate(begins) if type(phrase) is Rounds), None)
     if number is None or begins[number].flags & STOP or not _is_count_of_rounds(begins[number]):
         return False
-    announces = all(isinstance(phrase, Said | Fabric) or is_bare(phrase) for phrase in begins[:number])
-    fabric = any(isinstance(phrase, Fabric | Stitches) for phrase in phrases[place : place + number + 4])
+    announces = all(type(phrase) in (Said, Fabric) or is_bare(phrase) for phrase in begins[:number])
+    fabric = any(type(phrase) in (Fabric, Stitches) for phrase in phrases[place : place + number + 4])
     if not fabric:
         return False  # 8 rounds in MC and 4 rounds in CC
     for phrase in phrases[place:]:
         if phrase.flags & STOP:
             break
-        turns = isinstance(phrase, Said) and phrase.text in ("alternately", "alternating", "between", "after")
-        if turns or isinstance(phrase, _IN_TURN):
+        turns = type(phrase) is Said and phrase.text in ("alternately", "alternating", "between", "after")
+        if turns or type(phrase) in _IN_TURN:
             return False
     return announces
 
 
 def _is_count_of_rounds(phrase: Phrase) -> bool:
-    return isinstance(phrase, Rounds) and not phrase.every and not phrase.more
+    return type(phrase) is Rounds and not phrase.every and not phrase.more
 
 
 def _counts_rounds(phrases: list[Phrase]) -> bool:
     """Whether no more is told than a number of rounds, and of what: `Work 8 rnds in 2x2 rib`."""
     counted = any(map(_is_count_of_rounds, phrases))
-    ribs = (phrase for phrase in phrases if isinstance(phrase, Stitches))
+    ribs = (phrase for phrase in phrases if type(phrase) is Stitches)
     plain = all(is_bare(phrase) or _is_ribbed(phrase.node) for phrase in ribs)
-    return counted and plain and all(isinstance(phrase, _OF_ROUNDS) for phrase in phrases)
+    return counted and plain and all(type(phrase) in _OF_ROUNDS for phrase in phrases)
 
 
 MOST_BEFORE_ROUNDS: Final = 4
 """Phrases up to a number of rounds: `and st st for 26 rnds`."""
 _ADDING: Final = frozenset(("and", "&", "plus", "followed by", "and then"))
-_IN_TURN: Final = (Times, Until, Again, Continue, Rep, Length)
-_OF_ROUNDS: Final = (Rounds, Fabric, Said, Then, Stitches, CastOn)
+_IN_TURN: Final = frozenset((Times, Until, Again, Continue, Rep, Length))
+_OF_ROUNDS: Final = frozenset((Rounds, Fabric, Said, Then, Stitches, CastOn))
 
 
 def _is_between_slashes(part: _Part, coming: _Coming) -> bool:
     """Whether a plain round is told between slashes: `*k11, k2tog* / knit / *k10, k2tog*`."""
     following = coming.following
-    parted = following is None or following.flags & (SLASH | STOP) or isinstance(following, Count | Brackets)
+    parted = following is None or following.flags & (SLASH | STOP) or type(following) in (Count, Brackets)
     slashed = bool(coming.phrase.flags & SLASH) and is_bare(coming.phrase)
     return slashed and bool(parted) and part.worked and not part.open
 
@@ -622,18 +644,18 @@ def _follows_plain(part: _Part, phrase: Phrase) -> bool:
 def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of another fabric follow: `1x1 rib 8 rnds, stocking st 32 rnds`."""
     last, following = part.phrases[-1], coming.following
-    flags = coming.phrase.flags | (last.flags if isinstance(last, Said | Then) else 0)
-    for_rounds = isinstance(following, Said) and following.text == "for"  # `sts straight for 32 rnds`
-    parted = bool(flags & (COMMA | SEMI)) and (for_rounds or isinstance(following, _COUNTED_ROUNDS))
-    counted = part.has(Fabric) and part.has(_COUNTED_ROUNDS)
+    flags = coming.phrase.flags | (last.flags if type(last) in (Said, Then) else 0)
+    for_rounds = type(following) is Said and following.text == "for"  # `sts straight for 32 rnds`
+    parted = bool(flags & (COMMA | SEMI)) and (for_rounds or type(following) in _COUNTED_ROUNDS)
+    counted = Fabric in part.kinds and part.has(_COUNTED_ROUNDS)
     return parted and counted and not part.open
 
 
 def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
-    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or isinstance(part.phrases[-1], _ENDS)
+    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or type(part.phrases[-1]) in _ENDS
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
-    shaped = any(map(has_shaping, part.phrases)) or isinstance(part.phrases[-1], Again)
+    shaped = any(map(has_shaping, part.phrases)) or type(part.phrases[-1]) is Again
     return plain and bool(apart) and shaped
 
 
@@ -642,13 +664,13 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
     before = part.phrases[-2:]
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
     last = part.phrases[-1]
-    ribbed = isinstance(last, Stitches) and _is_ribbed(last.node)
-    if parted and (ribbed or isinstance(last, Fabric)) and part.has(Rounds):
+    ribbed = type(last) is Stitches and _is_ribbed(last.node)
+    if parted and (ribbed or type(last) is Fabric) and Rounds in part.kinds:
         return all(
-            isinstance(other, _FABRIC_FIRST) or (isinstance(other, Stitches) and _is_ribbed(other.node))
+            type(other) in _FABRIC_FIRST or (type(other) is Stitches and _is_ribbed(other.node))
             for other in part.phrases
         )  # 7 rnds of rib, 12 rnds
-    return parted and len(before) > 1 and isinstance(before[0], Rounds) and is_bare(before[1])
+    return parted and len(before) > 1 and type(before[0]) is Rounds and is_bare(before[1])
 
 
 def _is_next_colour(part: _Part, coming: _Coming) -> bool:
@@ -656,53 +678,53 @@ def _is_next_colour(part: _Part, coming: _Coming) -> bool:
 
     Not behind all the rounds of stripes: `32 rounds in stripes of 4 rounds C and 4 rounds M, then 2 rounds C`.
     """
-    if any(isinstance(phrase, Said) and phrase.text == "stripes" for phrase in part.phrases[1:4]):
+    if any(type(phrase) is Said and phrase.text == "stripes" for phrase in part.phrases[1:4]):
         return not any(map(_is_count_of_rounds, part.phrases[:2]))
-    at = next((place for place, phrase in enumerate(part.phrases) if isinstance(phrase, Rounds)), 0)
+    at = next((place for place, phrase in enumerate(part.phrases) if type(phrase) is Rounds), 0)
     before = part.phrases[:at]
-    silent = all(isinstance(phrase, Said | Then) or is_bare(phrase) for phrase in before)
-    coloured = all(isinstance(phrase, Rounds | Said | Then) for phrase in part.phrases[at:])
-    colour = isinstance(part.phrases[at + 1], Said) if at + 1 < len(part.phrases) else False
+    silent = all(type(phrase) in (Said, Then) or is_bare(phrase) for phrase in before)
+    coloured = all(type(phrase) in (Rounds, Said, Then) for phrase in part.phrases[at:])
+    colour = type(part.phrases[at + 1]) is Said if at + 1 < len(part.phrases) else False
     behind = coming.following
     apart = behind is None or bool(behind.flags & (COMMA | STOP | SEMI))
-    return silent and coloured and colour and isinstance(behind, Said) and not apart
+    return silent and coloured and colour and type(behind) is Said and not apart
 
 
 def _stands_alone(coming: _Coming) -> bool:
     """Whether the phrase stands between signs, or `round` behind it."""
     following = coming.following
-    return following is None or isinstance(following, Rounds) or bool(following.flags & (COMMA | SEMI | STOP))
+    return following is None or type(following) is Rounds or bool(following.flags & (COMMA | SEMI | STOP))
 
 
 def _after_then(phrases: list[Phrase]) -> bool:
     """Whether `then` or `then the` ends what was said, behind rounds."""
-    silent = 1 if isinstance(phrases[-1], Said) and not phrases[-1].words else 0
+    silent = 1 if type(phrases[-1]) is Said and not phrases[-1].words else 0
     return (
         len(phrases) > silent + 1
-        and isinstance(phrases[-1 - silent], Then)
-        and isinstance(phrases[-2 - silent], _ENDS_ROUNDS)
+        and type(phrases[-1 - silent]) is Then
+        and type(phrases[-2 - silent]) in _ENDS_ROUNDS
     )
 
 
-_ENDS_ROUNDS: Final = (Rounds, Fabric)
+_ENDS_ROUNDS: Final = frozenset((Rounds, Fabric))
 
 
 def _counted_rounds(phrases: list[Phrase]) -> bool:
     """Whether rounds were counted: `knit a round plain, and keep going`; not `decrease on every round, continuing`."""
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     return bool(rounds) and not any(phrase.every for phrase in rounds)
 
 
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
     last = next(
-        (phrase for phrase in reversed(phrases) if not (isinstance(phrase, _SILENT) or is_bare(phrase))),
+        (phrase for phrase in reversed(phrases) if not (type(phrase) in _SILENT or is_bare(phrase))),
         phrases[-1],
     )
-    plain = isinstance(last, Fabric) and last.kind == "plain" and not is_bare(coming)
-    return (isinstance(last, Rounds) or plain) and all(
-        isinstance(phrase, _PLAIN_ROUNDS)
-        or (isinstance(phrase, Fabric) and phrase.kind == "plain")
+    plain = type(last) is Fabric and last.kind == "plain" and not is_bare(coming)
+    return (type(last) is Rounds or plain) and all(
+        type(phrase) in _PLAIN_ROUNDS
+        or (type(phrase) is Fabric and phrase.kind == "plain")
         or is_bare(phrase)
         for phrase in phrases
     )
@@ -713,18 +735,18 @@ def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
     phrase = coming.phrase
     if of is None or (of.kind == "next" and _begins_apart(part, phrase)):
         return False
-    if part.open and isinstance(phrase, _ASIDES):
+    if part.open and type(phrase) in _ASIDES:
         return True
-    if isinstance(phrase, Then) and isinstance(coming.following, Stitches) and _fixed(part.phrases):
+    if type(phrase) is Then and type(coming.following) is Stitches and _fixed(part.phrases):
         return not is_bare(coming.following)
-    stitches = isinstance(phrase, _STITCHES) or (isinstance(phrase, Star) and _fixed(part.phrases))
+    stitches = type(phrase) in _STITCHES or (type(phrase) is Star and _fixed(part.phrases))
     return stitches and not (part.whole or coming.begins or part.counted)
 
 
 def _begins_apart(part: _Part, phrase: Phrase) -> bool:
     """Whether a sentence with a repeat begins behind a plain round: `Next round knit. (K5, k2tog) 6 times.`."""
-    begins = isinstance(phrase, Star | Brackets) and phrase.flags & FULL
-    return bool(begins) and all(isinstance(word, Said) or is_bare(word) for word in part.phrases)
+    begins = type(phrase) in (Star, Brackets) and phrase.flags & FULL
+    return bool(begins) and all(type(word) is Said or is_bare(word) for word in part.phrases)
 
 
 def _then(part: list[Phrase]) -> bool:
@@ -733,12 +755,12 @@ def _then(part: list[Phrase]) -> bool:
         (
             place
             for place in range(len(part) - 1, max(len(part) - MOST_BEHIND_THEN, -1), -1)
-            if isinstance(part[place], Then)
+            if type(part[place]) is Then
         ),
         0,
     )
-    only_words = all(isinstance(phrase, _WORDS) for phrase in part[at:])
-    return only_words and any(isinstance(phrase, _WORK) for phrase in part[:at])
+    only_words = all(type(phrase) in _WORDS for phrase in part[at:])
+    return only_words and any(type(phrase) in _WORK for phrase in part[:at])
 
 
 MOST_BEHIND_THEN: Final = 7
@@ -747,39 +769,39 @@ MOST_BEHIND_THEN: Final = 7
 
 def _works_named(phrases: list[Phrase]) -> bool:
     """Whether a round with a name is worked once, and no more is told."""
-    worked = [phrase for phrase in phrases if isinstance(phrase, Again)]
+    worked = [phrase for phrase in phrases if type(phrase) is Again]
     named = len(worked) == 1 and worked[0].work and bool(worked[0].named)
-    return named and all(isinstance(phrase, Again | Said | Then) for phrase in phrases)
+    return named and all(type(phrase) in (Again, Said, Then) for phrase in phrases)
 
 
 def _again_begins(part: _Part) -> bool:
     """Whether rounds worked again are told apart: `..., then rep`, `knit 1 round, and repeat those two`."""
-    if (part.has(Again) and part.has(_OFTEN)) or _after_then(part.phrases):
+    if (Again in part.kinds and part.has(_OFTEN)) or _after_then(part.phrases):
         return True
-    return part.has(Rounds) and not part.has((Continue, Until, Again)) and _comma_and(part.phrases)
+    return Rounds in part.kinds and not part.has(_GOING_ON_SO) and _comma_and(part.phrases)
 
 
 def _comma_and(phrases: list[Phrase]) -> bool:
     """Whether `, and` stands at the end."""
     last = phrases[-1]
-    return isinstance(last, Said) and last.text == "and" and bool(last.flags & COMMA)
+    return type(last) is Said and last.text == "and" and bool(last.flags & COMMA)
 
 
 def _is_ended(part: _Part) -> bool:
     """Whether it is said how far rounds go on, or how often they are worked again."""
-    rounds = part.has(Rounds) or any(
-        isinstance(phrase, Brackets) and any(isinstance(inner, Rounds) for inner in phrase.inside)
+    rounds = Rounds in part.kinds or any(
+        type(phrase) is Brackets and Rounds in [type(inner) for inner in phrase.inside]
         for phrase in part.phrases
     )  # rep these 4 rounds until 12 rounds have been worked
-    return part.has((Until, UntilRound)) or (part.has(Again) and (part.has(Times) or rounds))
+    return part.has(_UNTIL) or (Again in part.kinds and (Times in part.kinds or rounds))
 
 
 def _then_last(phrases: list[Phrase]) -> bool:
     """Whether `then` stands at the end, but for words that say nothing."""
     for phrase in reversed(phrases[-3:]):
-        if isinstance(phrase, Then):
+        if type(phrase) is Then:
             return True
-        if not isinstance(phrase, Said):
+        if type(phrase) is not Said:
             return False
     return False
 
@@ -787,20 +809,20 @@ def _then_last(phrases: list[Phrase]) -> bool:
 def _fixed(part: list[Phrase]) -> bool:
     """Whether nothing of this goes on to the end of the round: `Knit 10 stitches. Knit two together.`."""
     return all(
-        isinstance(phrase, _TIMES)
-        or (isinstance(phrase, Brackets) and _fixed(list(phrase.inside)))
-        or (isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and not phrase.node.bare)
+        type(phrase) in _TIMES
+        or (type(phrase) is Brackets and _fixed(list(phrase.inside)))
+        or (type(phrase) is Stitches and type(phrase.node) is Stitch and not phrase.node.bare)
         for phrase in part
     )
 
 
 def _final(phrase: Phrase, following: Phrase | None) -> bool:
     """Whether a count ends its round: a bare number does only before a sign."""
-    if isinstance(phrase, Count) and not phrase.sure:
+    if type(phrase) is Count and not phrase.sure:
         return (
             following is None
             or bool(following.flags & (STOP | SEMI | COMMA | COLON | SLASH))
             or bool(phrase.flags & following.flags & DASH)
-            or isinstance(following, _CLOSING)
+            or type(following) in _CLOSING
         )
     return True

@@ -267,16 +267,11 @@ def _meaning(tokens: list[Token], place: int) -> StitchName | Literal[""]:
             break
         stop += 1
     read = Lines(tokens, place, stop, troubles=[]).all()
-    phrases = tuple(phrase for phrase in read if not isinstance(phrase, Then))  # k2tog, then psso
-    if not all(isinstance(phrase, Stitches | PassOver | Said) for phrase in phrases):
+    phrases = tuple(phrase for phrase in read if type(phrase) is not Then)  # k2tog, then psso
+    if not all(type(phrase) in (Stitches, PassOver, Said) for phrase in phrases):
         return ""
     for way in settle(phrases, implied=False):
-        if (
-            not way.trouble
-            and len(way.nodes) == 1
-            and isinstance(only := way.nodes[0], Stitch)
-            and not only.bare
-        ):
+        if not way.trouble and len(way.nodes) == 1 and type(only := way.nodes[0]) is Stitch and not only.bare:
             return only.name if only.times.values == (1,) else ""
     return ""
 

@@ -27,15 +27,13 @@ def end_of_work(segments: list[Segment]) -> int:
 
 def _is_sure(phrase: Phrase) -> bool:
     """Whether it is work for sure."""
-    if isinstance(phrase, Brackets):
-        return any(isinstance(inner, Stitches) for inner in phrase.inside)
-    return isinstance(phrase, CastOn | Star) or (
-        isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly)
-    )
+    if type(phrase) is Brackets:
+        return Stitches in [type(inner) for inner in phrase.inside]
+    return type(phrase) in (CastOn, Star) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
 
 
 def _closes(phrase: Phrase) -> bool:
-    return isinstance(phrase, Closing) and not phrase.bind_off
+    return type(phrase) is Closing and not phrase.bind_off
 
 
 def behind_the_end(segment: Segment, options: list[Candidate]) -> list[Candidate]:

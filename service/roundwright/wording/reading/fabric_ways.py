@@ -127,7 +127,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
 
 def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     """`Two rounds white and four navy, and do that five times, thirty rounds`: plain rounds; None for anything else."""
-    often = [place for place, phrase in enumerate(phrases) if isinstance(phrase, Times)]
+    often = [place for place, phrase in enumerate(phrases) if type(phrase) is Times]
     nodes = plain_fill("k", segment.start, segment.end)
     if not often and all(map(_tells_stripe, phrases)) and (in_all := bands_in_all(phrases)):
         return Candidate("round", 0.1, nodes, rounds=in_all)
@@ -135,10 +135,10 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
         return None
     times, bands = phrases[often[0]], [*filter(_is_band, phrases[: often[0]])]
     behind = [inner for phrase in phrases[often[0] :] for inner in opened(phrase)]
-    total = [phrase.number for phrase in behind if isinstance(phrase, Rounds)]
-    if not isinstance(times, Times) or times.more or len(bands) < FEWEST_BANDS:
+    total = [phrase.number for phrase in behind if type(phrase) is Rounds]
+    if type(times) is not Times or times.more or len(bands) < FEWEST_BANDS:
         return None
-    rounds = sum(band.number.of(0) or 0 for band in bands if isinstance(band, Rounds))
+    rounds = sum(band.number.of(0) or 0 for band in bands if type(band) is Rounds)
     rounds *= times.number.of(0) or 0
     if any(number.of(0) != rounds for number in total):
         return None
@@ -152,15 +152,15 @@ def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:
     bands come out even or not; None where none does.
     """
     stripe = [inner for phrase in phrases for inner in opened(phrase)]
-    at = [place for place, phrase in enumerate(stripe) if isinstance(phrase, Rounds) and not phrase.every]
-    runs = [phrase for phrase in stripe if isinstance(phrase, Rounds) and not phrase.every]
+    at = [place for place, phrase in enumerate(stripe) if type(phrase) is Rounds and not phrase.every]
+    runs = [phrase for phrase in stripe if type(phrase) is Rounds and not phrase.every]
     if len(runs) <= FEWEST_BANDS or any(band.more or len(band.number.values) > 1 for band in runs[1:-1]):
         return None
-    if not all(isinstance(phrase, Said | Rounds) for phrase in stripe[at[0] : at[-1]]):
+    if not all(type(phrase) in (Said, Rounds) for phrase in stripe[at[0] : at[-1]]):
         return None
     bands = [band.number.of(0) or 0 for band in runs]
-    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in stripe]
-    until = isinstance(phrases[-1], Brackets) and any(inner is runs[-1] for inner in phrases[-1].inside)
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in stripe]
+    until = type(phrases[-1]) is Brackets and any(inner is runs[-1] for inner in phrases[-1].inside)
     counted = until or "for" in texts[at[-2] : at[-1]] or not OF_ALL.isdisjoint(texts[at[-2] :])
     if counted and bands[-1] > max(bands[:-1]):
         return runs[-1].number
@@ -175,7 +175,7 @@ _STRIPES: Final = frozenset(
 
 
 def _is_band(phrase: Phrase) -> bool:
-    return isinstance(phrase, Rounds)
+    return type(phrase) is Rounds
 
 
 def _tells_stripe(phrase: Phrase) -> bool:
@@ -196,7 +196,7 @@ def _tells_stripe(phrase: Phrase) -> bool:
         case Brackets(inside=inside):
             return all(map(_tells_stripe, inside))
         case _:
-            return isinstance(phrase, Said | Then)
+            return type(phrase) in (Said, Then)
 
 
 FEWEST_BANDS: Final = 2
@@ -205,7 +205,7 @@ FEWEST_BANDS: Final = 2
 
 def _follows_chart(work: RoundWork) -> bool:
     """Whether so many rounds of a chart are told to be worked: `With both colours work the 23 rounds of Chart 3`."""
-    texts = [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in work.seen.order if type(phrase) is Said]
     return work.number is not None and not _FOLLOWING.isdisjoint(texts)
 
 
@@ -225,7 +225,7 @@ def _works_rounds_in(seen: Seen) -> bool:
 
 def _ends_without(seen: Seen) -> bool:
     """Whether rounds are told to be without, and not what: `1 round without.`."""
-    return isinstance(last := seen.order[-1], Said) and last.text == "without"
+    return type(last := seen.order[-1]) is Said and last.text == "without"
 
 
 def in_colour(segment: Segment) -> list[Candidate]:
@@ -233,9 +233,9 @@ def in_colour(segment: Segment) -> list[Candidate]:
     label = segment.label
     if label is None or label.kind not in ("numbered", "next") or not segment.phrases:
         return []
-    if not all(isinstance(phrase, Said) for phrase in segment.phrases):
+    if not all(type(phrase) is Said for phrase in segment.phrases):
         return []
-    texts = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     lettered = any(before in _NAMES_COLOUR and len(text) == 1 for before, text in pairwise(texts))
     if not lettered and COLOURS.isdisjoint(texts):
         return []
@@ -252,31 +252,31 @@ _WITH_COLOUR: Final = _NAMES_COLOUR | frozenset(("only", "all", "the", "a", "and
 
 def then_in_colour(phrases: tuple[Phrase, ...]) -> bool:
     """Whether further rounds follow in a colour of their own: `then 14 rounds grey`, `ending with 4 rounds in B`."""
-    at = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Rounds)), 0)
-    then = any(isinstance(phrase, Then) or _ends_with(phrase) for phrase in phrases[:at])
+    at = next((place for place, phrase in enumerate(phrases) if type(phrase) is Rounds), 0)
+    then = any(type(phrase) is Then or _ends_with(phrase) for phrase in phrases[:at])
     behind = phrases[at + 1] if at + 1 < len(phrases) else None
     apart = behind is None or bool(behind.flags & (COMMA | SEMI | STOP))
-    return then and isinstance(behind, Said) and behind.words <= 1 and not apart
+    return then and type(behind) is Said and behind.words <= 1 and not apart
 
 
 def _ends_with(phrase: Phrase) -> bool:
-    return isinstance(phrase, Said) and phrase.text in ("ending", "finishing", "end", "finish")
+    return type(phrase) is Said and phrase.text in ("ending", "finishing", "end", "finish")
 
 
 def _tells_count(seen: Seen) -> bool:
     """Whether a count is told first, and of which fabric."""
-    first = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
-    return isinstance(first, Count)
+    first = next((phrase for phrase in seen.order if type(phrase) is not Said), None)
+    return type(first) is Count
 
 
 def _only_names_fabric(seen: Seen) -> bool:
     """Whether a fabric is named, and nothing says that it is worked."""
-    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in seen.order if type(phrase) is Said]
     if len(seen.order) == len(texts) + 1 and texts[-1:] == ["the"] and not _WORKING.intersection(texts):
-        return isinstance(seen.order[-1], Fabric)  # `Now the pattern.`
+        return type(seen.order[-1]) is Fabric  # `Now the pattern.`
     verbs = any(text in VERBS for text in texts)
     named = all(fabric.kind in NAMED_FABRICS for fabric in seen.fabrics)
-    words = any(isinstance(phrase, Said) for phrase in seen.order)
+    words = Said in [type(phrase) for phrase in seen.order]
     return bool(seen.fabrics) and named and words and not (verbs or seen.continues or seen.untils)
 
 

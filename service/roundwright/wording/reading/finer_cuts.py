@@ -38,11 +38,11 @@ from roundwright.wording.reading.tree import Number, Stitch
 
 MOST_PARTS: Final = 24
 """Rounds that are told in one breath."""
-_ALWAYS: Final = (Rounds, Until, Then, Length)
+_ALWAYS: Final = frozenset((Rounds, Until, Then, Length))
 """What a round may end with wherever it stands."""
-_BEGINS: Final = (Stitches, Star, Fabric, Again)
-_WORK: Final = (*_BEGINS, Brackets, Continue)
-_CARRIED: Final = (Then, Said)
+_BEGINS: Final = frozenset((Stitches, Star, Fabric, Again))
+_WORK: Final = frozenset((*_BEGINS, Brackets, Continue))
+_CARRIED: Final = frozenset((Then, Said))
 
 
 class _Breath(Struct):
@@ -62,21 +62,21 @@ class _Breath(Struct):
 
     def take(self, phrase: Phrase) -> None:
         """Take one more phrase."""
-        begins = isinstance(phrase, _BEGINS) or (isinstance(phrase, Brackets) and is_work((phrase,)))
-        if isinstance(phrase, Star) and self.starred:
+        begins = type(phrase) in _BEGINS or (type(phrase) is Brackets and is_work((phrase,)))
+        if type(phrase) is Star and self.starred:
             begins = False
-        if isinstance(phrase, Continue) and self.boldly and self.part and isinstance(self.part[-1], Star):
+        if type(phrase) is Continue and self.boldly and self.part and type(self.part[-1]) is Star:
             begins = True  # `*k7, k2tog*, and so on until 6 sts remain`
         if begins and self.complete and not self.starred:
             self.cut()
         self.part.append(phrase)
-        self.worked = self.worked or begins or isinstance(phrase, Continue)
+        self.worked = self.worked or begins or type(phrase) is Continue
         self.note_end(phrase, begins=begins)
 
     def cut(self) -> None:
         """End the part; words at its end belong to the next."""
         stop = len(self.part)
-        while stop and isinstance(self.part[stop - 1], _CARRIED):
+        while stop and type(self.part[stop - 1]) in _CARRIED:
             stop -= 1
         carried = self.part[stop:]
         del self.part[stop:]
@@ -86,23 +86,23 @@ class _Breath(Struct):
 
     def note_end(self, phrase: Phrase, *, begins: bool) -> None:
         """Keep whether the part may end here."""
-        if isinstance(phrase, Star):
+        if type(phrase) is Star:
             closes = self.starred
             self.starred = not closes
             self.complete = closes and self.boldly
-        elif isinstance(phrase, Rep):
+        elif type(phrase) is Rep:
             self.starred = False
             self.complete = self.boldly
-        elif isinstance(phrase, Extent):
+        elif type(phrase) is Extent:
             to_end = phrase.leave is not None and phrase.leave.values == (0,)
             self.complete = to_end and not phrase.marker and self.worked
-        elif isinstance(phrase, _ALWAYS):
+        elif type(phrase) in _ALWAYS:
             self.complete = self.worked
-        elif isinstance(phrase, Times):
+        elif type(phrase) is Times:
             self.complete = self.worked and self.boldly
-        elif isinstance(phrase, Count) or (isinstance(phrase, Brackets) and not begins):
+        elif type(phrase) is Count or (type(phrase) is Brackets and not begins):
             self.complete = self.worked and (_counts(phrase) or self.complete)
-        elif isinstance(phrase, Brackets):
+        elif type(phrase) is Brackets:
             self.complete = self.boldly
         elif begins:
             self.complete = False
@@ -110,14 +110,14 @@ class _Breath(Struct):
 
 def _counts(phrase: Phrase) -> bool:
     """Whether it is a count, or a bracket with no more than one."""
-    if isinstance(phrase, Brackets):
-        return any(isinstance(inner, Count) for inner in phrase.inside)
-    return isinstance(phrase, Count) and not phrase.sign and (phrase.sure or bool(phrase.flags & EQUALS))
+    if type(phrase) is Brackets:
+        return Count in [type(inner) for inner in phrase.inside]
+    return type(phrase) is Count and not phrase.sign and (phrase.sure or bool(phrase.flags & EQUALS))
 
 
 def with_finer_cuts(segment: Segment) -> Segment:
     """The segment with the finer cuts of its words, where there are any."""
-    begun = sum(isinstance(phrase, _WORK) for phrase in segment.phrases)
+    begun = sum(type(phrase) in _WORK for phrase in segment.phrases)
     if begun < 2 or segment.under_notes or segment.troubles or _goes_on(segment.phrases):
         return segment
     cuts: list[Cut] = []
@@ -131,8 +131,8 @@ def with_finer_cuts(segment: Segment) -> Segment:
 
 def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     """Whether rounds go on without a count at which they end, so that no end of them is known."""
-    goes_on = any(isinstance(phrase, Continue) for phrase in phrases)
-    return goes_on and not any(isinstance(phrase, Until) for phrase in phrases)
+    goes_on = Continue in [type(phrase) for phrase in phrases]
+    return goes_on and Until not in [type(phrase) for phrase in phrases]
 
 
 def _parts(phrases: tuple[Phrase, ...], *, boldly: bool) -> list[list[Phrase]]:
@@ -160,7 +160,7 @@ def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:
 def _without_number(parts: list[list[Phrase]]) -> list[list[Phrase]]:
     """The parts without what the last says of all: `k3, k2tog; k2, k2tog - two rounds`."""
     last = parts[-1] if parts else []
-    number = next((phrase for phrase in last if isinstance(phrase, Rounds) and not phrase.every), None)
+    number = next((phrase for phrase in last if type(phrase) is Rounds and not phrase.every), None)
     if number is None or len(parts) < 2 or number.number.values != (len(parts),):
         return parts
     return [*parts[:-1], [phrase for phrase in last if phrase is not number]]
@@ -179,15 +179,15 @@ def _is_narrower(part: list[Phrase], place: int) -> bool:
 
 def _plain(phrase: Phrase) -> int:
     """How many plain stitches a phrase is; 0 where it is anything else."""
-    node = phrase.node if isinstance(phrase, Stitches) else None
-    plain = isinstance(node, Stitch) and node.name in ("k", "p") and not node.bare
-    return (node.times.of(0) or 0) if plain and isinstance(node, Stitch) else 0
+    node = phrase.node if type(phrase) is Stitches else None
+    plain = type(node) is Stitch and node.name in ("k", "p") and not node.bare
+    return (node.times.of(0) or 0) if plain and type(node) is Stitch else 0
 
 
 def _stitch(phrase: Phrase) -> str:
     """The stitch a phrase works."""
-    node = phrase.node if isinstance(phrase, Stitches) else None
-    return node.name if isinstance(node, Stitch) else ""
+    node = phrase.node if type(phrase) is Stitches else None
+    return node.name if type(node) is Stitch else ""
 
 
 def _numbered_apart(label: Label | None, parts: int) -> list[Label]:

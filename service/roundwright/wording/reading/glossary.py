@@ -120,6 +120,8 @@ def is_glossary(tokens: list[Token], begin: int, stop: int) -> bool:
     explained = 0
     for place in range(begin, stop - 1):
         short, full = tokens[place], tokens[place + 1]
+        if short.kind not in ("knit", "purl", "stitch"):
+            continue
         begins = place == begin or bool(short.flags & (COMMA | SEMI | COLON | STOP))
         if begins and not full.flags & (COMMA | STOP | SEMI) and _spells_out(short, full):
             explained += 1

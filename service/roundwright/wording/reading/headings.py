@@ -48,28 +48,28 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
         return False
-    if any(isinstance(phrase, Said) and phrase.text in _TELLING for phrase in segment.phrases):
+    if any(type(phrase) is Said and phrase.text in _TELLING for phrase in segment.phrases):
         return True
-    if any(isinstance(phrase, Brackets) and _tells_size(phrase) for phrase in segment.phrases):
+    if any(type(phrase) is Brackets and _tells_size(phrase) for phrase in segment.phrases):
         return True  # `Cable pattern (8-st rep, 6 rnds)`
-    begun = any(isinstance(phrase, CastOn) for earlier in segments[:place] for phrase in earlier.phrases)
-    return not begun and any(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+    begun = any(type(phrase) is CastOn for earlier in segments[:place] for phrase in earlier.phrases)
+    return not begun and any(type(phrase) in (Said, Fabric) for phrase in segment.phrases)
 
 
 def _goes_on_in_fabric(segment: Segment) -> bool:
     """Whether no more is told than the fabric of the rounds behind it: `Continue in st st. In the 1st rnd inc 8`."""
     if segment.label is not None:
         return False
-    begins = bool(segment.phrases) and isinstance(segment.phrases[0], Continue)
-    fabrics = any(isinstance(phrase, Fabric) for phrase in segment.phrases)
-    return begins and fabrics and all(isinstance(phrase, _IN_FABRIC) for phrase in segment.phrases)
+    begins = bool(segment.phrases) and type(segment.phrases[0]) is Continue
+    fabrics = Fabric in [type(phrase) for phrase in segment.phrases]
+    return begins and fabrics and all(type(phrase) in _IN_FABRIC for phrase in segment.phrases)
 
 
 def _heads_fabric(segment: Segment) -> bool:
     """Whether a line is no more than the name of the fabric told below: `Mesh pattern`, `Moss stitch`."""
-    words = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
-    fabrics = any(isinstance(phrase, Fabric) for phrase in segment.phrases)
-    named = segment.alone and fabrics and all(isinstance(phrase, Said | Fabric) for phrase in segment.phrases)
+    words = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
+    fabrics = Fabric in [type(phrase) for phrase in segment.phrases]
+    named = segment.alone and fabrics and all(type(phrase) in (Said, Fabric) for phrase in segment.phrases)
     return named and not any(word in VERBS for word in words)
 
 
@@ -83,15 +83,15 @@ def changes_in_first_round(segments: list[Segment], place: int) -> bool:
         or not any(map(_is_change, segment.phrases))
     ):
         return False
-    return any(isinstance(phrase, Said) and phrase.text == FIRST_ROUND for phrase in segment.phrases)
+    return any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in segment.phrases)
 
 
-_IN_FABRIC: Final = (Continue, Said, Fabric)
+_IN_FABRIC: Final = frozenset((Continue, Said, Fabric))
 
 
 def _tells_of_others(segments: list[Segment], place: int) -> bool:
     """Whether words without a label only tell of rounds that others tell one by one, or work by name."""
-    if any(isinstance(phrase, Rounds) for phrase in segments[place].phrases) and (
+    if Rounds in [type(phrase) for phrase in segments[place].phrases] and (
         _is_explained_behind(segments, place)
         or _announces_rounds(segments, place)
         or _heads_stripes(segments, place)
@@ -107,23 +107,25 @@ def _defines_fabric(segment: Segment) -> bool:
         return False
     if phrases[at].flags & EQUALS and _are_single(phrases[at:]):
         return True  # Garter stitch in the round = knit 1 round, purl 1 round
-    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step <= 1 for phrase in phrases[at:])
+    every = any(type(phrase) is Rounds and phrase.every and phrase.step <= 1 for phrase in phrases[at:])
     return every and all(map(_is_of_fabric, phrases[at:]))
 
 
 def fabric_told(segment: Segment) -> int:
     """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not."""
     phrases = segment.phrases
+    if segment.label is not None or Fabric not in [type(phrase) for phrase in phrases]:
+        return 0
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
-    spoken = all(isinstance(phrase, Said | Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
-    named = any(isinstance(phrase, Fabric) for phrase in phrases[:at])
-    return at if segment.label is None and spoken and named else 0
+    spoken = all(type(phrase) in (Said, Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
+    named = Fabric in [type(phrase) for phrase in phrases[:at]]
+    return at if spoken and named else 0
 
 
 def _tells_multiple(phrase: Phrase) -> bool:
     """Whether a bracket says no more than for how many stitches something is: `(worked over an even number of sts)`."""
     silent = (Said, Count, Fabric)
-    return isinstance(phrase, Brackets) and all(isinstance(inner, silent) for inner in phrase.inside)
+    return type(phrase) is Brackets and all(isinstance(inner, silent) for inner in phrase.inside)
 
 
 def _is_of_fabric(phrase: Phrase) -> bool:
@@ -136,22 +138,22 @@ def _is_of_fabric(phrase: Phrase) -> bool:
         case Said(words=words):
             return not words
         case _:
-            return isinstance(phrase, Star)
+            return type(phrase) is Star
 
 
 def _heads_stripes(segments: list[Segment], place: int) -> bool:
     """Whether stripes are only told that are worked by name behind: `Stripe pattern: 2 rounds A, 2 rounds B`."""
     phrases = segments[place].phrases
-    at = next((at for at, phrase in enumerate(phrases) if isinstance(phrase, Rounds)), 0)
+    at = next((at for at, phrase in enumerate(phrases) if type(phrase) is Rounds), 0)
     first = phrases[0] if at else None
-    named = isinstance(first, Said) and first.text in _STRIPES and bool(phrases[at].flags & COLON)
+    named = type(first) is Said and first.text in _STRIPES and bool(phrases[at].flags & COLON)
     if segments[place].label is not None or not named:
         return False
-    bands = [phrase for phrase in phrases if isinstance(phrase, Rounds) and not phrase.every]
-    if len(bands) < FEWEST_BANDS or not all(isinstance(phrase, Said | Fabric | Rounds) for phrase in phrases):
+    bands = [phrase for phrase in phrases if type(phrase) is Rounds and not phrase.every]
+    if len(bands) < FEWEST_BANDS or not all(type(phrase) in (Said, Fabric, Rounds) for phrase in phrases):
         return False
     return any(
-        isinstance(phrase, Said) and phrase.text in _STRIPES
+        type(phrase) is Said and phrase.text in _STRIPES
         for segment in segments[place + 1 : place + 1 + MOST_EXPLAINED]
         for phrase in segment.phrases[1:]
     )
@@ -166,14 +168,14 @@ def _heads_work(segments: list[Segment], place: int) -> bool:
     """Whether a fabric is named as a heading, and the work follows: `3. The rib.`, `Rib. Knit 1, purl 1, 9 rounds`."""
     segment = segments[place]
     following = segments[place + 1] if place + 1 < len(segments) else None
-    if not segment.phrases or not isinstance(segment.phrases[0], Fabric | Said) or following is None:
+    if not segment.phrases or type(segment.phrases[0]) not in (Fabric, Said) or following is None:
         return False
     if following.label is not None or not any(map(_is_worked, following.phrases)):
         return False
     match segment.phrases:
         case (Said(text="the"), Fabric(), *behind):
             named = segment.label is None or segment.label.kind == "listed"
-            return named and all(isinstance(phrase, Said) and phrase.text in _OF_PART for phrase in behind)
+            return named and all(type(phrase) is Said and phrase.text in _OF_PART for phrase in behind)
         case (Fabric(kind=kind),):
             numbered = segment.label is None or segment.label.kind in ("step", "listed")
             begins = numbered and following.phrases[0].flags & FULL
@@ -217,10 +219,10 @@ def _explains_rounds(segments: list[Segment], place: int) -> bool:
 def _announces_rounds(segments: list[Segment], place: int) -> bool:
     """Whether it only says how many rounds are told one by one below: `Belt, 12 rounds, all knit:`."""
     segment = segments[place]
-    rounds = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
+    rounds = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
     if segment.label is not None or not segment.intro or len(rounds) != 1 or rounds[0].every:
         return False
-    if not all(isinstance(phrase, _ANNOUNCING) or is_bare(phrase) for phrase in segment.phrases):
+    if not all(type(phrase) in _ANNOUNCING or is_bare(phrase) for phrase in segment.phrases):
         return False
     number, highest = rounds[0].number.of(0) or 0, 0
     for round_below in segments[place + 1 : place + 1 + number]:
@@ -233,25 +235,23 @@ def _announces_rounds(segments: list[Segment], place: int) -> bool:
     return highest == number > 0
 
 
-_ANNOUNCING: Final = (Rounds, Said, Fabric, Chart, Count, Extent)
+_ANNOUNCING: Final = frozenset((Rounds, Said, Fabric, Chart, Count, Extent))
 
 
 def _rounds_of_fabric(phrases: tuple[Phrase, ...]) -> int:
     """How many rounds of a fabric are told, and no more: `Work 8 rnds of garter`; 0 where anything else is."""
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
-    fabrics = any(isinstance(phrase, Fabric) for phrase in phrases)
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
+    fabrics = Fabric in [type(phrase) for phrase in phrases]
     if not fabrics or len(rounds) != 1 or rounds[0].every:
         return 0
-    silent = all(isinstance(phrase, Rounds | Fabric | Said) for phrase in phrases)
+    silent = all(type(phrase) in (Rounds, Fabric, Said) for phrase in phrases)
     return (rounds[0].number.of(0) or 0) if silent else 0
 
 
 def _are_single(phrases: tuple[Phrase, ...]) -> bool:
     """Whether one knit or purl round is told: `knit a round`."""
-    rounds = [phrase.number.values for phrase in phrases if isinstance(phrase, Rounds)]
-    return rounds == [(1,)] and all(
-        isinstance(phrase, Rounds | Said) or is_bare(phrase) for phrase in phrases
-    )
+    rounds = [phrase.number.values for phrase in phrases if type(phrase) is Rounds]
+    return rounds == [(1,)] and all(type(phrase) in (Rounds, Said) or is_bare(phrase) for phrase in phrases)
 
 
 MOST_EXPLAINED: Final = 3
@@ -261,48 +261,48 @@ MOST_EXPLAINED: Final = 3
 def _only_marks(segment: Segment) -> bool:
     """Whether a round is announced with its markers and told below: `Next rnd place a marker every 20 sts and dec:`."""
     announced = segment.label is not None and segment.label.kind == "next" and segment.intro
-    marks = any(isinstance(phrase, Markers | Every) for phrase in segment.phrases)
-    return announced and marks and all(isinstance(phrase, _ANNOUNCING_MARKS) for phrase in segment.phrases)
+    marks = any(type(phrase) in (Markers, Every) for phrase in segment.phrases)
+    return announced and marks and all(type(phrase) in _ANNOUNCING_MARKS for phrase in segment.phrases)
 
 
-_ANNOUNCING_MARKS: Final = (Markers, Every, Said, Change, Continue, Count, Then)
+_ANNOUNCING_MARKS: Final = frozenset((Markers, Every, Said, Change, Continue, Count, Then))
 
 
 def _heads_chart(segment: Segment) -> bool:
     """Whether it names a chart or pattern told below, with its stitches: `Chart A (16 sts, worked 7 times per rnd)`."""
-    named = [phrase for phrase in segment.phrases if isinstance(phrase, Chart | Brackets)]
-    if not named or any(isinstance(phrase, Said) and phrase.text in _WORKING for phrase in segment.phrases):
+    named = [phrase for phrase in segment.phrases if type(phrase) in (Chart, Brackets)]
+    if not named or any(type(phrase) is Said and phrase.text in _WORKING for phrase in segment.phrases):
         return False
-    first = isinstance(named[0], Chart)
-    others = (phrase for phrase in segment.phrases if not isinstance(phrase, Brackets))
-    if not all(isinstance(phrase, Chart | Said | Count | Fabric | Rep) for phrase in _without_times(others)):
+    first = type(named[0]) is Chart
+    others = (phrase for phrase in segment.phrases if type(phrase) is not Brackets)
+    if not all(type(phrase) in (Chart, Said, Count, Fabric, Rep) for phrase in _without_times(others)):
         return False
-    return first or any(isinstance(phrase, Brackets) and _tells_repeat(phrase) for phrase in named)
+    return first or any(type(phrase) is Brackets and _tells_repeat(phrase) for phrase in named)
 
 
 def _without_times(phrases: Iterable[Phrase]) -> Iterator[Phrase]:
     """The phrases without how often a repeat is worked in a round: `7 times per rnd`, `7 times around`."""
     times: Phrase | None = None
     for phrase in phrases:
-        around = isinstance(phrase, Extent) or (isinstance(phrase, Said) and phrase.text in _IN_A_ROUND)
-        if isinstance(times, Times) and not around:
+        around = type(phrase) is Extent or (type(phrase) is Said and phrase.text in _IN_A_ROUND)
+        if type(times) is Times and not around:
             yield times
         times = phrase
-        if not isinstance(phrase, Times) and not isinstance(phrase, Extent):
+        if type(phrase) is not Times and type(phrase) is not Extent:
             yield phrase
-    if isinstance(times, Times):
+    if type(times) is Times:
         yield times
 
 
 def _tells_repeat(brackets: Brackets) -> bool:
     """Whether a bracket says how many stitches a repeat has, and how often it is worked: `(16 sts, 7 times around)`."""
     inside = brackets.inside
-    counts = any(isinstance(phrase, Count) for phrase in inside)
-    repeats = any(isinstance(phrase, Rep | Times) for phrase in inside)
-    return counts and repeats and all(isinstance(phrase, _OF_REPEAT) for phrase in inside)
+    counts = Count in [type(phrase) for phrase in inside]
+    repeats = any(type(phrase) in (Rep, Times) for phrase in inside)
+    return counts and repeats and all(type(phrase) in _OF_REPEAT for phrase in inside)
 
 
-_OF_REPEAT: Final = (Rep, Times, Count, Said, Extent, Rounds, PerPart)
+_OF_REPEAT: Final = frozenset((Rep, Times, Count, Said, Extent, Rounds, PerPart))
 _IN_A_ROUND: Final = frozenset(("per rnd", "per", "in", "each", "every", "to"))
 _WORKING: Final = frozenset(("work", "works", "working", "do", "then", "now", "repeat"))
 
@@ -315,10 +315,8 @@ def _explains_rib(segments: list[Segment], place: int) -> bool:
         case _:
             return False
     before = segments[place - 1].phrases
-    counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in before)
-    ribbed = counted and any(
-        isinstance(phrase, Fabric) and phrase.kind in ("rib", "ratio") for phrase in before
-    )
+    counted = any(type(phrase) is Rounds and not phrase.every for phrase in before)
+    ribbed = counted and any(type(phrase) is Fabric and phrase.kind in ("rib", "ratio") for phrase in before)
     return ribbed and all(map(_is_ribbed, inside))
 
 
@@ -328,7 +326,7 @@ def _is_ribbed(phrase: Phrase) -> bool:
         case Stitches(node=Stitch(name="k" | "p", bare=False)):
             return True
         case _:
-            return isinstance(phrase, Said)
+            return type(phrase) is Said
 
 
 def _announces_change(segments: list[Segment], place: int) -> bool:
@@ -337,26 +335,26 @@ def _announces_change(segments: list[Segment], place: int) -> bool:
     if place + 1 == len(segments) or not any(map(_is_change, announced)) or any(map(_counts, announced)):
         return False
     phrases = segments[place + 1].phrases if segments[place + 1].label is None else ()
-    works = [at for at, phrase in enumerate(phrases) if isinstance(phrase, Brackets | Star)]
+    works = [at for at, phrase in enumerate(phrases) if type(phrase) in (Brackets, Star)]
     words = phrases[: works[0]] if works else ()
-    thus = all(isinstance(phrase, Said | Continue) for phrase in words) and bool(words)
-    thus = thus and not any(isinstance(phrase, Said) and phrase.text == "next" for phrase in words)
+    thus = all(type(phrase) in (Said, Continue) for phrase in words) and bool(words)
+    thus = thus and not any(type(phrase) is Said and phrase.text == "next" for phrase in words)
     return thus and bool(phrases[works[0]].flags & COLON)
 
 
 def _counts(phrase: Phrase) -> bool:
     """Whether a count is told, in a bracket or without."""
-    return isinstance(phrase, Count) or (isinstance(phrase, Brackets) and any(map(_counts, phrase.inside)))
+    return type(phrase) is Count or (type(phrase) is Brackets and any(map(_counts, phrase.inside)))
 
 
 def _is_change(phrase: Phrase) -> bool:
     """Whether a number of decreases or increases is told, without the stitches they are made of."""
-    return isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly)
+    return type(phrase) is Stitches and type(phrase.node) is Evenly
 
 
 def _is_worked(phrase: Phrase) -> bool:
     """Whether stitches or rounds are told."""
-    return isinstance(phrase, Stitches | Rounds | Star)
+    return type(phrase) in (Stitches, Rounds, Star)
 
 
 _OF_PART: Final = frozenset(("part", "section", "bit"))
@@ -365,7 +363,7 @@ _OF_PART: Final = frozenset(("part", "section", "bit"))
 def _begins_rounds(segments: list[Segment], place: int) -> bool:
     """Whether the segment at `place` is a round with the number 1; one that only says words may stand before it."""
     if place < len(segments) and segments[place].label is None:
-        place += all(isinstance(phrase, Said) for phrase in segments[place].phrases)
+        place += all(type(phrase) is Said for phrase in segments[place].phrases)
     label = segments[place].label if place < len(segments) else None
     if label is None or label.kind not in ("numbered", "listed", "sort") or not label.spans:
         return False
@@ -380,19 +378,19 @@ def _only_tells(phrase: Phrase) -> bool:
         case Brackets(inside=inside):
             return all(map(_only_tells, inside)) or _tells_size(phrase)
         case _:
-            return isinstance(phrase, Said | Fabric | Change | Count | Markers | Rep)
+            return type(phrase) in (Said, Fabric, Change, Count, Markers, Rep)
 
 
 def _tells_size(brackets: Brackets) -> bool:
     """Whether a bracket says how many stitches and rounds a pattern has."""
     inside = brackets.inside
-    rounds = any(isinstance(phrase, Rounds) and not phrase.every for phrase in inside)
-    return rounds and all(isinstance(phrase, Rounds | Said | Count | Rep) for phrase in inside)
+    rounds = any(type(phrase) is Rounds and not phrase.every for phrase in inside)
+    return rounds and all(type(phrase) in (Rounds, Said, Count, Rep) for phrase in inside)
 
 
 def _names_work(phrase: Phrase) -> bool:
     """Whether a phrase alone would be worked."""
-    return isinstance(phrase, Stitches | Fabric | Brackets)
+    return type(phrase) in (Stitches, Fabric, Brackets)
 
 
 _TELLING: Final = frozenset(("is", "are", "keeping", "keep", "crown", "top"))

@@ -6,34 +6,37 @@ from roundwright.wording.reading.parsing.extents import PARTS
 from roundwright.wording.reading.phrases import AtEnds, Needlewise, Phrase, Said, Stitches, Then, counts_of
 from roundwright.wording.reading.seen import is_bare, is_shaping
 
-_TOLD: Final = (Said, Then)
+_TOLD: Final = frozenset((Said, Then))
 """What may stand around it, with a count."""
 
 
 def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with the place of the one decrease in every part as such: at the beginning, or at the end."""
-    texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
+    texts = {phrase.text for phrase in phrases if type(phrase) is Said}
     first, last = "first" in texts, "last" in texts
+    if first == last:
+        return phrases
     shaping = [phrase for phrase in phrases if is_shaping(phrase)]
-    parts = [phrase for phrase in phrases if isinstance(phrase, Needlewise) or _is_part(phrase)]
-    if first == last or len(shaping) != 1 or len(parts) != 1 or not _of_every(parts[0], texts):
+    parts = [phrase for phrase in phrases if type(phrase) is Needlewise or _is_part(phrase)]
+    if len(shaping) != 1 or len(parts) != 1 or not _of_every(parts[0], texts):
         return phrases
     others = [phrase for phrase in phrases if phrase not in (shaping[0], parts[0]) and not is_bare(phrase)]
-    if not all(isinstance(phrase, _TOLD) or counts_of(phrase) for phrase in others) or not isinstance(
-        shaping[0], Stitches
+    if (
+        not all(type(phrase) in _TOLD or counts_of(phrase) for phrase in others)
+        or type(shaping[0]) is not Stitches
     ):
         return phrases
     part = parts[0]
-    needle = isinstance(part, Needlewise) and part.needle
+    needle = type(part) is Needlewise and part.needle
     ends = AtEnds(part.start, part.end, part.flags, first=first, last=last, needle=needle)
     return [ends if phrase is part else phrase for phrase in phrases if not is_bare(phrase)]
 
 
 def _is_part(phrase: Phrase) -> bool:
     """Whether a part of the round is named."""
-    return isinstance(phrase, Said) and phrase.text in PARTS
+    return type(phrase) is Said and phrase.text in PARTS
 
 
 def _of_every(part: Phrase, texts: set[str]) -> bool:
     """Whether it is told of every part."""
-    return isinstance(part, Needlewise) or bool(texts & {"each", "every", "in each", "on each"})
+    return type(part) is Needlewise or bool(texts & {"each", "every", "in each", "on each"})

@@ -10,13 +10,13 @@ from roundwright.wording.reading.tree import ONE, Stated, Stitch
 
 def joined(phrases: tuple[Phrase, ...]) -> Candidate | None:
     """The last stitch that is cast on, worked together with the first, where the count behind it is told."""
-    texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
+    texts = {phrase.text for phrase in phrases if type(phrase) is Said}
     joins = texts & _JOINING and texts & _FIRST and texts & _TOGETHER
     counts = [
         count
         for phrase in phrases
         for count in counts_of(phrase)
-        if not count.sign and (count.sure or isinstance(phrase, Brackets))
+        if not count.sign and (count.sure or type(phrase) is Brackets)
     ]
     if not joins or not counts:
         return None

@@ -60,7 +60,7 @@ def with_others_alike(label: Label | None, phrases: list[Phrase]) -> tuple[Label
     if not numbers or any(not last < (number.of(0) or 0) <= HIGHEST_ALIKE for number in numbers):
         return label, phrases
     stop = begun
-    while stop > 1 and isinstance(phrases[stop - 1], Said):
+    while stop > 1 and type(phrases[stop - 1]) is Said:
         stop -= 1
     spans = (*label.spans, *(Span(number, number) for number in numbers))
     return replace(label, spans=spans), phrases[:stop]
@@ -69,11 +69,13 @@ def with_others_alike(label: Label | None, phrases: list[Phrase]) -> tuple[Label
 def _others_alike(phrases: list[Phrase]) -> tuple[int, list[Number]]:
     """Where other rounds are named that are as the one before, and their numbers; none where they are not."""
     begun = next((place for place in range(1, len(phrases) - 1) if _says_alike(phrases, place)), 0)
-    if begun and all(isinstance(phrase, Count | Said) for phrase in phrases[begun:]):
+    if begun and all(type(phrase) in (Count, Said) for phrase in phrases[begun:]):
         return begun, _counted(phrases[begun + 2 :])
+    if not phrases or type(phrases[-1]) not in _NAMING_OTHERS:
+        return 0, []
     match phrases:
         case [*before, Again(named=named, work=True, flags=flags)] if before and flags & _APART:
-            plain = all(map(is_bare, before)) or all(isinstance(phrase, Fabric) for phrase in before)
+            plain = all(map(is_bare, before)) or all(type(phrase) is Fabric for phrase in before)
             return len(before), [Number((number,)) for number in named] if plain else []
         case [*before, Continue(manner=True, flags=flags), Count(sure=False) as count] if flags & _APART:
             return len(before), [count.number]  # k, likewise 4
@@ -89,18 +91,17 @@ def _others_alike(phrases: list[Phrase]) -> tuple[int, list[Number]]:
 
 def _tells_others(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket only names other rounds: `(also 4 and 6)`, `(4 and 6 the same)`."""
-    texts = {phrase.text for phrase in inside if isinstance(phrase, Said)}
-    bare = all(
-        isinstance(phrase, Said) or (isinstance(phrase, Count) and not phrase.sure) for phrase in inside
-    )
+    texts = {phrase.text for phrase in inside if type(phrase) is Said}
+    bare = all(type(phrase) is Said or (type(phrase) is Count and not phrase.sure) for phrase in inside)
     return bare and not _LIKE.isdisjoint(texts)
 
 
 def _counted(phrases: Sequence[Phrase]) -> list[Number]:
     """The numbers that stand here."""
-    return [phrase.number for phrase in phrases if isinstance(phrase, Count)]
+    return [phrase.number for phrase in phrases if type(phrase) is Count]
 
 
+_NAMING_OTHERS: Final = frozenset((Again, Count, Brackets))
 _APART: Final = COMMA | SEMI | STOP | DASH
 _LIKE: Final = frozenset(("also", "likewise", "same", "too", "as well", "ditto", "and"))
 
@@ -108,7 +109,7 @@ _LIKE: Final = frozenset(("also", "likewise", "same", "too", "as well", "ditto",
 def _says_alike(phrases: list[Phrase], place: int) -> bool:
     """Whether `so are` or `same for` stands at a place."""
     first, second = phrases[place], phrases[place + 1]
-    if not isinstance(first, Said) or not isinstance(second, Said):
+    if type(first) is not Said or type(second) is not Said:
         return False
     return (first.text, second.text) in _ALIKE
 

@@ -220,11 +220,13 @@ def _lettered_step(lines: Lines, start: int) -> Label | None:
         lines.place += 1 + (lines.kind(1) == ")")
         number = Number((roman,))
         return Label("listed", start, (Span(number, number),), named=named(f"step {roman}"))
-    if lines.letter(0) and lines.kind(1) == ")":
+    if not lines.letter(0):
+        return None
+    if lines.kind(1) == ")":
         lines.place += 2
         return Label("step", start)
     signs = lines.flags(1) & (STOP | COLON) and not lines.flags(1) & LINE
-    if lines.letter(0) and signs and lines.place + 1 < lines.stop:
+    if signs and lines.place + 1 < lines.stop:
         lines.place += 1
         return Label("step", start)
     return None
@@ -234,10 +236,12 @@ def _roman(lines: Lines) -> int:
     """The number of a line that is numbered in Roman numerals: `IV. Knit`; 0 where it is none."""
     token = lines.token()
     number = ROMAN.get(token.text, 0)
+    if not number:
+        return 0
     begins = bool(token.flags & LINE) or lines.place == 0
     signs = lines.flags(1) & (STOP | COLON | DASH) or lines.kind(1) == ")"
     behind = lines.kind(2) if lines.kind(1) == ")" else lines.kind(1)
-    return number if number and begins and signs and not lines.flags(1) & LINE and behind in WORKS else 0
+    return number if begins and signs and not lines.flags(1) & LINE and behind in WORKS else 0
 
 
 _ONES: Final = ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")

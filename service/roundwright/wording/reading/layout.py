@@ -8,6 +8,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.wording.reading.by_name import named_parts
 from roundwright.wording.reading.by_size import (
     alternatives,
     cells,
@@ -265,7 +266,7 @@ class _Layout(Struct):
         """Where a sentence stands that tells how often the work of every round is repeated, and is not its repeat."""
         last = self.segments[-1].phrases if self.segments else ()
         sentence = sentence_of_each_round(self.tokens, begin, stop)
-        return None if sentence and any(isinstance(phrase, Star | Brackets) for phrase in last) else sentence
+        return None if sentence and any(type(phrase) in (Star, Brackets) for phrase in last) else sentence
 
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
@@ -284,7 +285,7 @@ class _Layout(Struct):
         scoped = _counts_of_sizes(self.of_round_above(scoped), self.segments[-1] if self.segments else None)
         preamble = self.under_notes
         apart = bool(first.flags & BLANK) or begin == 0 or behind.flags & COLON or not self.opened
-        if any(isinstance(phrase, CastOn) for piece in pieces for phrase in piece.phrases):
+        if any(type(phrase) is CastOn for piece in pieces for phrase in piece.phrases):
             self.under_notes = False
             self.opened = True
         if not works and stop - begin <= 8 and not behind.flags & FULL:
@@ -424,15 +425,20 @@ class _Layout(Struct):
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
-        parts = cells(phrases, self.width) or alternatives(phrases, self.width)
+        parts = (
+            [] if of is not None and of.sizes else named_parts(phrases, lines.tokens, self.names, self.width)
+        )
+        if not parts:
+            side_by_side = cells(phrases, self.width) or alternatives(phrases, self.width)
+            parts = [((str(place + 1),), part) for place, part in enumerate(side_by_side)]
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
         made: list[Segment] = []
-        for place, part in enumerate(parts):
+        for place, (sizes, part) in enumerate(parts):
             if is_no_cell(part):
                 continue  # no such round for this size
-            label_of_size = of_size(of, part[0].start, (str(place + 1),))
-            stop = parts[place + 1][0].start if place + 1 < len(parts) else end
+            label_of_size = of_size(of, part[0].start, sizes)
+            stop = parts[place + 1][1][0].start if place + 1 < len(parts) else end
             begin = part[0].start if made else start
             made.extend(
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
@@ -504,13 +510,13 @@ def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase])
         if lines.flags(1) & STOP and goes_on(token, lines.token(1), current):
             return True
         return lines.kind(1) == "round" and bool(lines.flags(1) & STOP)
-    if token.flags & (STOP | SEMI | COLON | TAB) or isinstance(phrases[-1], _ENDS):
+    if token.flags & (STOP | SEMI | COLON | TAB) or type(phrases[-1]) in _ENDS:
         return True
     if goes_on(token, lines.token(1), current) or (lines.names and _names_size(lines)):
         return True
     if token.kind in ("next", "last") and token.flags & COMMA:
-        return lines.kind(1) == "round" and not isinstance(phrases[-1], Extent | Again)
-    return token.kind == "round" and current is None and all(isinstance(phrase, _LEADS) for phrase in phrases)
+        return lines.kind(1) == "round" and type(phrases[-1]) not in (Extent, Again)
+    return token.kind == "round" and current is None and all(type(phrase) in _LEADS for phrase in phrases)
 
 
 def _names_size(lines: Lines) -> bool:
@@ -615,7 +621,7 @@ def _counts_of_sizes(pieces: list[Segment], before: Segment | None) -> list[Segm
     of = before.label if before is not None else None
     if len(pieces) != 1 or of is None or not of.sizes or pieces[0].label is not None:
         return pieces
-    if not all(isinstance(phrase, Count) and len(phrase.number.values) == 1 for phrase in pieces[0].phrases):
+    if not all(type(phrase) is Count and len(phrase.number.values) == 1 for phrase in pieces[0].phrases):
         return pieces
     return [replace(pieces[0], label=Label("sizes", pieces[0].start, sizes=of.sizes))]
 
@@ -641,11 +647,11 @@ def _without_every(of: Label | None, phrases: list[Phrase]) -> Label | None:
     """
     if of is None or of.kind != "every" or of.every is None or of.every.step != 1 or of.every.last:
         return of
-    counted = any(isinstance(phrase, Rounds) and not phrase.every for phrase in phrases)
+    counted = any(type(phrase) is Rounds and not phrase.every for phrase in phrases)
     counted = counted or sum(map(has_shaping, phrases)) > 1
-    named = any(isinstance(phrase, Again) for phrase in phrases)
-    counted = counted or (named and any(isinstance(phrase, Times) for phrase in phrases))
-    if not counted and not any(isinstance(phrase, Length) for phrase in phrases):
+    named = Again in [type(phrase) for phrase in phrases]
+    counted = counted or (named and Times in [type(phrase) for phrase in phrases])
+    if not counted and Length not in [type(phrase) for phrase in phrases]:
         return of
     return Label("sizes", of.start, sizes=of.sizes, scope=of.scope) if of.sizes else None
 
@@ -694,12 +700,12 @@ def _segments(
 
 def _tells_every_so_often(segment: Segment) -> bool:
     """Whether no more is told than on which rounds how many stitches go: `Dec 8 sts every other rnd: Rnd 1: ...`."""
-    every = any(isinstance(phrase, Rounds) and phrase.every and phrase.step > 1 for phrase in segment.phrases)
+    every = any(type(phrase) is Rounds and phrase.every and phrase.step > 1 for phrase in segment.phrases)
     return (
         every
         and segment.label is None
         and all(
-            isinstance(phrase, _LEADING) or (isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly))
+            type(phrase) in _LEADING or (type(phrase) is Stitches and type(phrase.node) is Evenly)
             for phrase in segment.phrases
         )
     )
@@ -708,9 +714,9 @@ def _tells_every_so_often(segment: Segment) -> bool:
 def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
     """The parts, with words apart that tell on which rounds those behind them are worked: `Dec every other rnd: k6`."""
     for part in parts:
-        lead = next((at for at, phrase in enumerate(part) if not isinstance(phrase, _LEADING)), len(part))
-        changes = any(isinstance(phrase, Change) for phrase in part[:lead])
-        every = any(isinstance(phrase, Rounds) and phrase.step > 1 for phrase in part[:lead])
+        lead = next((at for at, phrase in enumerate(part) if type(phrase) not in _LEADING), len(part))
+        changes = Change in [type(phrase) for phrase in part[:lead]]
+        every = any(type(phrase) is Rounds and phrase.step > 1 for phrase in part[:lead])
         if changes and every and lead < len(part) and part[lead].flags & COLON:
             yield part[:lead]
             yield part[lead:]
@@ -718,6 +724,6 @@ def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
             yield part
 
 
-_LEADING: Final = (Said, Then, Continue, Change, Rounds)
-_ENDS: Final = (Count, Brackets)
-_LEADS: Final = (Said, Then)
+_LEADING: Final = frozenset((Said, Then, Continue, Change, Rounds))
+_ENDS: Final = frozenset((Count, Brackets))
+_LEADS: Final = frozenset((Said, Then))

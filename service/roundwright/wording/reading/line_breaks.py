@@ -65,8 +65,7 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     next_round = first.flags & COLON and last.kind == "round" and tokens[begin - 2].kind == "next"
     if next_round or _explains(tokens, before[0], begin, stop):
         return True  # ABBREVIATIONS: k = knit; mm = / millimeters; p = purl
-    labelled = any(tokens[at].flags & COLON for at in range(begin + 1, min(begin + MOST_OF_HEADING, stop)))
-    if _connects(first, begin - before[0]) and not labelled:
+    if _connects(first, begin - before[0]) and not _is_labelled(tokens, begin, stop):
         return True
     opened = 0
     for place in range(max(before[0], begin - 60), begin):
@@ -83,11 +82,16 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
         return True
     if (
         first.kind in _RUNS_ON
-        and not labelled
+        and not _is_labelled(tokens, begin, stop)
         and not (first.kind == "repeat" and not _star_open(tokens, before[0], begin))
     ):
         return first.kind != "" or begin + 1 < stop
     return False
+
+
+def _is_labelled(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a colon stands behind the first words of a line."""
+    return any(tokens[at].flags & COLON for at in range(begin + 1, min(begin + MOST_OF_HEADING, stop)))
 
 
 def _ends_in_label(tokens: list[Token], begin: int) -> bool:

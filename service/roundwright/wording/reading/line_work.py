@@ -65,7 +65,7 @@ class Desk:
     def cast_ons(self) -> frozenset[int]:
         """All counts that the text casts on, for all sizes alike."""
         phrases = [phrase for segment in self.segments for phrase in segment.phrases]
-        numbers = [phrase.number.values for phrase in phrases if isinstance(phrase, CastOn)]
+        numbers = [phrase.number.values for phrase in phrases if type(phrase) is CastOn]
         return frozenset(values[0] or 0 for values in numbers if len(values) == 1)
 
     @cached_property
@@ -129,10 +129,10 @@ def _begin_of_work(segments: list[Segment]) -> int:
     """Where the cast-on stands, if numbered rounds stand before it and none with a count; else 0."""
     numbered = False
     for segment in segments:
-        if any(isinstance(phrase, CastOn) for phrase in segment.phrases):
+        if CastOn in [type(phrase) for phrase in segment.phrases]:
             return segment.start if numbered else 0
         numbered = numbered or (segment.label is not None and segment.label.kind == "numbered")
-        if any(isinstance(phrase, Count) for phrase in segment.phrases) and segment.label is not None:
+        if Count in [type(phrase) for phrase in segment.phrases] and segment.label is not None:
             return 0
     return 0
 
@@ -391,20 +391,20 @@ class LineWork:
 
     def counts_markers(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many markers were placed just before: `With that at the start it makes 8`."""
-        bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
+        bare = any(type(phrase) is Count and phrase.end == stated.end for phrase in self.segment.phrases)
         if not bare:
             return False
         return any(
             self.lane.count == number * (phrase.number.of(self.column) or 0)
             if isinstance(phrase, Every | PerPart)
-            else isinstance(phrase, Markers) and phrase.number.of(self.column) in (number, number - 1)
+            else type(phrase) is Markers and phrase.number.of(self.column) in (number, number - 1)
             for segment in self.desk.segments[max(0, self.place - 1) : self.place + 1]
             for phrase in segment.phrases
         )
 
     def counts_rounds(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many plain rounds were told just before, in this line or the one above."""
-        bare = any(isinstance(phrase, Count) and phrase.end == stated.end for phrase in self.segment.phrases)
+        bare = any(type(phrase) is Count and phrase.end == stated.end for phrase in self.segment.phrases)
         if not bare or not 1 < number <= MOST_COUNTED_ROUNDS:
             return False
         chain, rounds, place = self.lane.chain, 0, self.place
@@ -426,7 +426,7 @@ class LineWork:
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""
         sections = self.lane.sections or ()
-        needlewise = any(isinstance(phrase, Needlewise) for phrase in self.segment.phrases)
+        needlewise = Needlewise in [type(phrase) for phrase in self.segment.phrases]
         return len(sections) if needlewise and len(set(sections)) == 1 else 0
 
 
@@ -472,7 +472,7 @@ def fault_start(segment: Segment, nodes: Nodes) -> int:
     if not nodes:
         return segment.start
     last = nodes[-1]
-    return last.stated_at[0] if isinstance(last, Fill) else nodes[0].start
+    return last.stated_at[0] if type(last) is Fill else nodes[0].start
 
 
 def until_start(segment: Segment, until: Number | None) -> int:

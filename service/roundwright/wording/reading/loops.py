@@ -19,7 +19,6 @@ from roundwright.wording.reading.phrases import (
     Count,
     Extent,
     Length,
-    OnRounds,
     PerPart,
     Phrase,
     Rep,
@@ -49,8 +48,8 @@ def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list
     """`Dec rnd (56 sts)`: the round of this name, worked again, where nothing else is told to be worked."""
     if label is None or label.kind != "sort" or not label.named:
         return []
-    worked = any(not isinstance(phrase, Times) for phrase in seen.work)
-    if worked or seen.words or not all(isinstance(phrase, _COUNTED) for phrase in seen.order):
+    worked = any(type(phrase) is not Times for phrase in seen.work)
+    if worked or seen.words or not all(type(phrase) in _COUNTED for phrase in seen.order):
         return []
     again = Again(label.start, label.start, 0, (label.named,), work=True)
     return [Candidate("loop", 0.3, again=again, times=_last_times(seen), stated=stated)]
@@ -88,10 +87,10 @@ def _last_times(seen: Seen) -> Times | None:
 
 def _until_unit(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Keep going like that until you're at k1, k2tog`: a crown gone on with until it is worked so."""
-    at = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Length)), None)
+    at = next((place for place, phrase in enumerate(seen.order) if type(phrase) is Length), None)
     unit = seen.order[at + 1 :] if at is not None else ()
-    nodes = tuple(phrase.node for phrase in unit if isinstance(phrase, Stitches))
-    if not 0 < len(nodes) == len(seen.work) or not all(isinstance(node, Stitch) for node in nodes):
+    nodes = tuple(phrase.node for phrase in unit if type(phrase) is Stitches)
+    if not 0 < len(nodes) == len(seen.work) or not all(type(node) is Stitch for node in nodes):
         return []
     return [Candidate("continue", 0.2, last=nodes, stated=stated)]
 
@@ -128,7 +127,7 @@ def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
 
 def _of_next_round(seen: Seen) -> bool:
     """Whether markers are placed on a round that is knitted: `On the next round place ... Just knit that round`."""
-    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in seen.order if type(phrase) is Said]
     next_round = any(
         pair in (("next", "round"), ("this", "round"), ("next", "rnd")) for pair in pairwise(texts)
     )
@@ -142,7 +141,7 @@ def marker_ways(seen: Seen) -> list[Candidate]:
     every = seen.every or seen.per_part
     if sections < 2 and (every is None or max(number or 0 for number in every.values) < 2):
         return []
-    works = any(not rounds.every for rounds in seen.rounds) or isinstance(seen.order[0], Stitches)
+    works = any(not rounds.every for rounds in seen.rounds) or type(seen.order[0]) is Stitches
     cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`
     return [Candidate("markers", cost, rounds=every, sections=sections)]
 
@@ -153,7 +152,7 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
     if ways := rounds or _again_until(seen, stated, segment):
         return ways
     every = any(rhythm.step > 1 or seen.chart for rhythm in _rhythms(seen))
-    if not seen.times or every or any(not isinstance(phrase, _TIMES) for phrase in seen.work):
+    if not seen.times or every or any(type(phrase) not in _TIMES for phrase in seen.work):
         return []
     times, repeats = seen.times[-1], _repeats(seen)
     if not repeats and not times.more:
@@ -196,12 +195,12 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
 
 def _repeats(seen: Seen) -> bool:
     """Whether a repeat is told: `Do this`, `rep from *`."""
-    return any(isinstance(phrase, Rep) for phrase in seen.work)
+    return Rep in [type(phrase) for phrase in seen.work]
 
 
 def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`Repeat until 8 sts remain`: what was worked last, to that count; none where more is told."""
-    alone = all(isinstance(phrase, _OF_REPEATS) for phrase in seen.work) and seen.words < MOST_SPOKEN
+    alone = all(type(phrase) in _OF_REPEATS for phrase in seen.work) and seen.words < MOST_SPOKEN
     if not alone or not _repeats(seen) or not seen.untils or seen.continues:
         return []
     until = seen.untils[-1]
@@ -215,7 +214,7 @@ def _numbers_repeated(seen: Seen, times: Times) -> list[int]:
     rounds = _first_rounds(seen)
     in_all = rounds.number.of(0) or 0 if rounds is not None else 0
     behind = seen.order[seen.order.index(times) :] if repeats and times in seen.order else ()
-    further = any(isinstance(phrase, Rounds) and not phrase.more for phrase in behind)  # not in brackets
+    further = any(type(phrase) is Rounds and not phrase.more for phrase in behind)  # not in brackets
     often = (times.number.of(0) or 1) + (times.more and further)  # repeat twice more, 30 rounds
     if in_all and in_all % often == 0:
         return [in_all // often]
@@ -225,7 +224,7 @@ def _numbers_repeated(seen: Seen, times: Times) -> list[int]:
 def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Work 3 rounds.`: where no round was worked before that these are like, they are plain."""
     first = seen.order[0]
-    if not isinstance(first, Said) or first.text != "work" or seen.spoken_words > 1:
+    if type(first) is not Said or first.text != "work" or seen.spoken_words > 1:
         return []
     nodes = plain_fill("k", rounds.start, rounds.end)
     return [Candidate("round", 0.8, nodes, rounds=rounds.number, stated=stated)]
@@ -239,7 +238,7 @@ def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> lis
     )
     if segment.label is not None or segment.earlier or others or not rounds:
         return []
-    worked = [phrase for phrase in seen.work if not (isinstance(phrase, Rep) and not phrase.level)]
+    worked = [phrase for phrase in seen.work if not (type(phrase) is Rep and not phrase.level)]
     ribbed = any(fabric.kind == "rib" and not fabric.nodes for fabric in seen.fabrics)
     number = rounds[-1]
     if len(rounds) == FURTHER_AND_ALL and ribbed and rounds[0].more and seen.in_all is number:
@@ -263,7 +262,7 @@ FURTHER_AND_ALL: Final = 2
 
 def counts_all(seen: Seen, rounds: Rounds) -> bool:
     """Whether a number of rounds is that of all of them: `10 rnds of rib in all`, `a total of 10 rounds`."""
-    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in seen.order if type(phrase) is Said]
     at = seen.order.index(rounds) if rounds in seen.order else 0
     total = any(map(is_of_all, seen.order[max(0, at - 2) : at + 5]))
     first = "first" in texts and not _COUNTING.isdisjoint(texts)
@@ -277,7 +276,7 @@ _COUNTING: Final = frozenset(("counting", "including", "incl", "inclusive"))
 def chart_again(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Work Chart A six times (48 rnds)`: the rounds of a chart that is told in words just before, so often in all."""
     rounds = [rounds.number for rounds in _round_counts(seen)]
-    worked = [phrase for phrase in seen.work if not isinstance(phrase, Times)]
+    worked = [phrase for phrase in seen.work if type(phrase) is not Times]
     other = worked or seen.evenly or seen.agains or seen.untils or seen.lengths
     if not seen.chart or len(seen.times) != 1 or len(rounds) != 1 or other:
         return []
@@ -294,7 +293,7 @@ def _so_many_rounds(seen: Seen, stated: tuple[Stated, ...], segment: Segment) ->
     if len(seen.work) != 1 or seen.times or seen.fabrics or len(seen.rounds) != 1 or seen.rounds[0].every:
         return []
     rep, rounds = seen.work[0], seen.rounds[0]
-    if not isinstance(rep, Rep) or rep.level:
+    if type(rep) is not Rep or rep.level:
         return []
     last = max(1, segment.earlier)
     again = Again(rep.start, rep.end, 0, last=last, work=not rounds.more, segments=segment.earlier)
@@ -331,10 +330,10 @@ def _meant(agains: list[Again]) -> Again:
 
 def _stitch_with(seen: Seen) -> Stitch | None:
     """The stitch with which rounds are worked again: `as rnd 3, with k7`; None where none is, or stitches repeat."""
-    if any(isinstance(phrase, _REPEATS) for phrase in seen.work):
+    if any(type(phrase) in _REPEATS for phrase in seen.work):
         return None
-    nodes = (phrase.node for phrase in seen.work if isinstance(phrase, Stitches))
-    return next((node for node in nodes if isinstance(node, Stitch) and not node.bare), None)
+    nodes = (phrase.node for phrase in seen.work if type(phrase) is Stitches)
+    return next((node for node in nodes if type(node) is Stitch and not node.bare), None)
 
 
 def _loop(seen: Seen, again: Again, stated: tuple[Stated, ...]) -> Candidate:
@@ -399,9 +398,7 @@ SAID_TO_ALTERNATE: Final = 0.2
 def _are_said_to_alternate(seen: Seen) -> bool:
     """Whether shaped and plain rounds are said to alternate: `Decrease rounds and plain rounds alternate until 16`."""
     named_rounds = seen.agains[0].named if seen.agains else ()
-    words = any(
-        isinstance(phrase, Said) and phrase.text in ("alternate", "alternating") for phrase in seen.order
-    )
+    words = any(type(phrase) is Said and phrase.text in ("alternate", "alternating") for phrase in seen.order)
     return words and len(named_rounds) > 1 and PLAIN_ROUND in named_rounds and not seen.ends_plain
 
 
@@ -411,7 +408,7 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     None were where it is only some of the rounds from now on: `Repeat round A only 5 times`.
     """
     total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
-    only = not total and any(isinstance(phrase, Said) and phrase.text == "only" for phrase in seen.order)
+    only = not total and any(type(phrase) is Said and phrase.text == "only" for phrase in seen.order)
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
     if only or (len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named):
@@ -424,7 +421,7 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
 def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Rep dec rnd on next and foll 2 alt rnds`, `dec as set on foll 3 alt rnds`; none where it is not told so."""
     turns = seen.on_rounds
-    worked = [phrase for phrase in seen.work if not isinstance(phrase, Until | Times)]
+    worked = [phrase for phrase in seen.work if type(phrase) not in (Until, Times)]
     if turns is None or worked[1:] or seen.chart:
         return []
     if seen.agains:
@@ -436,7 +433,7 @@ def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     return [_on_rounds(seen, turns, Candidate("continue", 0.1, stated=counts_left(stated)))]
 
 
-def _on_rounds(seen: Seen, turns: OnRounds, work: Candidate) -> Candidate:
+def _on_rounds(seen: Seen, turns: Rounds, work: Candidate) -> Candidate:
     """`Rep dec rnd on next and foll 2 alt rnds`: on how many rounds it is worked, or to which count."""
     until = _last_until(seen) if turns.often is None else None
     times = _last_times(seen) if turns.often is None else None
@@ -457,13 +454,13 @@ def _stand_between(seen: Seen, again: Again) -> bool:
         if PLAIN_ROUND in again.named and again in seen.order
         else ()
     )
-    return bool(behind) and isinstance(behind[0], Said) and behind[0].text in ("between", "in between")
+    return bool(behind) and type(behind[0]) is Said and behind[0].text in ("between", "in between")
 
 
 def _rounds_of_chart(seen: Seen, again: Again, stated: tuple[Stated, ...], cost: float) -> Candidate:
     """`Work rnds 1-6 of Chart A 6 times`: rounds that keep the count."""
     number = len(again.named) or again.last or 1
-    often = next((phrase for phrase in seen.order if isinstance(phrase, Times)), None)
+    often = next((phrase for phrase in seen.order if type(phrase) is Times), None)
     turns = often.number.values if often is not None else (1,)
     rounds = Number(tuple(number * (turn or 0) for turn in turns))
     nodes = plain_fill("k", again.start, again.end)
@@ -485,11 +482,11 @@ def _rounds_again(seen: Seen, again: Again, rounds: Rounds) -> Number:
 def _plain_after_each(seen: Seen) -> int:
     """How many plain rounds follow each decrease round, where a bracket says so: `(3 plain rnds after each)`."""
     for brackets in seen.order:
-        if not isinstance(brackets, Brackets):
+        if type(brackets) is not Brackets:
             continue
         for rounds, behind in pairwise(brackets.inside):
-            after = isinstance(behind, Said) and behind.text in ("after", "after each")
-            if isinstance(rounds, Rounds) and not rounds.every and after:
+            after = type(behind) is Said and behind.text in ("after", "after each")
+            if type(rounds) is Rounds and not rounds.every and after:
                 return rounds.number.of(0) or 0
     return 0
 
@@ -506,7 +503,7 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
 def _only_changes(seen: Seen) -> bool:
     """Whether decreases are worked and nothing between: `Dec only, till 12`."""
     return any(
-        isinstance(change, Change) and isinstance(only, Said) and only.text == "only"
+        type(change) is Change and type(only) is Said and only.text == "only"
         for change, only in pairwise(seen.order)
     )
 
@@ -531,7 +528,7 @@ def _gone_on_with(seen: Seen) -> Iterator[Again]:
     """The rounds that are worked again, and not those that others are worked `between`."""
     before: Phrase | None = None
     for phrase in seen.order:
-        if isinstance(phrase, Again) and not (isinstance(before, Said) and before.text == "between"):
+        if type(phrase) is Again and not (type(before) is Said and before.text == "between"):
             yield phrase
         before = phrase
 
@@ -542,13 +539,11 @@ def _is_every_so_often(seen: Seen, times: Times | None) -> bool:
         return False
     if len(seen.rounds) != 1 or not _rhythms(seen):
         return False
-    begins = next((phrase for phrase in seen.order if not isinstance(phrase, Said)), None)
-    repeats = [phrase for phrase in seen.order if isinstance(phrase, Rep)]
+    begins = next((phrase for phrase in seen.order if type(phrase) is not Said), None)
+    repeats = [phrase for phrase in seen.order if type(phrase) is Rep]
     if any(phrase.level for phrase in repeats):
         return False
-    return isinstance(begins, Then | Rounds | Rep) and all(
-        isinstance(phrase, _HOW_OFTEN) for phrase in seen.order
-    )
+    return type(begins) in (Then, Rounds, Rep) and all(type(phrase) in _HOW_OFTEN for phrase in seen.order)
 
 
 def _rounds_as_times(seen: Seen) -> Times | None:
@@ -605,7 +600,7 @@ def _goes_on(seen: Seen) -> bool:
 
 def _begins_with_then(seen: Seen) -> bool:
     """Whether it begins with `then`: `then every other rnd 5 times`."""
-    return bool(seen.order) and isinstance(seen.order[0], Then)
+    return bool(seen.order) and type(seen.order[0]) is Then
 
 
 def _sign(seen: Seen) -> int:
@@ -637,7 +632,7 @@ def _without_end(seen: Seen, stated: tuple[Stated, ...], left: tuple[Stated, ...
 
 def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
     """Whether a crown goes on: `continue until 8 sts remain`, `dec every rnd to 8 sts`, and not `rep from * until`."""
-    repeats = any(isinstance(phrase, _REPEATS) for phrase in seen.work)
+    repeats = any(type(phrase) in _REPEATS for phrase in seen.work)
     if repeats or (seen.agains and not _is_thus(seen)) or (not seen.untils and _goes_on_to_the_end(seen)):
         return False
     if _goes_on(seen):
@@ -645,7 +640,7 @@ def _is_gone_on_with(seen: Seen, until: Number | None) -> bool:
     change = bool(_sign(seen))
     if not _rhythms(seen):
         return change and until is not None and not any(node.to for node in seen.evenly)
-    stitches = bool(seen.fabrics) or any(isinstance(phrase, Stitches) for phrase in seen.work)
+    stitches = bool(seen.fabrics) or Stitches in [type(phrase) for phrase in seen.work]
     ends = not stitches and (until is not None or _begins_with_then(seen))
     return change or ends or any(count.sign for count in seen.counts)
 
@@ -667,18 +662,18 @@ def _tells_round(seen: Seen) -> bool:
     """Whether a round is told, plain stitches and a decrease: `Continue with k7, k2tog, and 64 stitches remain`."""
     if seen.untils or seen.times:
         return False
-    stitches = [phrase for phrase in seen.work if isinstance(phrase, Stitches) and not is_bare(phrase)]
+    stitches = [phrase for phrase in seen.work if type(phrase) is Stitches and not is_bare(phrase)]
     return {True, False} <= {has_shaping(phrase) for phrase in stitches}
 
 
 def _goes_on_to_the_end(seen: Seen) -> bool:
     """Whether stitches are gone on with to the end of their round: `k2tog, and so on to the end (8 sts)`."""
     return any(
-        isinstance(first, Stitches)
-        and isinstance(first.node, Stitch)
+        type(first) is Stitches
+        and type(first.node) is Stitch
         and not first.node.bare
-        and isinstance(manner, Continue)
-        and isinstance(far, Extent)
+        and type(manner) is Continue
+        and type(far) is Extent
         and far.leave == NOTHING
         for first, manner, far in zip(seen.order, seen.order[1:], seen.order[2:], strict=False)
     )
@@ -688,7 +683,7 @@ def _is_on_them(seen: Seen) -> bool:
     """Whether something is done on rounds that are named: `on rounds 5, 7 and 8`."""
     behind = zip(seen.order, seen.order[1:], strict=False)
     return any(
-        isinstance(word, Said) and word.text in ("on", "in", "at") and isinstance(again, Again)
+        type(word) is Said and word.text in ("on", "in", "at") and type(again) is Again
         for word, again in behind
     )
 
@@ -696,7 +691,7 @@ def _is_on_them(seen: Seen) -> bool:
 def on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
     """`Decrease in the same way on rounds 5, 7 and 8`: those are shaped, and the rounds between them are plain."""
     numbers = seen.agains[0].named if len(seen.agains) == 1 else ()
-    repeats = any(isinstance(phrase, Rep) and not phrase.level for phrase in seen.work)
+    repeats = any(type(phrase) is Rep and not phrase.level for phrase in seen.work)
     others = seen.work[1:] or (seen.work and not repeats) or seen.evenly or seen.untils or seen.times
     kinds = {fabric.kind for fabric in seen.fabrics}
     thus = bool(seen.continues) or "before" in kinds or repeats
@@ -769,9 +764,9 @@ MOST_BEGUN: Final = 3
 """Rounds worked before that are counted among the times in all."""
 MOST_SPOKEN: Final = 0.5
 """Unknown words, as they are weighed, beside a repeat that goes back to the sentence before it."""
-_COUNTED: Final = (Count, Times, Brackets)
+_COUNTED: Final = frozenset((Count, Times, Brackets))
 """What may stand behind the name of a round that is worked again."""
-_TIMES: Final = (Times, Rep)
-_HOW_OFTEN: Final = (Then, Said, Rounds, Rep, Times, Count, Brackets, PerPart)
-_OF_REPEATS: Final = (Star, Rep, Until)
-_REPEATS: Final = (Star, Brackets, Rep)
+_TIMES: Final = frozenset((Times, Rep))
+_HOW_OFTEN: Final = frozenset((Then, Said, Rounds, Rep, Times, Count, Brackets, PerPart))
+_OF_REPEATS: Final = frozenset((Star, Rep, Until))
+_REPEATS: Final = frozenset((Star, Brackets, Rep))

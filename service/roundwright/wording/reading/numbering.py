@@ -136,7 +136,7 @@ def _worked_in_turn(work: LineWork, numbers: int) -> bool:
     for turn in work.desk.segments[work.place + 1 : work.place + 1 + MOST_IN_TURN]:
         if turn.label is not None or not turn.phrases:
             return False
-        match turn.phrases[0], next((phrase for phrase in turn.phrases if isinstance(phrase, Times)), None):
+        match turn.phrases[0], next((phrase for phrase in turn.phrases if type(phrase) is Times), None):
             case (Again(start=start, last=last), Times(number=often)) if start in (begin, begin - 1):
                 return last * (often.of(work.column) or 0) == numbers
     return False
@@ -421,4 +421,4 @@ def is_plain(done: Done) -> bool:
 
 def _every(work: LineWork) -> Iterator[Rounds]:
     """The phrases of a line that say on which rounds it is worked."""
-    return (phrase for phrase in work.segment.phrases if isinstance(phrase, Rounds) and phrase.every)
+    return (phrase for phrase in work.segment.phrases if type(phrase) is Rounds and phrase.every)

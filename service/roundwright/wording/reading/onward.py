@@ -43,14 +43,14 @@ def onward_ways(phrases: tuple[Phrase, ...]) -> list[Candidate]:
         return until_unit
     if not _goes_on(phrases):
         return []
-    step = next((phrase.step or 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), 0)
+    step = next((phrase.step or 1 for phrase in phrases if type(phrase) is Rounds and phrase.every), 0)
     ends = list(dict.fromkeys(number.values for number in _numbers(phrases)))[-MOST_ENDS:]
     named = [Number(values) for values in reversed(ends)]
     ways = [
         Candidate("continue", COST + LATER * place, until=number, step=step, onward="to_a_count")
         for place, number in enumerate(named)
     ]
-    if not ways and any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases):
+    if not ways and any(type(phrase) is Continue and phrase.manner for phrase in phrases):
         ways = [
             Candidate("continue", COST + LATER * place, step=step, plain=place, onward="to_the_end")
             for place in (0, 1)
@@ -63,23 +63,21 @@ def _to_unit(phrases: tuple[Phrase, ...]) -> list[Candidate]:
 
     The counts told with it are those at the end; a plain round behind it is worked too.
     """
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
-    thus = isinstance(begins, Continue) or any(
-        isinstance(phrase, Continue) and phrase.manner for phrase in phrases
-    )
-    at = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Length)), None)
+    begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
+    thus = type(begins) is Continue or any(type(phrase) is Continue and phrase.manner for phrase in phrases)
+    at = next((place for place, phrase in enumerate(phrases) if type(phrase) is Length), None)
     if not thus or at is None:
         return []
-    stars = [place for place in range(at + 1, len(phrases)) if isinstance(phrases[place], Star)][:2]
+    stars = [place for place in range(at + 1, len(phrases)) if type(phrases[place]) is Star][:2]
     inside = phrases[stars[0] + 1 : stars[1]] if len(stars) == 2 else ()
-    nodes = tuple(phrase.node for phrase in inside if isinstance(phrase, Stitches))
-    if not inside or len(nodes) != len(inside) or not all(isinstance(node, Stitch) for node in nodes):
+    nodes = tuple(phrase.node for phrase in inside if type(phrase) is Stitches)
+    if not inside or len(nodes) != len(inside) or not all(type(node) is Stitch for node in nodes):
         return []
     behind = phrases[stars[1] + 1 :]
     stated = tuple(
         Stated(count.number, count.start, count.end) for count in _counts(behind) if not count.sign
     )
-    plain = any(isinstance(phrase, Rounds) and not phrase.every for phrase in behind)
+    plain = any(type(phrase) is Rounds and not phrase.every for phrase in behind)
     return [Candidate("continue", TO_UNIT, last=nodes, plain=int(plain), stated=stated[-1:])]
 
 
@@ -97,25 +95,21 @@ def as_numbered(
     if label is None or label.kind not in ("numbered", "listed"):
         return []
     begins = label.spans[0].first.of(0) or 0
-    named = (phrase for phrase in phrases if isinstance(phrase, Again) and phrase.named)
+    named = (phrase for phrase in phrases if type(phrase) is Again and phrase.named)
     in_turn = next((again for again in named if max(again.named) < begins), None)
-    thus = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
-    if (
-        in_turn is not None
-        and thus
-        and not any(isinstance(phrase, Until | Length | Times) for phrase in phrases)
-    ):
+    thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
+    if in_turn is not None and thus and not any(type(phrase) in (Until, Length, Times) for phrase in phrases):
         return [Candidate("continue", IN_TURN, onward="in_turn", again=in_turn, stated=stated)]
     if not _several(label):
         return []
-    manner = any(isinstance(phrase, Continue | Again | Change) for phrase in phrases)
-    before = any(isinstance(phrase, Fabric) and phrase.kind == "before" for phrase in phrases)
-    if not (manner or before) or any(isinstance(phrase, Until | Length) for phrase in phrases):
+    manner = any(type(phrase) in (Continue, Again, Change) for phrase in phrases)
+    before = any(type(phrase) is Fabric and phrase.kind == "before" for phrase in phrases)
+    if not (manner or before) or any(type(phrase) in (Until, Length) for phrase in phrases):
         return []
     sure = [phrase.number for phrase in _counts(phrases)]
     kept = tuple(count for count in stated if not count.sign and count.number in sure)[-1:]
-    step = max((phrase.step for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), default=0)
-    step = max(step, 2 * any(isinstance(phrase, Said) and phrase.text in _PARITIES for phrase in phrases))
+    step = max((phrase.step for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0)
+    step = max(step, 2 * any(type(phrase) is Said and phrase.text in _PARITIES for phrase in phrases))
     return [Candidate("continue", NUMBERED, onward="as_numbered", step=step, stated=kept)]
 
 
@@ -132,9 +126,9 @@ def _several(label: Label) -> bool:
 def _counts(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
     """The counts of a line that can be nothing else: those in brackets, and those with their stitches."""
     for phrase in phrases:
-        if isinstance(phrase, Brackets):
-            yield from (inner for inner in phrase.inside if isinstance(inner, Count))
-        elif isinstance(phrase, Count) and phrase.sure:
+        if type(phrase) is Brackets:
+            yield from (inner for inner in phrase.inside if type(inner) is Count)
+        elif type(phrase) is Count and phrase.sure:
             yield phrase
 
 
@@ -146,22 +140,22 @@ NUMBERED: Final = 0.8
 
 def _goes_on(phrases: tuple[Phrase, ...]) -> bool:
     """Whether the sentence says that the work goes on as before."""
-    if any(isinstance(phrase, Star) for phrase in phrases):
+    if Star in [type(phrase) for phrase in phrases]:
         return False
-    begins = next((phrase for phrase in phrases if not isinstance(phrase, Said | Then)), None)
-    manner = any(isinstance(phrase, Continue) and phrase.manner for phrase in phrases)
-    every = any(isinstance(phrase, Rounds) and phrase.every for phrase in phrases)
-    until = any(isinstance(phrase, Until | Length) for phrase in phrases)
-    if any(isinstance(phrase, Until) for phrase in phrases) and _is_between(phrases):
+    begins = next((phrase for phrase in phrases if type(phrase) not in (Said, Then)), None)
+    manner = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
+    every = any(type(phrase) is Rounds and phrase.every for phrase in phrases)
+    until = any(type(phrase) in (Until, Length) for phrase in phrases)
+    if Until in [type(phrase) for phrase in phrases] and _is_between(phrases):
         return True
-    return manner or (every and until) or isinstance(begins, Continue | Rep | Again | Change)
+    return manner or (every and until) or type(begins) in (Continue, Rep, Again, Change)
 
 
 def _is_between(phrases: tuple[Phrase, ...]) -> bool:
     """Whether rounds are told to be worked between others: `so down, always a plain round between`."""
-    words = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
-    stitches = any(isinstance(phrase, Stitches) for phrase in phrases)
-    return not stitches and bool(words & _BETWEEN) and any(isinstance(phrase, Rounds) for phrase in phrases)
+    words = {phrase.text for phrase in phrases if type(phrase) is Said}
+    stitches = Stitches in [type(phrase) for phrase in phrases]
+    return not stitches and bool(words & _BETWEEN) and Rounds in [type(phrase) for phrase in phrases]
 
 
 _BETWEEN: Final = frozenset(("between", "in between", "always", "after each"))
@@ -173,5 +167,5 @@ def _numbers(phrases: tuple[Phrase, ...]) -> Iterator[Number]:
         match phrase:
             case Until() | Count(sign=0):
                 yield phrase.number
-            case Brackets() if not any(isinstance(inner, Times) for inner in phrase.inside):
+            case Brackets() if Times not in [type(inner) for inner in phrase.inside]:
                 yield from _numbers(phrase.inside)

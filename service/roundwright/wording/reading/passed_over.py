@@ -76,9 +76,9 @@ def _other_counts(
 def _counts_in(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
     """The counts that words name, also those in brackets."""
     for phrase in phrases:
-        if isinstance(phrase, Brackets):
+        if type(phrase) is Brackets:
             yield from _counts_in(phrase.inside)
-        elif isinstance(phrase, Count):
+        elif type(phrase) is Count:
             yield phrase
 
 

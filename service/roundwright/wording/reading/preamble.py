@@ -15,7 +15,7 @@ from roundwright.wording.reading.segment import Segment
 def with_preamble_told(segments: list[Segment], cast_on: tuple[int, ...]) -> list[Segment]:
     """The segments, those before the cast-on told, where the text casts on the stitches that are asked for."""
     for place, segment in enumerate(segments):
-        if any(isinstance(phrase, CastOn) and _is_of(phrase, cast_on) for phrase in segment.phrases):
+        if any(type(phrase) is CastOn and _is_of(phrase, cast_on) for phrase in segment.phrases):
             before = [replace(earlier, under_notes=True, cuts=()) for earlier in segments[:place]]
             return [*before, *segments[place:]]
     return segments

@@ -136,13 +136,13 @@ def _tells_of_repeat(work: LineWork) -> bool:
     if not work.place:
         return False
     before = work.desk.segments[work.place - 1].phrases
-    if all(isinstance(phrase, Brackets) for phrase in phrases):
-        return any(isinstance(phrase, Again | Times) for phrase in before)
-    again = [phrase for phrase in before if isinstance(phrase, Again)]
-    times = [phrase for phrase in before if isinstance(phrase, Times)]
-    if not again or len(times) != 1 or not all(isinstance(phrase, Rounds | Said) for phrase in phrases):
+    if all(type(phrase) is Brackets for phrase in phrases):
+        return any(type(phrase) in (Again, Times) for phrase in before)
+    again = [phrase for phrase in before if type(phrase) is Again]
+    times = [phrase for phrase in before if type(phrase) is Times]
+    if not again or len(times) != 1 or not all(type(phrase) in (Rounds, Said) for phrase in phrases):
         return False
-    counted = [phrase.number.of(work.column) for phrase in phrases if isinstance(phrase, Rounds)]
+    counted = [phrase.number.of(work.column) for phrase in phrases if type(phrase) is Rounds]
     often = (times[0].number.of(work.column) or 0) + times[0].more
     return counted == [often * (len(again[-1].named) or again[-1].last)]
 
@@ -295,7 +295,7 @@ def _standing_since(work: LineWork) -> Entry | None:
 def _last_rounds(work: LineWork, number: int) -> tuple[Done, ...]:
     if number == 1 and (entry := _standing_since(work)):
         nodes = entry.candidate.nodes
-        if nodes and not any(isinstance(node, Fill) for node in nodes):
+        if nodes and Fill not in [type(node) for node in nodes]:
             end = nodes[-1].end
             nodes = (Fill(nodes, NOTHING, nodes[0].start, end, (end, end)),)
         return (Done(_ANY, nodes, entry.segment),)
@@ -382,7 +382,7 @@ def _again_with(work: LineWork) -> None:
     if not rounds and (shaped := _last_shaping(work)) is not None:
         rounds = (shaped,)
     stitch = candidate.nodes[0]
-    if not rounds or not isinstance(stitch, Stitch):
+    if not rounds or type(stitch) is not Stitch:
         raise _no_such_round(work, say("read.no_round_before"))
     changed = [_replaced(done.nodes, stitch) for done in rounds]
     if all(nodes is done.nodes for nodes, done in zip(changed, rounds, strict=True)):
@@ -396,7 +396,7 @@ def _replaced(nodes: Nodes, stitch: Stitch) -> Nodes:
     """The tree with another number for its first stitches of this kind."""
     for place, node in enumerate(nodes):
         other = node
-        if isinstance(node, Stitch) and node.name == stitch.name and not node.bare:
+        if type(node) is Stitch and node.name == stitch.name and not node.bare:
             other = stitch
         elif isinstance(node, Group | Fill):
             inside = _replaced(node.nodes, stitch)
@@ -444,7 +444,7 @@ class _Continuation:
         desk = self.work.desk
         phrases = desk.segments[desk.place(shaping.segment)].phrases
         return max(
-            (phrase.step - 1 for phrase in phrases if isinstance(phrase, Rounds) and phrase.every), default=0
+            (phrase.step - 1 for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0
         )
 
     def run(self, numbers: int) -> None:

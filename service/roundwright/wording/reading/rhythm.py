@@ -38,7 +38,7 @@ def _moved(steps: Steps, before: Steps) -> Steps | None:
         return None
     made: list[Step] = []
     for step, other in zip(steps, before, strict=True):
-        if isinstance(step, Work) and isinstance(other, Work):
+        if type(step) is Work and type(other) is Work:
             if step.stitch != other.stitch:
                 return None
             count = 2 * step.times - other.times
@@ -46,7 +46,7 @@ def _moved(steps: Steps, before: Steps) -> Steps | None:
                 made.append(Work(step.stitch, count))
             elif count < 0:
                 return None
-        elif isinstance(step, Repeat) and isinstance(other, Repeat):
+        elif type(step) is Repeat and type(other) is Repeat:
             inside = _moved(step.steps, other.steps)
             if inside is None or step.times != other.times or not inside:
                 return None
@@ -61,13 +61,13 @@ def _fewer(steps: Steps) -> Steps | None:
     made: list[Step] = []
     changed = False
     for step in steps:
-        if isinstance(step, Repeat) and not changed:
+        if type(step) is Repeat and not changed:
             inside = _fewer(step.steps)
             if inside:
                 made.extend(times(step.times, inside))
                 changed = True
                 continue
-        if isinstance(step, Work) and step.stitch in ("k", "p") and not changed:
+        if type(step) is Work and step.stitch in ("k", "p") and not changed:
             changed = True
             if step.times > 1:
                 made.append(Work(step.stitch, step.times - 1))

@@ -40,9 +40,9 @@ def own_name(tokens: list[Token]) -> RoundNames:
     """The one word by which a text calls its decrease round, and works it again: `Spoke round: ...`."""
     headed, called = set[str](), set[str]()
     for place, token in enumerate(tokens[1:-1], start=1):
-        name, behind = tokens[place - 1], tokens[place + 1]
         if token.kind != "round" or token.flags & ~SPACE:
             continue
+        name, behind = tokens[place - 1], tokens[place + 1]
         if name.kind in SORTS_OF_ROUNDS - {"plain", "even"}:
             return {}
         begins = place == 1 or bool(name.flags & LINE)

@@ -119,7 +119,7 @@ def _named_round(work: RoundWork) -> list[Candidate]:
         return []
     match order:
         case (Said(words=1, text=name), Said(text="round" | "rnd" | "row"), *_) if name.isalpha():
-            words = [phrase for phrase in order if not isinstance(phrase, Said | Count)]
+            words = [phrase for phrase in order if type(phrase) not in (Said, Count)]
             stated = tuple(count for count in work.stated if count.number in _sure(order))
             nodes = plain_fill("k", work.segment.start, work.segment.end)
             return [] if words else [Candidate("round", NAMED, nodes, stated=stated)]
@@ -142,7 +142,7 @@ def _to_count(work: RoundWork) -> list[Candidate]:
 
 def _sure(phrases: tuple[Phrase, ...]) -> list[Number]:
     """The numbers that can be nothing but counts."""
-    return [phrase.number for phrase in phrases if isinstance(phrase, Count) and phrase.sure]
+    return [phrase.number for phrase in phrases if type(phrase) is Count and phrase.sure]
 
 
 NAMED: Final = 1.0
@@ -174,12 +174,7 @@ def _bare(work: RoundWork) -> list[Candidate]:
             Candidate("round", work.cost, nodes, rounds=work.number, length=length, stated=work.stated)
         )
     first = work.stitches[0]
-    if (
-        len(work.stitches) > 1
-        and isinstance(first, Stitches)
-        and isinstance(first.node, Stitch)
-        and _in_turn(seen)
-    ):
+    if len(work.stitches) > 1 and type(first) is Stitches and type(first.node) is Stitch and _in_turn(seen):
         nodes = plain_fill(first.node.name, first.start, first.end)
         return [Candidate("round", min(work.cost, 1.0), nodes, rounds=work.number, stated=work.stated)]
     unsaid = work.label is None and work.number is None and not work.length
@@ -196,7 +191,7 @@ def _in_forms(work: RoundWork) -> list[Candidate]:
     for base, others in _forms(list(work.work), work.seen):
         nodes = tuple(way.nodes for form in others for way in settle(form)[:3] if not way.trouble)
         for way in settle(base, counted=bool(work.stated)):
-            filled = any(isinstance(node, Fill) for node in way.nodes)
+            filled = Fill in [type(node) for node in way.nodes]
             options.append(work.round(way, 0.0 if filled else once, nodes))
     return options
 
@@ -209,16 +204,18 @@ ONCE_IN_RIB: Final = 1.0
 
 def _last_otherwise(work: RoundWork) -> list[Candidate]:
     """`*yo, k2tog, k6; rep from * around, ending last rep k2`: the last repeat has other stitches at its end."""
-    phrases, texts = work.work, [phrase.text for phrase in work.seen.order if isinstance(phrase, Said)]
-    opened = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Star)), len(phrases))
-    closed = next((place for place in range(opened, len(phrases)) if isinstance(phrases[place], Rep)), 0)
-    behind = [phrase for phrase in phrases[closed + 1 :] if not isinstance(phrase, Rep)]
-    if behind and isinstance(behind[0], Extent) and behind[0].leave in (None, NOTHING):
+    phrases, texts = work.work, [phrase.text for phrase in work.seen.order if type(phrase) is Said]
+    if _ENDING.isdisjoint(texts):
+        return []
+    opened = next((place for place, phrase in enumerate(phrases) if type(phrase) is Star), len(phrases))
+    closed = next((place for place in range(opened, len(phrases)) if type(phrases[place]) is Rep), 0)
+    behind = [phrase for phrase in phrases[closed + 1 :] if type(phrase) is not Rep]
+    if behind and type(behind[0]) is Extent and behind[0].leave in (None, NOTHING):
         behind = behind[1:]
-    unit = [phrase for phrase in phrases[opened + 1 : closed] if not isinstance(phrase, Star)]
+    unit = [phrase for phrase in phrases[opened + 1 : closed] if type(phrase) is not Star]
     kept = unit[: len(unit) - len(behind)]
     used = [_used(phrase) for phrase in (*kept, *behind)]
-    if not closed or not kept or not behind or None in used or _ENDING.isdisjoint(texts):
+    if not closed or not kept or not behind or None in used:
         return []
     leave = sum(filter(None, used))
     start, end = behind[0].start, behind[-1].end
@@ -229,8 +226,8 @@ def _last_otherwise(work: RoundWork) -> list[Candidate]:
 
 def _used(phrase: Phrase) -> int | None:
     """The stitches that are used by a stitch told so many times; None where that is not known."""
-    node = phrase.node if isinstance(phrase, Stitches) else None
-    if not isinstance(node, Stitch) or node.bare or len(node.times.values) > 1:
+    node = phrase.node if type(phrase) is Stitches else None
+    if type(node) is not Stitch or node.bare or len(node.times.values) > 1:
         return None
     return (node.times.of(0) or 0) * execute((Work(node.name),))[0]
 
@@ -241,11 +238,11 @@ _ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishing"))
 def _times_alone(work: RoundWork) -> list[Candidate]:
     """A number of times at the end, of whole rounds: `k to end, 3 times`."""
     phrases = work.work
-    if not phrases or work.number is not None or not isinstance(phrases[-1], Times):
+    if not phrases or work.number is not None or type(phrases[-1]) is not Times:
         return []
     apart = _repeats_round(phrases[-2:-1])
     round_phrases = phrases[: -2 if apart else -1]
-    if not round_phrases or not isinstance(round_phrases[-1], Extent):
+    if not round_phrases or type(round_phrases[-1]) is not Extent:
         return []
     cost = work.cost + (0.0 if apart else 0.3)
     often = phrases[-1].number
@@ -270,7 +267,7 @@ def _until(work: RoundWork) -> list[Candidate]:
     if not work.seen.untils:
         return []
     until = work.seen.untils[-1].number
-    without = tuple(phrase for phrase in work.work if not isinstance(phrase, Until))
+    without = tuple(phrase for phrase in work.work if type(phrase) is not Until)
     cost = work.cost + 0.5
     step = _step(work)
     return [
@@ -298,21 +295,21 @@ def _step(work: RoundWork) -> int:
 def _with(work: RoundWork) -> list[Candidate]:
     """A stitch alone with a count: what the rounds before are worked with."""
     first = work.stitches[0]
-    if work.seen.instead and isinstance(first, Stitches) and isinstance(first.node, Stitch):
+    if work.seen.instead and type(first) is Stitches and type(first.node) is Stitch:
         again = next(iter(work.seen.agains), None)
         return [Candidate("with", 0.0, (first.node,), again=again, stated=work.stated)]
-    around = any(isinstance(phrase, Extent) for phrase in work.work)  # k3tog all round - 12 sts
+    around = Extent in [type(phrase) for phrase in work.work]  # k3tog all round - 12 sts
     alone = work.segment.label is None and len(work.stitches) == 1 and not around
-    if alone and isinstance(first, Stitches) and work.stated:
+    if alone and type(first) is Stitches and work.stated:
         node = first.node
-        if isinstance(node, Stitch):
+        if type(node) is Stitch:
             return [Candidate("with", work.cost + 0.5, (node,), stated=work.stated)]
     return []
 
 
 def _at_end_of_round(work: RoundWork) -> list[Candidate]:
     """`Increase 1 stitch at the beginning of the next round`, `Knit, m1 at end of rnd`: that stitch, others plain."""
-    where = place_in_round([phrase.text for phrase in work.seen.order if isinstance(phrase, Said)])
+    where = place_in_round([phrase.text for phrase in work.seen.order if type(phrase) is Said])
     match [phrase for phrase in work.work if not is_bare(phrase)]:
         case [Stitches(node=Stitch() as stitch) as first] if (
             where and is_shaping(first) and not work.seen.rounds
@@ -336,10 +333,10 @@ def _explained(phrases: list[Phrase]) -> list[Phrase]:
     for phrase in phrases:
         last = made[-1] if made else None
         if (
-            isinstance(phrase, Brackets)
+            type(phrase) is Brackets
             and len(phrase.inside) == 1
-            and isinstance(inner := phrase.inside[0], Stitches)
-            and isinstance(last, Stitches)
+            and type(inner := phrase.inside[0]) is Stitches
+            and type(last) is Stitches
             and isinstance(last.node, Unknown | Stitch)
             and (isinstance(last.node, Unknown) or last.node.loose)
         ):
@@ -351,8 +348,8 @@ def _explained(phrases: list[Phrase]) -> list[Phrase]:
 
 def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     """A decrease at the ends of every needle or section: `k2tog at the end of each section`."""
-    shaping = [phrase.node for phrase in work.stitches if isinstance(phrase, Stitches) and is_shaping(phrase)]
-    named = [node for node in shaping if isinstance(node, Stitch)]
+    shaping = [phrase.node for phrase in work.stitches if type(phrase) is Stitches and is_shaping(phrase)]
+    named = [node for node in shaping if type(node) is Stitch]
     shown = work.seen.changes or work.seen.evenly or work.seen.counts
     if not named and not shown and ends.together is None:
         return []
@@ -389,18 +386,16 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
 
 def _on_each(work: RoundWork) -> list[Candidate]:
     """`Knit one round, increasing 1 st on every needle`: so many on each, and the others plain."""
-    shaping = [
-        phrase.node for phrase in work.stitches if not is_bare(phrase) and isinstance(phrase, Stitches)
-    ]
-    others = [
-        phrase for phrase in work.work if not isinstance(phrase, Needlewise) and not has_stitches(phrase)
-    ]
-    often = [phrase.number.of(0) or 0 for phrase in others if isinstance(phrase, Times)]
-    others = [phrase for phrase in others if not isinstance(phrase, Times)]
-    if len(shaping) != 1 or others or not any(isinstance(phrase, Needlewise) for phrase in work.seen.order):
+    if Needlewise not in [type(phrase) for phrase in work.seen.order]:
+        return []
+    shaping = [phrase.node for phrase in work.stitches if not is_bare(phrase) and type(phrase) is Stitches]
+    others = [phrase for phrase in work.work if type(phrase) is not Needlewise and not has_stitches(phrase)]
+    often = [phrase.number.of(0) or 0 for phrase in others if type(phrase) is Times]
+    others = [phrase for phrase in others if type(phrase) is not Times]
+    if len(shaping) != 1 or others:
         return []
     node = shaping[0]
-    if not isinstance(node, Stitch) or (work.number and work.number.values != (1,)):
+    if type(node) is not Stitch or (work.number and work.number.values != (1,)):
         return []
     proof = node.loose or (bool(work.stated) and node.name not in ("k", "p"))  # on each needle k2tog (60 sts)
     if not proof or len(often) > 1 or not 0 < sum(often, 1 - len(often)) <= MOST_ON_EACH:
@@ -444,7 +439,7 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
     plain = [Settled(plain_fill("k", start, end), 0.2)]
-    at_once = any(isinstance(phrase, Said) and phrase.text == FIRST_ROUND for phrase in work.seen.order)
+    at_once = any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in work.seen.order)
     options = [
         Candidate(
             "round",
@@ -476,14 +471,14 @@ def _every_round_times(seen: Seen) -> Times | None:
     every = False
     stitches = 0
     for before, phrase in pairwise((None, *seen.order)):
-        stitches = stitches + 1 if isinstance(before, Stitches) and not is_bare(before) else 0
-        if isinstance(phrase, Rounds):
+        stitches = stitches + 1 if type(before) is Stitches and not is_bare(before) else 0
+        if type(phrase) is Rounds:
             every = phrase.every and phrase.step <= 1
-        elif isinstance(before, Star | Brackets):
+        elif type(before) in (Star, Brackets):
             continue  # no plain rounds: *k5, k2tog* x6
-        elif isinstance(phrase, Times) and stitches > 1:
+        elif type(phrase) is Times and stitches > 1:
             continue  # decrease on every round, so that the next is k6, k2tog, seven times
-        elif isinstance(phrase, Times) and every:
+        elif type(phrase) is Times and every:
             return phrase
     return None
 
@@ -511,10 +506,10 @@ def _how_many(seen: Seen) -> Number | None:
 
 def _added(seen: Seen) -> bool:
     """Whether numbers of rounds are told with `and` between, and nothing else: `8 rounds in MC and 4 rounds in CC`."""
-    counted = [place for place, phrase in enumerate(seen.order) if isinstance(phrase, Rounds)]
+    counted = [place for place, phrase in enumerate(seen.order) if type(phrase) is Rounds]
     joined = (seen.order[place - 1] for place in counted[1:])
-    added = all(isinstance(phrase, Said) and phrase.text in ("and", "&", "plus") for phrase in joined)
-    single = all(isinstance(phrase, Said | Rounds) or is_bare(phrase) for phrase in seen.order)
+    added = all(type(phrase) is Said and phrase.text in ("and", "&", "plus") for phrase in joined)
+    single = all(type(phrase) in (Said, Rounds) or is_bare(phrase) for phrase in seen.order)
     return added and single and not any(rounds.every or rounds.more for rounds in seen.rounds)
 
 
@@ -526,7 +521,7 @@ def _in_turn(seen: Seen) -> bool:
     begun, parted, words, crafts = False, True, 0, set[str]()
     for phrase in seen.order:
         if begun:
-            parted = parted or isinstance(phrase, Then) or bool(phrase.flags & (COMMA | SEMI))
+            parted = parted or type(phrase) is Then or bool(phrase.flags & (COMMA | SEMI))
         match phrase:
             case Rounds():
                 if not parted or phrase.every or phrase.more:
@@ -558,14 +553,14 @@ _NO_COLOUR: Final = frozenset(
 
 def _in_colours(seen: Seen) -> bool:
     """Whether rounds are told colour by colour, and no more: `Knit 3 rounds light, 3 rounds dark`."""
-    first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Rounds)), None)
+    first = next((place for place, phrase in enumerate(seen.order) if type(phrase) is Rounds), None)
     if first is None:
         return False
-    before = [phrase for phrase in seen.order[:first] if not isinstance(phrase, Then | Said)]
+    before = [phrase for phrase in seen.order[:first] if type(phrase) not in (Then, Said)]
     colours = _without_fabric(seen.order[first:])
     pairs = list(zip(colours[::2], colours[1::2], strict=False))
     alternate = len(colours) == 2 * len(pairs) and all(
-        isinstance(rounds, Rounds) and isinstance(colour, Said) for rounds, colour in pairs
+        type(rounds) is Rounds and type(colour) is Said for rounds, colour in pairs
     )
     parted = all(rounds.flags & (COMMA | SEMI) for rounds, _ in pairs[1:])
     return alternate and parted and all(map(is_bare, before))
@@ -574,10 +569,10 @@ def _in_colours(seen: Seen) -> bool:
 def _without_fabric(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
     """The phrases without what is said of all at the end: `6 rnds light, 6 rnds dark, all plain knit`."""
     stop = len(phrases)
-    while stop and (isinstance(phrases[stop - 1], Fabric) or is_bare(phrases[stop - 1])):
+    while stop and (type(phrases[stop - 1]) is Fabric or is_bare(phrases[stop - 1])):
         stop -= 1
     last = phrases[stop - 1] if stop < len(phrases) else None
-    return phrases[: stop - 1] if isinstance(last, Said) and last.text == "all" else phrases[:stop]
+    return phrases[: stop - 1] if type(last) is Said and last.text == "all" else phrases[:stop]
 
 
 def _described(work: RoundWork) -> list[Candidate]:
@@ -592,8 +587,8 @@ def _described(work: RoundWork) -> list[Candidate]:
 
 def _explained_fabric(work: RoundWork) -> list[Candidate]:
     """Rounds of a fabric with no more than its explanation in a bracket: `5 rnds garter st (p 1 rnd, k 1 rnd)`."""
-    worked = [phrase for phrase in work.work if not isinstance(phrase, Extent)]
-    if not work.seen.fabrics or len(worked) != 1 or not isinstance(worked[0], Brackets):
+    worked = [phrase for phrase in work.work if type(phrase) is not Extent]
+    if not work.seen.fabrics or len(worked) != 1 or type(worked[0]) is not Brackets:
         return []
     return [replace(way, cost=way.cost + EXPLAINED) for way in fabric_only(work)]
 
@@ -607,7 +602,7 @@ def _without_description(work: list[Phrase]) -> list[tuple[Phrase, ...]]:
     forms: list[tuple[Phrase, ...]] = []
     if len(work) > 1 and is_bare(work[0]):
         forms.append(tuple(work[1:]))
-    if len(work) > 1 and isinstance(work[-1], Brackets) and has_stitches(work[-1]):
+    if len(work) > 1 and type(work[-1]) is Brackets and has_stitches(work[-1]):
         forms.append(tuple(work[:-1]))
         forms.append((work[-1],))
         if len(work) > 2 and is_bare(work[0]):
@@ -623,11 +618,11 @@ def _forms(work: list[Phrase], seen: Seen) -> list[tuple[_Form, tuple[_Form, ...
     whole = tuple(work)
     last = work[-1]
     if seen.odd:
-        at = next(place for place, phrase in enumerate(work) if isinstance(phrase, Odd))
-        before = [phrase for phrase in work[:at] if not isinstance(phrase, Extent)]
+        at = next(place for place, phrase in enumerate(work) if type(phrase) is Odd)
+        before = [phrase for phrase in work[:at] if type(phrase) is not Extent]
         tail = Extent(work[at].start, work[at].end, 0, NOTHING)
-        return [((*before, tail), (tuple(phrase for phrase in work if not isinstance(phrase, Odd)),))]
-    if isinstance(last, Brackets) and len(work) > 1 and last.inside and has_stitches(last):
+        return [((*before, tail), (tuple(phrase for phrase in work if type(phrase) is not Odd),))]
+    if type(last) is Brackets and len(work) > 1 and last.inside and has_stitches(last):
         other = _other_end(whole[:-1], last.inside)
         if other:
             return [(whole[:-1], (other,)), (whole, ())]
@@ -636,11 +631,11 @@ def _forms(work: list[Phrase], seen: Seen) -> list[tuple[_Form, tuple[_Form, ...
 
 def _other_end(before: _Form, inside: _Form) -> _Form:
     """A round with what is in the bracket at its end instead; empty where the bracket is none of that kind."""
-    if isinstance(inside[0], Extent):
-        return (*takewhile(lambda phrase: not isinstance(phrase, Extent), before), *inside)
-    repeated = any(isinstance(phrase, _REPEATED) for phrase in before)
-    return inside if repeated and any(isinstance(phrase, _WHOLE) for phrase in inside) else ()
+    if type(inside[0]) is Extent:
+        return (*takewhile(lambda phrase: type(phrase) is not Extent, before), *inside)
+    repeated = any(type(phrase) in _REPEATED for phrase in before)
+    return inside if repeated and any(type(phrase) in _WHOLE for phrase in inside) else ()
 
 
-_REPEATED: Final = (Times, Extent, Rep)
-_WHOLE: Final = (Brackets, Star, Extent)
+_REPEATED: Final = frozenset((Times, Extent, Rep))
+_WHOLE: Final = frozenset((Brackets, Star, Extent))

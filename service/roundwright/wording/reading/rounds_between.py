@@ -45,11 +45,11 @@ def _shapes(again: Again) -> bool:
 def _between(seen: Seen) -> int:
     """How many plain rounds are told between those that shape: `2 rounds straight between`; 0 where none are."""
     for place, phrase in enumerate(seen.order):
-        if not isinstance(phrase, Rounds) or phrase.every or phrase.more:
+        if type(phrase) is not Rounds or phrase.every or phrase.more:
             continue
         for behind in seen.order[place + 1 : place + 1 + MOST_TO_BETWEEN]:
-            if isinstance(behind, Said) and behind.text in _BETWEEN:
+            if type(behind) is Said and behind.text in _BETWEEN:
                 return phrase.number.of(0) or 0
-            if not isinstance(behind, Said | Fabric):
+            if type(behind) not in (Said, Fabric):
                 break
     return 0

@@ -31,22 +31,22 @@ def with_rounds_by_sort(phrases: list[Phrase]) -> list[Phrase]:
 
     A ridge of garter stitch is a knit round and a purl round (common practice).
     """
-    texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
+    texts = {phrase.text for phrase in phrases if type(phrase) is Said}
     if not texts.isdisjoint(_RIDGES):
         phrases = _with_ridges(phrases)
     if not texts.isdisjoint(_COLOURS):
         phrases = _with_each_colour(phrases)
-    return _with_plain_round_again(phrases) if phrases and isinstance(phrases[0], Rep) else phrases
+    return _with_plain_round_again(phrases) if phrases and type(phrases[0]) is Rep else phrases
 
 
 def _with_ridges(phrases: list[Phrase]) -> list[Phrase]:
     """`Work 6 ridges`, `work 6 garter ridges`: as often a knit and a purl round."""
     match phrases:
         case [Said(text="work") as work, Count(number=number, sign=0) as count, *behind] if behind:
-            named = behind[1:] if isinstance(behind[0], Fabric) and behind[0].kind == "garter" else behind
+            named = behind[1:] if type(behind[0]) is Fabric and behind[0].kind == "garter" else behind
             ridges = named[0] if named else None
             ends = len(named) < 2 or named[1].flags & (STOP | SEMI | COMMA)
-            if not isinstance(ridges, Said) or ridges.text not in _RIDGES or not ends:
+            if type(ridges) is not Said or ridges.text not in _RIDGES or not ends:
                 return phrases
             start, end = count.start, ridges.end
             inside: list[Phrase] = []
@@ -63,13 +63,11 @@ def _with_each_colour(phrases: list[Phrase]) -> list[Phrase]:
     """`Knit 10 rounds in each of the three colours`: thirty rounds."""
     for place, phrase in enumerate(phrases):
         behind = phrases[place + 1 : place + 1 + _BEHIND_COLOURS]
-        at = next(
-            (at for at, word in enumerate(behind) if isinstance(word, Said) and word.text in _COLOURS), 0
-        )
+        at = next((at for at, word in enumerate(behind) if type(word) is Said and word.text in _COLOURS), 0)
         colours = behind[at - 1] if at else None
-        per_colour = any(isinstance(word, Said) and word.text in ("each", "in each") for word in behind[:at])
-        if isinstance(phrase, Rounds) and not phrase.every and per_colour and isinstance(colours, Count):
-            if not all(isinstance(word, Said) for word in behind[: at - 1]):
+        per_colour = any(type(word) is Said and word.text in ("each", "in each") for word in behind[:at])
+        if type(phrase) is Rounds and not phrase.every and per_colour and type(colours) is Count:
+            if not all(type(word) is Said for word in behind[: at - 1]):
                 return phrases
             often = colours.number.of(0) or 1
             values = tuple((value or 0) * often for value in phrase.number.values)

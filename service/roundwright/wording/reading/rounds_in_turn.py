@@ -18,7 +18,7 @@ SHORTEST_ONE: Final = 6
 
 def with_rounds_in_turn(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases, with `purl, knit, purl, knit` as a round each."""
-    if sum(isinstance(phrase, Stitches) for phrase in phrases) < 2:
+    if sum(type(phrase) is Stitches for phrase in phrases) < 2:
         return phrases
     made: list[Phrase] = []
     place = 0
@@ -57,10 +57,10 @@ def _listed(verbs: list[Stitches], flags: int) -> list[Phrase]:
 def _number_ahead(before: list[Phrase]) -> Rounds | None:
     """How many rounds are told before their list, with no work of their own: `Work 4 rounds: knit, purl, ...`."""
     number = before[-1] if before else None
-    if not isinstance(number, Rounds) or number.every or number.more:
+    if type(number) is not Rounds or number.every or number.more:
         return None
     begun = next((at for at in range(len(before) - 1, 0, -1) if before[at].flags & (STOP | COLON)), 0)
-    return number if all(isinstance(phrase, Said | Then) for phrase in before[begun:-1]) else None
+    return number if all(type(phrase) in (Said, Then) for phrase in before[begun:-1]) else None
 
 
 def _verbs(phrases: list[Phrase], begun: int, before: list[Phrase]) -> tuple[list[Stitches], int]:
@@ -72,12 +72,12 @@ def _verbs(phrases: list[Phrase], begun: int, before: list[Phrase]) -> tuple[lis
         phrase = phrases[place]
         if place > begun and phrase.flags & (STOP | COLON | SEMI):
             break
-        if isinstance(phrase, Stitches) and _is_turn(phrase, counted=behind_rounds):
-            joined = not verbs or bool(phrase.flags & COMMA) or isinstance(phrases[place - 1], Then | Said)
+        if type(phrase) is Stitches and _is_turn(phrase, counted=behind_rounds):
+            joined = not verbs or bool(phrase.flags & COMMA) or type(phrases[place - 1]) in (Then, Said)
             if not joined or (verbs and _name(verbs[-1]) == _name(phrase)):
                 return [], begun
             verbs.append(phrase)
-        elif not isinstance(phrase, Then) and not (is_silent(phrase) and not _begins_clause(phrase)):
+        elif type(phrase) is not Then and not (is_silent(phrase) and not _begins_clause(phrase)):
             break
         place += 1
     fewest = 1 if behind_rounds else FEWEST_IN_LIST
@@ -93,17 +93,17 @@ def _ended(
     if place >= len(phrases):
         return verbs, place
     behind = phrases[place]
-    parted = bool(behind.flags & (STOP | COLON | SEMI | COMMA | DASH)) or isinstance(behind, Brackets)
+    parted = bool(behind.flags & (STOP | COLON | SEMI | COMMA | DASH)) or type(behind) is Brackets
     if rounds_told(behind) is not None and parted:
         return verbs, place
-    ended = bool(behind.flags & STOP) or (parted and isinstance(behind, Said))
+    ended = bool(behind.flags & STOP) or (parted and type(behind) is Said)
     return (verbs, place) if ended else ([], begun)
 
 
 def rounds_told(phrase: Phrase) -> Rounds | None:
     """The number of rounds that a phrase is, in a bracket or not: `12 rounds`, `(12 rounds)`; None for any other."""
-    inner = phrase.inside[0] if isinstance(phrase, Brackets) and len(phrase.inside) == 1 else phrase
-    return inner if isinstance(inner, Rounds) and not inner.every else None
+    inner = phrase.inside[0] if type(phrase) is Brackets and len(phrase.inside) == 1 else phrase
+    return inner if type(inner) is Rounds and not inner.every else None
 
 
 def _is_round(phrases: list[Phrase], place: int) -> bool:
@@ -113,7 +113,7 @@ def _is_round(phrases: list[Phrase], place: int) -> bool:
 
 def _ends_with_round(phrases: list[Phrase]) -> bool:
     """Whether one knit or purl round was told last: `purl a round`."""
-    if len(phrases) < 2 or not isinstance(phrases[-1], Rounds) or phrases[-1].number.values != (1,):
+    if len(phrases) < 2 or type(phrases[-1]) is not Rounds or phrases[-1].number.values != (1,):
         return False
     verb = next((phrase for phrase in reversed(phrases[-3:-1]) if not is_silent(phrase)), None)
     return verb is not None and is_bare(verb) and not phrases[-1].every
@@ -122,7 +122,7 @@ def _ends_with_round(phrases: list[Phrase]) -> bool:
 def _is_turn(phrase: Stitches, *, counted: bool) -> bool:
     """Whether it is a verb alone; behind a round that was told also `knit one`."""
     node = phrase.node
-    if not isinstance(node, Stitch) or node.name not in ("k", "p"):
+    if type(node) is not Stitch or node.name not in ("k", "p"):
         return False
     letters = phrase.end - phrase.start
     return (
@@ -133,9 +133,9 @@ def _is_turn(phrase: Stitches, *, counted: bool) -> bool:
 
 
 def _name(phrase: Stitches) -> str:
-    return phrase.node.name if isinstance(phrase.node, Stitch) else ""
+    return phrase.node.name if type(phrase.node) is Stitch else ""
 
 
 def _begins_clause(phrase: Phrase) -> bool:
     """Whether words behind a comma say something else: `purl, knit, that is your edge`."""
-    return bool(phrase.flags & COMMA) and isinstance(phrase, Said) and phrase.text not in ("and", "then")
+    return bool(phrase.flags & COMMA) and type(phrase) is Said and phrase.text not in ("and", "then")

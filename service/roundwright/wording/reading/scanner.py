@@ -6,7 +6,7 @@ Punctuation is no token: what stands between two words is kept as flags of the s
 import re
 from collections.abc import Callable, Iterator, Mapping
 from functools import partial
-from typing import Final, NamedTuple, TypeAlias
+from typing import Final, TypeAlias
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -190,15 +190,8 @@ def most_words(width: int) -> int:
     return MOST_WORDS + MOST_WORDS_OF_SIZE * width
 
 
-class _Piece(NamedTuple):
-    """A word, number or sign, with the gap before it and what that holds, as flags."""
-
-    group: str
-    gap: str
-    raw: str
-    start: int
-    end: int
-    flags: int
+_Piece: TypeAlias = tuple[str, str, str, int, int, int]
+"""A word, number or sign: its group, the gap before it, the text, start, end, and what the gap holds, as flags."""
 
 
 def _pieces(folded: str) -> Iterator[_Piece]:
@@ -210,9 +203,11 @@ def _pieces(folded: str) -> Iterator[_Piece]:
             return
         gap, raw, end = match["gap"], match[group], match.end()
         flags = (_gaps.get(gap) or _flags(gap)) | carried
-        carried = flags | _NO_TOKENS[group] if group in _NO_TOKENS else 0
-        if group not in _NO_TOKENS:
-            yield _Piece(group, gap, raw, end - len(raw), end, flags)
+        if group in _NO_TOKENS:
+            carried = flags | _NO_TOKENS[group]
+            continue
+        carried = 0
+        yield group, gap, raw, end - len(raw), end, flags
 
 
 def scan(text: str, width: int, language: str = "en") -> Scan:
@@ -233,10 +228,10 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         group, gap, raw, start, end, flags = piece
         if counted and gap.startswith(_INCH_SIGNS):
             tokens.append(_inches(start - len(gap)))
-        short = capitals and last.text not in undotted and raw not in _BEGIN_SENTENCES
-        letters = folded if short else text
-        if flags & (STOP | LINE) == STOP and not _ends_sentence(gap, last, group, letters[start]):
-            flags &= ~STOP
+        if flags & (STOP | LINE) == STOP:
+            short = capitals and last.text not in undotted and raw not in _BEGIN_SENTENCES
+            follows = folded[start] if short else text[start]
+            flags &= -1 if _ends_sentence(gap, last, group, follows) else ~STOP
         behind = folded[end : end + 1]
         if group in _LISTS:
             apart = width == 1 and _heads_row(last, raw, behind)
@@ -546,8 +541,6 @@ def _apart(values: tuple[int | None, ...]) -> bool:
 def _phrases(tokens: list[Token], known: Vocabulary) -> list[Token]:
     """The tokens with the words of a phrase made one."""
     phrases = known.phrases
-    if not any(token.text in phrases for token in tokens):
-        return tokens
     made: list[Token] = []
     place, count = 0, len(tokens)
     while place < count:

@@ -79,21 +79,21 @@ def lists_of(candidate: Candidate) -> list[Number]:
     """The numbers of a candidate that are given for several sizes."""
     numbers = [stated.number for stated in candidate.stated if len(stated.number.values) > 1]
     _add_lists(candidate.nodes, numbers)
-    several = (number for number in (candidate.rounds, candidate.until) if number is not None)
-    numbers.extend(number for number in several if len(number.values) > 1)
+    several = [number for number in (candidate.rounds, candidate.until) if number is not None]
+    numbers.extend([number for number in several if len(number.values) > 1])
     return numbers
 
 
 def _add_lists(nodes: Nodes, numbers: list[Number]) -> None:
     for node in nodes:
         number: Number | None = None
-        if isinstance(node, Stitch):
+        if type(node) is Stitch:
             number = node.times
-        elif isinstance(node, Fill):
+        elif type(node) is Fill:
             number = node.leave
-        elif isinstance(node, Group):
+        elif type(node) is Group:
             number = node.times
-        elif isinstance(node, Evenly):
+        elif type(node) is Evenly:
             number = node.change
         if number is not None and len(number.values) > 1:
             numbers.append(number)

@@ -5,4 +5,4 @@ from roundwright.wording.reading.phrases import Extent, Needlewise, Phrase
 
 def in_each(phrase: Phrase) -> bool:
     """Whether it says that a round is worked alike in every section."""
-    return isinstance(phrase, Needlewise) or (isinstance(phrase, Extent) and phrase.every)
+    return type(phrase) is Needlewise or (type(phrase) is Extent and phrase.every)

@@ -28,7 +28,6 @@ from roundwright.wording.reading.phrases import (
     Markers,
     Needlewise,
     Odd,
-    OnRounds,
     Partly,
     PassOver,
     PerPart,
@@ -93,16 +92,18 @@ class Seen(Struct):
     denied: bool = False
     instead: bool = False
     at_ends: AtEnds | None = None
-    on_rounds: OnRounds | None = None
+    on_rounds: Rounds | None = None
     in_all: Rounds | None = None  # a number of rounds in a bracket: `14 times more (15 rounds)`
 
 
-_STITCHES: Final = (Stitches, Star, PassOver)
-_WORKED: Final = (Stitches, Star, PassOver, Rep, Extent, Odd, Partly, Times, Until)
-_TIMES: Final = (Times, Said)
-_OF_WORK: Final = (Extent, Rep, Stitches, Fabric, Continue)
+_STITCHES: Final = frozenset((Stitches, Star, PassOver))
+_WORKED: Final = frozenset((Stitches, Star, PassOver, Rep, Extent, Odd, Partly, Times, Until))
+_TIMES: Final = frozenset((Times, Said))
+_ONLY_WORKED: Final = frozenset((Stitches, Star, PassOver, Rep, Extent, Partly))
+"""What is kept as work, and nowhere else."""
+_OF_WORK: Final = frozenset((Extent, Rep, Stitches, Fabric, Continue))
 """What describes work where it stands in a bracket, and does none."""
-_BEHIND_COUNTS: Final = (Closing, Then, Count)
+_BEHIND_COUNTS: Final = frozenset((Closing, Then, Count))
 _LISTS: Final[Mapping[type, str]] = {
     Rounds: "rounds",
     Length: "lengths",
@@ -125,9 +126,9 @@ _NUMBERS: Final[Mapping[type, str]] = {
 
 def has_stitches(phrase: Phrase) -> bool:
     """Whether stitches are worked in it."""
-    if isinstance(phrase, _STITCHES):
-        return not (isinstance(phrase, Stitches) and isinstance(phrase.node, Mark))
-    return isinstance(phrase, Brackets) and any(map(has_stitches, phrase.inside))
+    if type(phrase) in _STITCHES:
+        return not (type(phrase) is Stitches and type(phrase.node) is Mark)
+    return type(phrase) is Brackets and any(map(has_stitches, phrase.inside))
 
 
 def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
@@ -135,34 +136,34 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
     seen = Seen(order=phrases)
     stitched = [has_stitches(phrase) for phrase in phrases]
     last_work = max(
-        (place for place, phrase in enumerate(phrases) if stitched[place] or isinstance(phrase, Rep)),
+        (place for place, phrase in enumerate(phrases) if stitched[place] or type(phrase) is Rep),
         default=-1,
     )
     begun = False
     for place, phrase in enumerate(phrases):
-        if isinstance(phrase, Said):
+        if type(phrase) is Said:
             seen.spoken_words += phrase.words
-            _note_word(seen, phrase, phrases[place + 1 : place + 8])
-        elif not (begun or seen.fabrics) and (stitched[place] or isinstance(phrase, Fabric)):
+            _note_word(seen, phrase, phrases, place)
+        elif not (begun or seen.fabrics) and (stitched[place] or type(phrase) is Fabric):
             seen.lead = seen.spoken_words
         if not begun and place < last_work and _tells_count(phrase, works=stitched[place]):
             seen.counted_first = True
             seen.words += INNER_WORD
             continue
-        if isinstance(phrase, Closing):
+        if type(phrase) is Closing:
             seen.closing = seen.closing or phrase
             if begun or not any(stitched[place + 1 :]):
                 break
         following = phrases[place + 1] if place + 1 < len(phrases) else None
-        then = place and stitched[place] and isinstance(phrases[place - 1], Then)
+        then = place and stitched[place] and type(phrases[place - 1]) is Then
         current = replace(phrase, flags=phrase.flags | THEN) if then else phrase
         more = phrases[place - 1] if place else None
-        if isinstance(phrase, Count) and isinstance(more, Times) and more.more and not phrase.flags & STOP:
+        if type(phrase) is Count and type(more) is Times and more.more and not phrase.flags & STOP:
             current = replace(phrase, sure=True)  # and again ten
-        if isinstance(phrase, Times) and _is_parted(phrases, place):
+        if type(phrase) is Times and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)
         inner = begun and place < last_work
-        if inner or (begun and isinstance(following, Extent)) or isinstance(phrase, Brackets):
+        if inner or (begun and type(following) is Extent) or type(phrase) is Brackets:
             current = _with_unknown(current, phrases, place)
         _sort(seen, current, following, inner=inner, tail=place > last_work)
         begun = begun or stitched[place]
@@ -197,34 +198,34 @@ def _misspelt(phrase: Phrase) -> Phrase:
 def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
     """Whether a word amid work is no known stitch: alone between commas, or behind stitches and like `together`."""
     word, following = phrases[place], phrases[place + 1]
-    if not isinstance(word, Said) or word.words != 1:
+    if type(word) is not Said or word.words != 1:
         return False
     parted = bool(following.flags & (COMMA | STOP | SEMI))
-    if not parted and not isinstance(following, Star | Rep | Extent):
+    if not parted and type(following) not in (Star, Rep, Extent):
         return False
     if word.flags & COMMA:
         return parted or is_misspelt_stitch(word.text)  # `*k7, k2otg* around`
-    return isinstance(phrases[place - 1], Stitches) and bool(respelt(word.text, together()))
+    return type(phrases[place - 1]) is Stitches and bool(respelt(word.text, together()))
 
 
 def _is_parted(phrases: tuple[Phrase, ...], place: int) -> bool:
     """Whether a comma stands before words that say nothing here: `k2tog, and so 6 times`."""
     for back in range(place - 1, max(place - 5, -1), -1):
         before = phrases[back]
-        if not isinstance(before, Said) or before.words > 1:
+        if type(before) is not Said or before.words > 1:
             return False
         if before.flags & (COMMA | DASH | STOP):
             return True
     return False
 
 
-def _note_word(seen: Seen, phrase: Said, following: tuple[Phrase, ...]) -> None:
+def _note_word(seen: Seen, phrase: Said, phrases: tuple[Phrase, ...], place: int) -> None:
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in _DENYING and isinstance(next(filter(_says, following[:3]), None), _DENIED):
+    if phrase.text in _DENYING and type(next(filter(_says, phrases[place + 1 : place + 4]), None)) in _DENIED:
         seen.denied = True
-    if phrase.text in _GIVING_UP and _gives_up_plain_rounds(following):
+    if phrase.text in _GIVING_UP and _gives_up_plain_rounds(phrases[place + 1 : place + 8]):
         seen.denied = True  # from here I stopped doing the plain rounds
 
 
@@ -243,80 +244,84 @@ def _is_plain(phrase: Rounds | Fabric) -> bool:
 
 def _says(phrase: Phrase) -> bool:
     """Whether it is more than words that say nothing."""
-    return not isinstance(phrase, Said) or bool(phrase.words)
+    return type(phrase) is not Said or bool(phrase.words)
 
 
 def _is_between_verbs(phrase: Phrase) -> bool:
     """Whether a word may stand between the verb that gives something up and what is given up."""
-    words = isinstance(phrase, Said) and (not phrase.words or phrase.text in _BETWEEN_VERBS)
+    words = type(phrase) is Said and (not phrase.words or phrase.text in _BETWEEN_VERBS)
     return words and not phrase.flags & (STOP | COMMA | SEMI)
 
 
-_GIVING_UP: Final = (
-    *("stop", "stops", "stopped", "skip", "skips", "skipped", "drop", "dropped", "omit", "omitted"),
-    *("leave", "left", "gave", "give", "don't", "not", "cease"),
+_GIVING_UP: Final = frozenset(
+    (
+        *("stop", "stops", "stopped", "skip", "skips", "skipped", "drop", "dropped", "omit", "omitted"),
+        *("leave", "left", "gave", "give", "don't", "not", "cease"),
+    )
 )
-_BETWEEN_VERBS: Final = (
-    *(
-        "doing",
-        "do",
-        "work",
-        "working",
-        "the",
-        "any",
-        "more",
-        "those",
-        "these",
-        "all",
-        "making",
-        "make",
-        "up",
-        "out",
-    ),
-    *("with", "having", "have", "adding", "add", "your", "my", "a"),
+_BETWEEN_VERBS: Final = frozenset(
+    (
+        *(
+            "doing",
+            "do",
+            "work",
+            "working",
+            "the",
+            "any",
+            "more",
+            "those",
+            "these",
+            "all",
+            "making",
+            "make",
+            "up",
+            "out",
+        ),
+        *("with", "having", "have", "adding", "add", "your", "my", "a"),
+    )
 )
-_DENYING: Final = ("no", "not", "don't", "never", "without")
+_DENYING: Final = frozenset(("no", "not", "don't", "never", "without"))
 
 
 def _tells_count(phrase: Phrase, *, works: bool) -> bool:
     """Whether it is a count, or a bracket with one and without work."""
-    if isinstance(phrase, Brackets):
-        return not works and any(isinstance(inner, Count) for inner in phrase.inside)
-    return isinstance(phrase, Count)
+    if type(phrase) is Brackets:
+        return not works and Count in [type(inner) for inner in phrase.inside]
+    return type(phrase) is Count
 
 
 def _sort(seen: Seen, phrase: Phrase, following: Phrase | None, *, inner: bool, tail: bool) -> None:
     """Put a phrase with the others of its kind."""
-    match phrase:
-        case Said():
-            weight = INNER_WORD if inner else WORD * (0.6 if tail else 1.0)
-            seen.words += weight * phrase.words
-        case Stitches(node=Evenly() as node):
-            seen.evenly.append(node)
-        case Brackets():
-            _sort_brackets(seen, phrase)
-        case Count():
-            if phrase.sure or _stands_apart(phrase, following, inner=inner):
-                seen.counts.append(phrase)
-            else:
-                seen.words += 2 * INNER_WORD
-        case Needlewise():
-            _sort_needlewise(seen, phrase, tail=tail)
-        case _:
-            if isinstance(phrase, _WORKED):
-                seen.work.append(phrase)
+    if type(phrase) is Said:
+        weight = INNER_WORD if inner else WORD * (0.6 if tail else 1.0)
+        seen.words += weight * phrase.words
+    elif type(phrase) is Stitches and type(phrase.node) is Evenly:
+        seen.evenly.append(phrase.node)
+    elif type(phrase) is Brackets:
+        _sort_brackets(seen, phrase)
+    elif type(phrase) is Count:
+        if phrase.sure or _stands_apart(phrase, following, inner=inner):
+            seen.counts.append(phrase)
+        else:
+            seen.words += 2 * INNER_WORD
+    elif type(phrase) is Needlewise:
+        _sort_needlewise(seen, phrase, tail=tail)
+    else:
+        if type(phrase) in _WORKED:
+            seen.work.append(phrase)
+        if type(phrase) not in _ONLY_WORKED:
             _keep(seen, phrase)
 
 
 def _sort_needlewise(seen: Seen, phrase: Needlewise, *, tail: bool) -> None:
     """`on each needle` belongs to the count that is worked to, or to the work before it."""
     seen.markers = phrase.number or seen.markers
-    if seen.work and isinstance(seen.work[-1], Until):
+    if seen.work and type(seen.work[-1]) is Until:
         seen.per = True
     elif not tail:
         seen.work.append(phrase)
-    elif any(isinstance(work, Extent) for work in seen.work) and not any(
-        isinstance(work, _PARTS) and not (isinstance(work, Rep) and not work.level) for work in seen.work
+    elif Extent in [type(work) for work in seen.work] and not any(
+        type(work) in _PARTS and not (type(work) is Rep and not work.level) for work in seen.work
     ):
         seen.work.insert(0, phrase)  # k1, ssk, k to marker, in every section
 
@@ -325,9 +330,11 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
     """Keep a phrase in the list of its kind, or what it says of the whole segment."""
     if name := _LISTS.get(type(phrase)):
         getattr(seen, name).append(phrase)
-        seen.per = seen.per or (isinstance(phrase, Until) and phrase.per)
+        if type(phrase) is Rounds and phrase.on_them:
+            seen.on_rounds = phrase
+        seen.per = seen.per or (type(phrase) is Until and phrase.per)
         return
-    if isinstance(phrase, _ENDS):
+    if type(phrase) in _ENDS:
         _keep_end(seen, phrase)
         return
     if isinstance(phrase, Markers | Every | PerPart | LastRound):
@@ -342,9 +349,6 @@ def _keep(seen: Seen, phrase: Phrase) -> None:
             seen.chart = True
         case AtEnds():
             seen.at_ends = _both_ends(seen.at_ends, phrase)
-        case OnRounds():
-            seen.on_rounds = phrase
-            seen.rounds.append(phrase)
         case _:
             pass
 
@@ -366,7 +370,7 @@ def _keep_end(seen: Seen, phrase: Phrase) -> None:
             pass
 
 
-_ENDS: Final = (EndsAt, EndsPlain, EndsShaped, UntilRound)
+_ENDS: Final = frozenset((EndsAt, EndsPlain, EndsShaped, UntilRound))
 
 
 def _both_ends(before: AtEnds | None, ends: AtEnds) -> AtEnds:
@@ -379,29 +383,29 @@ def _both_ends(before: AtEnds | None, ends: AtEnds) -> AtEnds:
 def _sort_brackets(seen: Seen, brackets: Brackets) -> None:
     """Keep a bracket with work, or `(4 times)`, as work; of any other, what is in it."""
     inside = brackets.inside
-    times = [phrase for phrase in inside if isinstance(phrase, Times)]
-    if times and not has_stitches(brackets) and seen.work and isinstance(seen.work[-1], Times):
+    times = [phrase for phrase in inside if type(phrase) is Times]
+    if times and not has_stitches(brackets) and seen.work and type(seen.work[-1]) is Times:
         return  # 3 more times (twice on the front, twice on the back)
     if has_stitches(brackets):
         seen.work.append(brackets)
-    elif times and len(inside) <= 2 and all(isinstance(phrase, _TIMES) for phrase in inside):
+    elif times and len(inside) <= 2 and all(type(phrase) in _TIMES for phrase in inside):
         seen.work.append(brackets)
         seen.times.extend(times)
     else:
         for place, phrase in enumerate(inside):
-            loose = isinstance(phrase, Count) and not phrase.sure and len(inside) > 1
-            if not loose and not isinstance(phrase, _OF_WORK):
+            loose = type(phrase) is Count and not phrase.sure and len(inside) > 1
+            if not loose and type(phrase) not in _OF_WORK:
                 following = inside[place + 1] if place + 1 < len(inside) else None
-                if isinstance(phrase, Rounds) and not phrase.every and _is_relation(following):
+                if type(phrase) is Rounds and not phrase.every and _is_relation(following):
                     continue  # (3 plain rnds after each)
-                if isinstance(phrase, Rounds) and not phrase.every:
+                if type(phrase) is Rounds and not phrase.every:
                     seen.in_all = phrase
                 _sort(seen, phrase, following, inner=False, tail=True)
 
 
 def _is_relation(phrase: Phrase | None) -> bool:
     """Whether a word says that rounds stand behind or between others."""
-    return isinstance(phrase, Said) and phrase.text in ("after", "between", "after each")
+    return type(phrase) is Said and phrase.text in ("after", "between", "after each")
 
 
 def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bool:
@@ -411,7 +415,7 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
     if (
         following is not None
         and not following.flags & (DASH | EQUALS | STOP | COMMA | SEMI)
-        and not isinstance(following, _BEHIND_COUNTS)
+        and type(following) not in _BEHIND_COUNTS
     ):
         return False
     apart = phrase.flags & (DASH | EQUALS | STOP | COMMA | SEMI | SLASH)
@@ -421,15 +425,13 @@ def _stands_apart(phrase: Count, following: Phrase | None, *, inner: bool) -> bo
 def is_shaping(phrase: Phrase) -> bool:
     """Whether a decrease or an increase is named."""
     return (
-        isinstance(phrase, Stitches)
-        and isinstance(phrase.node, Stitch)
-        and phrase.node.name not in ("k", "p", "sl")
+        type(phrase) is Stitches and type(phrase.node) is Stitch and phrase.node.name not in ("k", "p", "sl")
     )
 
 
 def has_shaping(phrase: Phrase) -> bool:
     """Whether a decrease or an increase is worked in it, in brackets or not."""
-    return is_shaping(phrase) or (isinstance(phrase, Brackets) and any(map(has_shaping, phrase.inside)))
+    return is_shaping(phrase) or (type(phrase) is Brackets and any(map(has_shaping, phrase.inside)))
 
 
 def stated_counts(seen: Seen) -> tuple[Stated, ...]:
@@ -454,20 +456,20 @@ def _without_sections(seen: Seen) -> list[Count]:
     section_starts = {
         behind.start
         for sections, of, behind in zip(seen.order, seen.order[1:], seen.order[2:], strict=False)
-        if isinstance(sections, Markers) and isinstance(of, Said) and of.text == "of"
+        if type(sections) is Markers and type(of) is Said and of.text == "of"
     }
     return [count for count in seen.counts if count.start not in section_starts]
 
 
 def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
     """Whether stitches are only spoken of: `a spine of two knit stitches`."""
-    sentence = takewhile(lambda phrase: not isinstance(phrase, Closing), seen.order[:-1])
-    named = any(isinstance(phrase, Said) and phrase.text in _NAMING for phrase in sentence)
+    sentence = takewhile(lambda phrase: type(phrase) is not Closing, seen.order[:-1])
+    named = any(type(phrase) is Said and phrase.text in _NAMING for phrase in sentence)
     return (
         (seen.lead > 0 or named)
         and all(
-            isinstance(phrase, Stitches)
-            and isinstance(phrase.node, Stitch)
+            type(phrase) is Stitches
+            and type(phrase.node) is Stitch
             and (phrase.node.name in ("k", "p", "sl") or len(stitches) == 1)
             for phrase in stitches
         )
@@ -478,25 +480,25 @@ def only_spoken_of(seen: Seen, stitches: list[Phrase]) -> bool:
 
 def works_rounds(seen: Seen) -> bool:
     """Whether it begins with `work` and tells how many rounds: `Work 20 rounds in ...`, `work in ... for 20 rounds`."""
-    order = [phrase for phrase in seen.order if not isinstance(phrase, Then)]
-    at = next((place for place, phrase in enumerate(order) if isinstance(phrase, Rounds)), 0)
-    if not at or order[at].flags & (STOP | SEMI) or not isinstance(order[0], Said) or order[0].text != "work":
+    order = [phrase for phrase in seen.order if type(phrase) is not Then]
+    at = next((place for place, phrase in enumerate(order) if type(phrase) is Rounds), 0)
+    if not at or order[at].flags & (STOP | SEMI) or type(order[0]) is not Said or order[0].text != "work":
         return False
-    before = [phrase.text for phrase in order[:at] if isinstance(phrase, Said)]
-    silent = not any(phrase.words for phrase in order[:at] if isinstance(phrase, Said))
+    before = [phrase.text for phrase in order[:at] if type(phrase) is Said]
+    silent = not any(phrase.words for phrase in order[:at] if type(phrase) is Said)
     behind = order[at + 1] if at + 1 < len(order) else None
-    rate = isinstance(behind, Said) and behind.text in ("a", "per", "each", "every", "at")  # 20 rounds a day
-    has_words = any(isinstance(phrase, Said) and phrase.words for phrase in order)
+    rate = type(behind) is Said and behind.text in ("a", "per", "each", "every", "at")  # 20 rounds a day
+    has_words = any(type(phrase) is Said and phrase.words for phrase in order)
     return len(before) == at and (before[-1] == "for" or silent) and has_words and not rate
 
 
 def is_bare(phrase: Phrase) -> bool:
     """Whether it is `knit` or `purl` alone."""
-    return isinstance(phrase, Stitches) and isinstance(phrase.node, Stitch) and phrase.node.bare
+    return type(phrase) is Stitches and type(phrase.node) is Stitch and phrase.node.bare
 
 
 _NAMING: Final = ("only", "it's", "is", "are", "called", "just")
 """Words behind which a stitch is named and not worked: `it's only ssk`."""
-_PARTS: Final = (Star, Brackets, Needlewise, Rep)
+_PARTS: Final = frozenset((Star, Brackets, Needlewise, Rep))
 """What says itself over which stitches it goes."""
-_DENIED: Final = (Fabric, Rounds, Stitches)
+_DENIED: Final = frozenset((Fabric, Rounds, Stitches))

@@ -76,6 +76,8 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
         settled.extend(
             [Settled(_with_m1(tree.nodes), tree.cost + OTHER, tree.how, tree.trouble) for tree in settled]
         )
+    if len(settled) == 1:
+        return settled
     unique: dict[Nodes, Settled] = {}
     for tree in sorted(settled, key=attrgetter("cost")):
         unique.setdefault(tree.nodes, tree)
@@ -104,16 +106,16 @@ def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled
 
 def _goes_to_marker(nodes: Nodes) -> bool:
     """Whether a line goes on to a place before a marker once, and to its marker: `k to 2 before m, k2tog`."""
-    fills = [node for node in nodes if isinstance(node, _FILLS)]
-    if len(fills) != 1 or any(isinstance(node, Mark) for node in nodes):
+    fills = [node for node in nodes if type(node) in _FILLS]
+    if len(fills) != 1 or Mark in [type(node) for node in nodes]:
         return False
     fill = fills[0]
-    return isinstance(fill, Fill) and fill.marker and fill.leave is not None and not _inner_fill(nodes)
+    return type(fill) is Fill and fill.marker and fill.leave is not None and not _inner_fill(nodes)
 
 
 def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Settled]:
     """The tree as it stands, and gone on with to the end where nothing says how far."""
-    if any(isinstance(node, _FILLS) for node in nodes):
+    if any(type(node) in _FILLS for node in nodes):
         ways = [Settled(nodes, cost, how)]
         if _goes_to_marker(nodes):
             start, end = nodes[0].start, nodes[-1].end
@@ -128,25 +130,20 @@ def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Sett
                 everywhere = Fill(inner, NOTHING, start, end, (end, end))
                 return [Settled((everywhere,), cost, how), Settled(nodes, cost + OTHER, how)]
         return [Settled(nodes, cost, how)]
-    real = [node for node in nodes if not isinstance(node, Mark)]
-    bare = len(real) == 1 and isinstance(real[0], Stitch) and real[0].bare
+    real = [node for node in nodes if type(node) is not Mark]
+    bare = len(real) == 1 and type(real[0]) is Stitch and real[0].bare
     start, end = nodes[0].start, nodes[-1].end
     inner = (
-        real[0].nodes
-        if len(real) == 1 and isinstance(real[0], Group) and real[0].times is ONE
-        else tuple(real)
+        real[0].nodes if len(real) == 1 and type(real[0]) is Group and real[0].times is ONE else tuple(real)
     )
     around = Settled((Fill(inner, NOTHING, start, end, (end, end)),), cost, how)
     if bare:
         return [around]
     if not implied:
         return [Settled(nodes, cost, how)]
-    starred = len(real) == 1 and isinstance(real[0], Group) and real[0].bracketed and real[0].times is ONE
+    starred = len(real) == 1 and type(real[0]) is Group and real[0].bracketed and real[0].times is ONE
     single = (
-        len(real) == 1
-        and isinstance(real[0], Stitch)
-        and real[0].times is ONE
-        and real[0].name not in ("k", "p")
+        len(real) == 1 and type(real[0]) is Stitch and real[0].times is ONE and real[0].name not in ("k", "p")
     )
     if starred or single:
         return [around, Settled(nodes, cost + OTHER, how)]
@@ -165,7 +162,7 @@ def _is_rib(nodes: Nodes) -> bool:
 def _open_tail(nodes: Nodes, cost: float, how: str) -> list[Settled]:
     """`k2, ssk, k`: a bare stitch at the end goes on to it."""
     last = nodes[-1]
-    if len(nodes) > 1 and isinstance(last, Stitch) and last.bare:
+    if len(nodes) > 1 and type(last) is Stitch and last.bare:
         fill = Fill((last,), NOTHING, last.start, last.end, (last.end, last.end))
         return [Settled((*nodes[:-1], fill), cost + 0.1, how)]
     return []
@@ -173,8 +170,7 @@ def _open_tail(nodes: Nodes, cost: float, how: str) -> list[Settled]:
 
 def _inner_fill(nodes: Nodes) -> bool:
     return any(
-        isinstance(node, Group)
-        and any(isinstance(inner, Fill) or _inner_fill((inner,)) for inner in node.nodes)
+        type(node) is Group and any(type(inner) is Fill or _inner_fill((inner,)) for inner in node.nodes)
         for node in nodes
     )
 
@@ -183,16 +179,16 @@ def _with_m1(nodes: Nodes) -> Nodes:
     """The tree with `inc 1` made between two stitches, not in one."""
     return tuple(
         Group(_with_m1(node.nodes), node.start, node.end, node.times, node.extra, node.part, node.bracketed)
-        if isinstance(node, Group)
+        if type(node) is Group
         else Fill(
             _with_m1(node.nodes), node.leave, node.start, node.end, node.stated_at, node.marker, node.times
         )
-        if isinstance(node, Fill)
+        if type(node) is Fill
         else Stitch("m1", node.times, node.start, node.end)
-        if isinstance(node, Stitch) and node.loose and node.name == "kfb"
+        if type(node) is Stitch and node.loose and node.name == "kfb"
         else node
         for node in nodes
     )
 
 
-_FILLS: Final = (Fill, Evenly)
+_FILLS: Final = frozenset((Fill, Evenly))

@@ -49,12 +49,12 @@ MOST_NESTED: Final = 12
 
 def _is_to_marker(node: Node) -> bool:
     """Whether it goes on to a marker: then what is repeated is all of the section."""
-    return isinstance(node, Fill) and node.marker
+    return type(node) is Fill and node.marker
 
 
 def _shapes(node: Node) -> bool:
     """Whether it is a decrease or an increase."""
-    return isinstance(node, Stitch) and node.name not in _PLAIN
+    return type(node) is Stitch and node.name not in _PLAIN
 
 
 class _Pending(Struct):
@@ -109,7 +109,7 @@ class SettledRound:
         self.closers = {
             phrase.to
             for phrase in phrases
-            if isinstance(phrase, Rep) and phrase.to > 1 and phrase.level != phrase.to
+            if type(phrase) is Rep and phrase.to > 1 and phrase.level != phrase.to
         }
         for phrase in phrases:
             self.take(phrase)
@@ -119,11 +119,13 @@ class SettledRound:
     def spread_over_sections(self, phrases: tuple[Phrase, ...]) -> None:
         """`k10, k2tog on each needle`: what is worked in every section, where that is told."""
         sections = next(filter(in_each, phrases), None)
-        repeats = any(isinstance(phrase, _REPEATS) for phrase in phrases)
-        if sections is None or not self.out or (repeats and not isinstance(sections, Needlewise)):
+        if sections is None or not self.out:
+            return
+        repeats = any(type(phrase) in _REPEATS for phrase in phrases)
+        if repeats and type(sections) is not Needlewise:
             return
         start, end, span = self.out[0].start, self.out[-1].end, (sections.start, sections.end)
-        needle = isinstance(sections, Needlewise) and sections.needle
+        needle = type(sections) is Needlewise and sections.needle
         self.out = [Fill(tuple(self.out), None, start, end, span, marker=True, needle=needle)]
 
     def fault(self, code: str, message: str, start: int) -> None:
@@ -133,13 +135,13 @@ class SettledRound:
 
     def take(self, phrase: Phrase) -> None:
         """The next phrase."""
-        if self.pending and not isinstance(phrase, _BEHIND_REPEATS):
+        if self.pending and type(phrase) not in _BEHIND_REPEATS:
             self.finish_repeat()
         if phrase.flags & THEN and len(self.out) > self.base and not self.opened:
-            self.splits = all(isinstance(node, Stitch) and node.name in _PLAIN for node in self.out)
+            self.splits = all(type(node) is Stitch and node.name in _PLAIN for node in self.out)
             self.splits = self.splits or (
                 len(self.out) == 1
-                and isinstance(phrase, Stitches)
+                and type(phrase) is Stitches
                 and _shapes(self.out[0])
                 and _shapes(phrase.node)
             )
@@ -150,7 +152,7 @@ class SettledRound:
     def stitches(self, phrase: Stitches) -> None:
         """`k2`, `k2tog`."""
         node = phrase.node
-        if isinstance(node, Stitch) and node.loose and node.name == "kfb":
+        if type(node) is Stitch and node.loose and node.name == "kfb":
             self.kfb = True
         self.out.append(node)
 
@@ -172,7 +174,7 @@ class SettledRound:
                 self.finish_repeat()
             if (
                 len(inside.out) == 1
-                and isinstance(inside.out[0], Group)
+                and type(inside.out[0]) is Group
                 and inside.out[0].times is ONE
                 and inside.out[0].bracketed
             ):
@@ -196,7 +198,7 @@ class SettledRound:
             self.times = phrase
             return
         last = self.out[-1]
-        if isinstance(last, Fill):
+        if type(last) is Fill:
             if not phrase.more:
                 self.out[-1] = Fill(
                     last.nodes, last.leave, last.start, last.end, last.stated_at, last.marker, phrase.number
@@ -206,22 +208,22 @@ class SettledRound:
         before = self.out[self.base :]
         if (
             len(before) > 1
-            and isinstance(last, Stitch | Mark)
-            and all(isinstance(node, Stitch | Mark) or _is_to_marker(node) for node in before)
+            and type(last) in (Stitch, Mark)
+            and all(type(node) in (Stitch, Mark) or _is_to_marker(node) for node in before)
         ):
             self.loose = self.counted = True
-            self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or isinstance(last, Mark)
+            self.prefers = bool(phrase.flags & (COMMA | DASH | STOP)) or type(last) is Mark
             self.prefers = self.prefers or any(map(_is_to_marker, before))
             if self.whole:
                 self.out[self.base :] = [
                     Group(tuple(before), before[0].start, phrase.end, phrase.number, extra, bracketed=True)
                 ]
                 return
-        if isinstance(last, Group) and last.bracketed and last.times is ONE:
+        if type(last) is Group and last.bracketed and last.times is ONE:
             self.out[-1] = Group(
                 last.nodes, last.start, phrase.end, phrase.number, extra, last.part, bracketed=True
             )
-        elif isinstance(last, Stitch) and last.times is ONE and not extra:
+        elif type(last) is Stitch and last.times is ONE and not extra:
             self.out[-1] = Stitch(last.name, phrase.number, last.start, phrase.end, loose=last.loose)
         elif self.nested >= MOST_NESTED:
             self.fault("too_deep", say("read.repeated_too_often"), phrase.start)
@@ -232,11 +234,11 @@ class SettledRound:
     def partly(self, phrase: Partly) -> None:
         """`and its first 3 sts again`."""
         last = self.out[-1] if self.out else None
-        if isinstance(last, Group):
+        if type(last) is Group:
             self.out[-1] = Group(
                 last.nodes, last.start, phrase.end, last.times, last.extra, phrase.number, bracketed=True
             )
-        elif isinstance(last, Stitch):
+        elif type(last) is Stitch:
             once = Stitch(last.name, ONE, last.start, last.end)
             self.out[-1] = Group(
                 (once,), last.start, phrase.end, last.times, part=phrase.number, bracketed=True
@@ -258,23 +260,23 @@ class SettledRound:
             self.extent = phrase
             return
         last = self.out[-1]
-        if isinstance(last, Evenly):
+        if type(last) is Evenly:
             return
-        if isinstance(last, Fill):
+        if type(last) is Fill:
             if phrase.leave is not None and phrase.leave is not NOTHING:
                 self.out[-1] = Fill(last.nodes, phrase.leave, last.start, phrase.end, span, phrase.marker)
             return
         before = self.out[self.base :] or [last]
         alone = len(before) == 1 and len(self.out) == 1
-        if alone and isinstance(last, Group) and last.times is not ONE and not phrase.marker:
+        if alone and type(last) is Group and last.times is not ONE and not phrase.marker:
             self.out[-1] = Fill(
                 last.nodes, phrase.leave, last.start, phrase.end, span, phrase.marker, last.times
             )
             return
         alone = (
             len(before) == 1
-            or (isinstance(last, Stitch) and last.bare)
-            or (isinstance(last, Group) and last.bracketed and last.times is ONE)
+            or (type(last) is Stitch and last.bare)
+            or (type(last) is Group and last.bracketed and last.times is ONE)
         )
         if not alone:
             self.loose, self.prefers, self.around = True, True, True
@@ -283,7 +285,7 @@ class SettledRound:
                     Fill(tuple(before), phrase.leave, before[0].start, phrase.end, span, phrase.marker)
                 ]
                 return
-        nodes = last.nodes if isinstance(last, Group) and last.times is ONE else (last,)
+        nodes = last.nodes if type(last) is Group and last.times is ONE else (last,)
         self.out[-1] = Fill(nodes, phrase.leave, last.start, phrase.end, span, phrase.marker)
 
     # --- stars
@@ -345,10 +347,10 @@ class SettledRound:
         stop = len(self.out)
         if level in self.opened:
             return self.closed.get(level) or (self.opened[level], stop)
-        if not self.out or isinstance(self.out[-1], Fill):
+        if not self.out or type(self.out[-1]) is Fill:
             return None, stop
         last = self.out[-1]
-        alone = isinstance(last, Group) and last.bracketed
+        alone = type(last) is Group and last.bracketed
         return (stop - 1 if alone else min(self.base, stop - 1)), stop
 
     def repeat_times(self, pending: _Pending, phrase: Times) -> None:
@@ -413,8 +415,8 @@ def _opened(nodes: Nodes, *, filled: bool) -> Nodes:
 MOST_COPIED: Final = 400
 """Stitches that are worked again from an earlier star of the round, more than anybody prints."""
 _PLAIN: Final = ("k", "p", "sl")
-_BEHIND_REPEATS: Final = (Times, Extent, Until, Said, Count, Rep)
-_REPEATS: Final = (Star, Rep, Times)
+_BEHIND_REPEATS: Final = frozenset((Times, Extent, Until, Said, Count, Rep))
+_REPEATS: Final = frozenset((Star, Rep, Times))
 _TAKES: Final[Mapping[type, Callable[[SettledRound, Any], None]]] = {
     Stitches: SettledRound.stitches,
     Brackets: SettledRound.brackets,

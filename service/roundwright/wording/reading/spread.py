@@ -24,13 +24,13 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
             break
         before, at = _said_before(phrases, place), _said_behind(phrases, place + 1)
         times = phrases[at] if at < len(phrases) else None
-        if not isinstance(times, Times) or times.more or times.total or times.flags & (STOP | SEMI):
+        if type(times) is not Times or times.more or times.total or times.flags & (STOP | SEMI):
             continue
         stop = _said_behind(phrases, at + 1)
         words = _words(phrases[before:place]) | _words(phrases[place + 1 : stop])
         if not before or not is_bare(phrases[before - 1]) or _SPREAD.isdisjoint(words):
             continue
-        stop += stop < len(phrases) and isinstance(phrases[stop], Extent)  # evenly around
+        stop += stop < len(phrases) and type(phrases[stop]) is Extent  # evenly around
         used, left = execute((Work(method),))
         sign = 1 if left > used else -1
         node = Evenly(times.number, sign, phrase.start, phrases[stop - 1].end, method=method)
@@ -63,7 +63,7 @@ def _plain_before(phrases: list[Phrase], place: int) -> int:
     at = _said_before(phrases, place)
     match phrases[max(0, at - 2) : at]:
         case [before, Rounds(every=False, number=number)] if number.values == (1,):
-            works = is_bare(before) or (isinstance(before, Said) and before.text == "work")
+            works = is_bare(before) or (type(before) is Said and before.text == "work")
             return at - 2 if works else place
         case [*_, Stitches() as before] if is_bare(before):
             return at - 1
@@ -73,24 +73,26 @@ def _plain_before(phrases: list[Phrase], place: int) -> int:
 
 def is_at_every(phrase: Phrase) -> bool:
     """Whether a stitch is worked at every so many others: its plain stitches are told by the same words as it is."""
-    match phrase:
-        case Brackets(start=start, end=end, inside=(Stitches(start=first), Stitches(end=last))):
-            return first == start and last == end
+    if type(phrase) is not Brackets:
+        return False
+    match phrase.inside:
+        case (Stitches(start=first), Stitches(end=last)):
+            return first == phrase.start and last == phrase.end
         case _:
             return False
 
 
 def _method(phrase: Phrase) -> StitchName | None:
     """The one stitch that it is, which takes stitches in or makes some; None where it is anything else."""
-    node = phrase.node if isinstance(phrase, Stitches) else None
-    single = isinstance(node, Stitch) and is_shaping(phrase) and node.times.values == (1,)
-    return node.name if single and isinstance(node, Stitch) else None
+    node = phrase.node if type(phrase) is Stitches else None
+    single = type(node) is Stitch and is_shaping(phrase) and node.times.values == (1,)
+    return node.name if single and type(node) is Stitch else None
 
 
 def _said_before(phrases: list[Phrase], place: int) -> int:
     """Where the words before a phrase begin."""
     begin = place
-    while begin and isinstance(phrases[begin - 1], Said) and place - begin < MOST_AROUND:
+    while begin and type(phrases[begin - 1]) is Said and place - begin < MOST_AROUND:
         begin -= 1
     return begin
 
@@ -99,13 +101,13 @@ def _said_behind(phrases: list[Phrase], place: int) -> int:
     """Where the words from here on end."""
     stop = place
     most = min(len(phrases), place + MOST_AROUND)
-    while stop < most and isinstance(phrases[stop], Said) and not phrases[stop].flags & (STOP | SEMI):
+    while stop < most and type(phrases[stop]) is Said and not phrases[stop].flags & (STOP | SEMI):
         stop += 1
     return stop
 
 
 def _words(phrases: list[Phrase]) -> set[str]:
-    return {word for phrase in phrases if isinstance(phrase, Said) for word in phrase.text.split()}
+    return {word for phrase in phrases if type(phrase) is Said for word in phrase.text.split()}
 
 
 _SPREAD: Final = frozenset(("evenly", "even", "spread", "spaced", "distributed", "equally", "regularly"))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from copy import copy
 from typing import Final
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Round
 from roundwright.wording.reading.instructions import Candidate
@@ -119,9 +119,7 @@ class Lane(Struct, gc=False):
 
     def copy(self) -> Lane:
         """The same, to go on with in another way."""
-        lane = copy(self)
-        lane.waiting = dict(self.waiting) if self.waiting else {}
-        return lane
+        return replace(self, waiting=dict(self.waiting))
 
     def begins_at(self) -> int:
         """The number this size begins at, as long as no round was worked since that was told; else 0."""

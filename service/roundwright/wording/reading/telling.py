@@ -45,17 +45,17 @@ def tells_of_all(seen: Seen) -> bool:
         return False
     if _tells_of_rounds(seen):
         return True
-    if len(seen.order) == 1 and isinstance(only := seen.order[0], Brackets) and _explains(only.inside):
+    if len(seen.order) == 1 and type(only := seen.order[0]) is Brackets and _explains(only.inside):
         return True
     first = next(iter(seen.order), None)
-    if _tells_where(first.inside if isinstance(first, Brackets) and len(seen.order) == 1 else seen.order):
+    if _tells_where(first.inside if type(first) is Brackets and len(seen.order) == 1 else seen.order):
         return True
-    if isinstance(first, Rep) and any(
-        isinstance(phrase, Said) and phrase.text == "everything" for phrase in seen.order
+    if type(first) is Rep and any(
+        type(phrase) is Said and phrase.text == "everything" for phrase in seen.order
     ):
         return True  # `Repeat everything after the * to the end of the rnd.`
     if (
-        isinstance(first, Said)
+        type(first) is Said
         and first.text == "all"
         and seen.fabrics
         and not (seen.rounds or seen.lengths or seen.counts)
@@ -63,9 +63,7 @@ def tells_of_all(seen: Seen) -> bool:
         return not any(map(has_stitches, seen.work))  # `All in rib.`
     stripes = bool(seen.changes) and sum(not rounds.every for rounds in seen.rounds) > 1 and not seen.work
     throughout = seen.throughout and (stripes or not seen.rounds) and not seen.counts
-    denied = seen.denied and not any(
-        is_shaping(phrase) or isinstance(phrase, Brackets) for phrase in seen.work
-    )
+    denied = seen.denied and not any(is_shaping(phrase) or type(phrase) is Brackets for phrase in seen.work)
     return throughout or (denied and bool(seen.rounds or seen.fabrics))
 
 
@@ -73,9 +71,9 @@ def _says_meaning(seen: Seen) -> bool:
     """Whether it is told what a stitch is: `"Knit 2 together" means: put your needle through two stitches`."""
     stitches = False
     for phrase in seen.order:
-        if stitches and isinstance(phrase, Said) and phrase.text in _MEANS:
+        if stitches and type(phrase) is Said and phrase.text in _MEANS:
             return not any(count.sure for count in seen.counts)
-        stitches = isinstance(phrase, Stitches) and not is_bare(phrase)
+        stitches = type(phrase) is Stitches and not is_bare(phrase)
     return False
 
 
@@ -86,11 +84,11 @@ def _tells_of_rounds(seen: Seen) -> bool:
     """Whether it is told what decrease rounds are: `decrease rounds are in CC and plain rounds in MC`."""
     if _from_here_on(seen):
         return True
-    spoken = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    spoken = [phrase.text for phrase in seen.order if type(phrase) is Said]
     if any(words in _ON_THESE for words in zip(spoken, spoken[1:], spoken[2:], strict=False)):
         return not (seen.rounds or seen.counts or seen.lengths or seen.times)
     worked = seen.work or seen.rounds or seen.counts or seen.lengths or seen.times or seen.continues
-    texts = {phrase.text for phrase in seen.order if isinstance(phrase, Said)}
+    texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
     return bool(seen.changes) and not worked and "are" in texts
 
 
@@ -102,7 +100,7 @@ _ON_THESE: Final = frozenset(
 
 def _from_here_on(seen: Seen) -> bool:
     """Whether it is told how every round is worked from here on, and nothing else: `p every rnd from here`."""
-    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in seen.order if type(phrase) is Said]
     every = [phrase for phrase in seen.rounds if phrase.every and phrase.step <= 1]
     ends = seen.untils or seen.lengths or seen.counts or seen.times or seen.changes
     return bool(every) and texts[-2:] == ["from", "here"] and not ends and all(map(is_bare, seen.work))
@@ -110,15 +108,15 @@ def _from_here_on(seen: Seen) -> bool:
 
 def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
     """Whether it is told in which fabric the work is, and nothing is worked: `You are in K4 P2 rib`."""
-    texts = [phrase.text if isinstance(phrase, Said) else "" for phrase in phrases[:MOST_TO_FABRIC]]
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[:MOST_TO_FABRIC]]
     places_work = "in" in texts and not _BEING.isdisjoint(texts[: texts.index("in")])
     begins = bool(texts) and texts[0] in _WORKERS
-    fabric = any(isinstance(phrase, Fabric) for phrase in phrases)
+    fabric = Fabric in [type(phrase) for phrase in phrases]
     return (
         places_work
         and begins
         and fabric
-        and all(isinstance(phrase, Said | Fabric | Stitches) for phrase in phrases)
+        and all(type(phrase) in (Said, Fabric, Stitches) for phrase in phrases)
     )
 
 
@@ -130,8 +128,8 @@ _BEING: Final = frozenset(("are", "were", "you're", "we're", "youre", "you are",
 
 def _explains(inside: tuple[Phrase, ...]) -> bool:
     """Whether a bracket explains a fabric: `(every row k)`, `(Reversed stocking stitch: P every rnd.)`."""
-    every = any(isinstance(phrase, Rounds) and phrase.every for phrase in inside)
-    return every and all(isinstance(phrase, Rounds | Said | Fabric) or is_bare(phrase) for phrase in inside)
+    every = any(type(phrase) is Rounds and phrase.every for phrase in inside)
+    return every and all(type(phrase) in (Rounds, Said, Fabric) or is_bare(phrase) for phrase in inside)
 
 
 def introduces(seen: Seen, segment: Segment) -> bool:
@@ -144,9 +142,9 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
     if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):
         return True  # `It takes 6 rounds:`
-    if segment.intro and spoken and all(isinstance(phrase, Stitches) for phrase in seen.work):
+    if segment.intro and spoken and all(type(phrase) is Stitches for phrase in seen.work):
         return True  # `work as follows, keeping to the rib of k8, p5:`
-    if segment.intro and seen.work and all(isinstance(phrase, Brackets) for phrase in seen.work):
+    if segment.intro and seen.work and all(type(phrase) is Brackets for phrase in seen.work):
         return not (seen.rounds or seen.counts or seen.times or seen.agains or seen.untils)
     if segment.intro and seen.agains and _names_sorts(seen):
         return True  # `Then it's decrease rounds only, no more plain rounds:`
@@ -155,7 +153,7 @@ def introduces(seen: Seen, segment: Segment) -> bool:
         return False
     return not (
         seen.rounds or (seen.counts and not thus) or seen.evenly or seen.lengths or seen.times
-    ) and all(isinstance(phrase, _REPEATS) or is_bare(phrase) for phrase in seen.work)
+    ) and all(type(phrase) in _REPEATS or is_bare(phrase) for phrase in seen.work)
 
 
 def _names_sorts(seen: Seen) -> bool:
@@ -172,32 +170,33 @@ def _announces(seen: Seen) -> bool:
     outcome = (
         seen.changes
         or seen.evenly
-        or any(isinstance(phrase, Said) and phrase.text == "as" for phrase in seen.order)
+        or any(type(phrase) is Said and phrase.text == "as" for phrase in seen.order)
     )
     return single and bool(outcome) and all(map(is_bare, seen.work)) and not (seen.agains or seen.untils)
 
 
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
-    outcome = any(isinstance(phrase, Said) and phrase.text in ("were", "got") for phrase in seen.order)
-    outcome = outcome and bool(seen.counts)  # the 16 stitches were knitted together in pairs, leaving 8
+    texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
+    outcome = bool(seen.counts) and (
+        "were" in texts or "got" in texts
+    )  # the 16 stitches were knitted together in pairs, leaving 8
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
-        ends = any(isinstance(phrase, AtEnds) for phrase in seen.order)  # k2tog at the end of each needle
-        return not ends and not any(isinstance(phrase, _OF_A_ROUND) for phrase in seen.work)
+        ends = AtEnds in [type(phrase) for phrase in seen.order]  # k2tog at the end of each needle
+        return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)
     repeated = bool(seen.times) and any(map(is_shaping, seen.work))
-    becomes = any(isinstance(phrase, Said) and phrase.text in ("become", "becomes") for phrase in seen.order)
-    if becomes and not repeated:
+    if ("become" in texts or "becomes" in texts) and not repeated:
         return True
     if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):
         return True  # `make all decreases like this: knit 2 together`
     outcome = any(count.sign and count.flags & EQUALS for count in seen.counts) and seen.at_ends is None
-    first = next((place for place, phrase in enumerate(seen.order) if isinstance(phrase, Stitches)), None)
+    first = next((place for place, phrase in enumerate(seen.order) if type(phrase) is Stitches), None)
     if first is not None and len(seen.order) > first + 1:
         behind = seen.order[first + 1]
-        if isinstance(behind, Said) and behind.flags & EQUALS:
+        if type(behind) is Said and behind.flags & EQUALS:
             return True
-    means = any(isinstance(phrase, Stitches) and phrase.flags & EQUALS for phrase in seen.work[1:])
-    return (outcome or means) and not any(isinstance(phrase, _OF_REPEATS) for phrase in seen.work)
+    means = any(type(phrase) is Stitches and phrase.flags & EQUALS for phrase in seen.work[1:])
+    return (outcome or means) and not any(type(phrase) in _OF_REPEATS for phrase in seen.work)
 
 
 def quotes_rounds(seen: Seen) -> bool:
@@ -211,15 +210,15 @@ def quotes_rounds(seen: Seen) -> bool:
         return True
     begun = named = ended = False
     for before, phrase in pairwise(seen.order):
-        text = before.text if isinstance(before, Said) else ""
-        following = phrase.text if isinstance(phrase, Said) else ""
+        text = before.text if type(before) is Said else ""
+        following = phrase.text if type(phrase) is Said else ""
         if text in _STARTING or (text in _STARTS and following == "with"):
             begun = True
         elif text in _ENDING and following == "with":
             ended = begun
-        elif text == "so" and isinstance(phrase, Again) and phrase.named:
+        elif text == "so" and type(phrase) is Again and phrase.named:
             named = True
-        elif named and isinstance(before, Again) and following in ("is", "will"):
+        elif named and type(before) is Again and following in ("is", "will"):
             return any(map(has_stitches, seen.work))
     return ended and any(map(has_stitches, seen.work))
 
@@ -228,7 +227,7 @@ def _tells_fewer(seen: Seen) -> bool:
     """Whether it is said how rounds differ from those before: `Each time, knit one stitch fewer before k2tog`."""
     if seen.counts or seen.rounds or seen.agains or seen.times or seen.continues:
         return False
-    texts = [phrase.text for phrase in seen.order if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in seen.order if type(phrase) is Said]
     repeated = any(pair in (("each", "time"), ("every", "time")) for pair in pairwise(texts))
     return repeated and not _FEWER.isdisjoint(texts)
 
@@ -241,28 +240,28 @@ _ENDING: Final = frozenset(("end", "ends", "ending", "finish", "finishes"))
 
 def is_for_others(segment: Segment) -> bool:
     """Whether it is for all rounds that are not given: `all rounds not mentioned are knit`."""
-    texts = [phrase.text for phrase in segment.phrases if isinstance(phrase, Said)]
-    if segment.label is None and _is_every_even(segment):
+    if segment.label is not None:
+        return False
+    texts = {phrase.text for phrase in segment.phrases if type(phrase) is Said}
+    if not _GIVEN.isdisjoint(texts) and _is_every_even(segment):
         return True
     others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
-    every = any(isinstance(phrase, Rounds) and phrase.every for phrase in segment.phrases)
-    others = others or ("unless" in texts and every)  # `all rounds knit unless I say so`
-    goes_on = any(
-        isinstance(phrase, Until) for phrase in segment.phrases
-    )  # decrease so, knit all others, until 8
-    if segment.label is not None or not others or goes_on:
+    if "unless" in texts:  # `all rounds knit unless I say so`
+        others = others or any(type(phrase) is Rounds and phrase.every for phrase in segment.phrases)
+    if not others:
         return False
-    return any(is_bare(phrase) or isinstance(phrase, Fabric) for phrase in segment.phrases)
+    goes_on = Until in [type(phrase) for phrase in segment.phrases]  # decrease so, knit all others, until 8
+    plain = any(is_bare(phrase) or type(phrase) is Fabric for phrase in segment.phrases)
+    return not goes_on and plain
 
 
 def _is_every_even(segment: Segment) -> bool:
-    """Whether it is no more than `knit every even round`, with words before it that say which rounds are given."""
-    rounds = [phrase for phrase in segment.phrases if isinstance(phrase, Rounds)]
+    """Whether it is no more than `knit every even round`, with other words."""
+    rounds = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
     if len(rounds) != 1 or not rounds[0].every or rounds[0].step != EVERY_OTHER:
         return False
-    others = [phrase for phrase in segment.phrases if not isinstance(phrase, Rounds | Said)]
-    given = any(isinstance(phrase, Said) and phrase.text in _GIVEN for phrase in segment.phrases)
-    return given and len(others) == 1 and is_bare(others[0])
+    others = [phrase for phrase in segment.phrases if type(phrase) not in (Rounds, Said)]
+    return len(others) == 1 and is_bare(others[0])
 
 
 EVERY_OTHER: Final = 2
@@ -274,7 +273,7 @@ _NOT_GIVEN: Final = frozenset(("mentioned", "given", "listed", "described", "sho
 def _is_one_stitch(seen: Seen) -> bool:
     """Whether stitches are named, and nothing says how far or how often."""
     others = seen.agains or seen.untils or seen.rounds or seen.counts or seen.times
-    return bool(seen.work) and not others and all(isinstance(phrase, Stitches) for phrase in seen.work)
+    return bool(seen.work) and not others and all(type(phrase) is Stitches for phrase in seen.work)
 
 
 def leads_on(seen: Seen) -> bool:
@@ -319,20 +318,20 @@ OF_CHART: Final = 3.5
 
 def _weight(phrase: Phrase) -> int:
     """How many signs of work a phrase is."""
-    if isinstance(phrase, Stitches):
-        if isinstance(phrase.node, Fill):  # knit the stitches together in pairs
-            return any(isinstance(node, Stitch) and node.name not in _PLAIN for node in phrase.node.nodes)
-        return isinstance(phrase.node, Stitch) and not phrase.node.bare
-    return 2 * isinstance(phrase, Brackets) + isinstance(phrase, _STARS)
+    if type(phrase) is Stitches:
+        if type(phrase.node) is Fill:  # knit the stitches together in pairs
+            return any(type(node) is Stitch and node.name not in _PLAIN for node in phrase.node.nodes)
+        return type(phrase.node) is Stitch and not phrase.node.bare
+    return 2 * (type(phrase) is Brackets) + (type(phrase) in _STARS)
 
 
-_STARS: Final = (Star, Rep)
+_STARS: Final = frozenset((Star, Rep))
 _PLAIN: Final = ("k", "p", "sl")
 
 
 def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
     """How much it looks like shaping, and like rounds of a fabric."""
-    extents = any(isinstance(phrase, Extent) for phrase in seen.work)
+    extents = Extent in [type(phrase) for phrase in seen.work]
     strength = 2.0 if (extents or seen.times) and any(map(is_shaping, seen.work)) else 0.0
     if bare or seen.fabrics:
         strength += 4.0 if numbered else 2.5 if extents else 1.2
@@ -345,7 +344,7 @@ def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
 
 def _of_repeats(seen: Seen, *, worked: bool) -> float:
     """How much it looks like rounds that are worked again, or shaped every so often."""
-    then = bool(seen.order) and isinstance(seen.order[0], Then)  # `then every round 6 times`
+    then = bool(seen.order) and type(seen.order[0]) is Then  # `then every round 6 times`
     signs = (
         seen.evenly,
         seen.agains,
@@ -358,6 +357,6 @@ def _of_repeats(seen: Seen, *, worked: bool) -> float:
     return 4.0 * sum(map(bool, signs))
 
 
-_REPEATS: Final = (Rep, Extent)
-_OF_A_ROUND: Final = (Star, Rep, Extent, Times, Brackets, Until)
-_OF_REPEATS: Final = (Star, Rep, Extent, Times)
+_REPEATS: Final = frozenset((Rep, Extent))
+_OF_A_ROUND: Final = frozenset((Star, Rep, Extent, Times, Brackets, Until))
+_OF_REPEATS: Final = frozenset((Star, Rep, Extent, Times))

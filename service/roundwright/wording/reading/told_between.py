@@ -36,13 +36,13 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         return Candidate("between", 0.0, nodes, rounds=number, every=step)
     if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
         return None
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     if every := _every_so_often(phrases, rounds, segment):
         return every
     if len(rounds) != 1 or rounds[0].every:
         return None
     place = phrases.index(rounds[0])
-    texts = [phrase.text for phrase in phrases if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in phrases if type(phrase) is Said]
     first = _first_so_many(phrases)
     recurring = not _EACH.isdisjoint(texts) or first > 0
     if not ("between" in texts or "in between" in texts or (recurring and not _AFTER.isdisjoint(texts))):
@@ -51,7 +51,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         return Candidate("prose", 0.0)  # the rounds are told where they stand
     if texts.count("after") > 1:
         return Candidate("prose", UNREAD, strength=UNREAD)  # `..., one after #4` is not read
-    only = next((phrase for phrase in phrases[place:] if isinstance(phrase, Count) and phrase.sign), None)
+    only = next((phrase for phrase in phrases[place:] if type(phrase) is Count and phrase.sign), None)
     return Candidate(
         "between",
         0.0,
@@ -67,7 +67,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
 
 def _heads_rounds(segment: Segment) -> int | None:
     """On which rounds those of the lines below are worked: `Dec every other rnd:`; None where it says more."""
-    worked = [phrase for phrase in segment.phrases if not isinstance(phrase, Said | Then | Continue)]
+    worked = [phrase for phrase in segment.phrases if type(phrase) not in (Said, Then, Continue)]
     match worked:
         case [Change(), Rounds(every=True, step=step)] | [Rounds(every=True, step=step), Change()]:
             return max(step, 1) if segment.intro and segment.label is None else None
@@ -78,8 +78,8 @@ def _heads_rounds(segment: Segment) -> int | None:
 def _first_so_many(phrases: tuple[Phrase, ...]) -> int:
     """How many rounds `only the first two get a plain round after` is told of; 0 where it is told of all."""
     for before, phrase in pairwise(phrases):
-        first = isinstance(before, Said) and before.text == "first"
-        if first and isinstance(phrase, Count) and not phrase.flags & COMMA:
+        first = type(before) is Said and before.text == "first"
+        if first and type(phrase) is Count and not phrase.flags & COMMA:
             return phrase.number.of(0) or 0
     return 0
 
@@ -87,18 +87,15 @@ def _first_so_many(phrases: tuple[Phrase, ...]) -> int:
 def _without_others(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
     """The phrases without what says that the other rounds have none: `..., none after the others`."""
     for place, phrase in enumerate(phrases):
-        if place and isinstance(phrase, Said) and phrase.text == "none" and phrase.flags & COMMA:
-            return phrases[:place] if all(isinstance(other, Said) for other in phrases[place:]) else phrases
+        if place and type(phrase) is Said and phrase.text == "none" and phrase.flags & COMMA:
+            return phrases[:place] if all(type(other) is Said for other in phrases[place:]) else phrases
     return phrases
 
 
 def _counts_rounds(phrases: tuple[Phrase, ...], number: Number) -> bool:
     """Whether a number is that of the first so many rounds, and no count."""
     return any(
-        isinstance(before, Said)
-        and before.text == "first"
-        and isinstance(phrase, Count)
-        and phrase.number is number
+        type(before) is Said and before.text == "first" and type(phrase) is Count and phrase.number is number
         for before, phrase in pairwise(phrases)
     )
 
@@ -111,9 +108,9 @@ def _may_tell(phrase: Phrase) -> bool:
         case Stitches(node=Stitch(name=name, bare=bare)):
             return bare and name == "k"
         case Brackets(inside=inside):
-            return all(isinstance(inner, Count | Said) for inner in inside)
+            return all(type(inner) in (Count, Said) for inner in inside)
         case _:
-            return isinstance(phrase, Said | Rounds | Change | Count | Then)
+            return type(phrase) in (Said, Rounds, Change, Count, Then)
 
 
 def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: Segment) -> Candidate | None:
@@ -123,8 +120,8 @@ def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: 
             pass
         case _:
             return None
-    shaped = any(isinstance(phrase, Change) for phrase in behind[:3])
-    plain = step == 2 and any(isinstance(phrase, Fabric) or is_bare(phrase) for phrase in behind[:2])
+    shaped = Change in [type(phrase) for phrase in behind[:3]]
+    plain = step == 2 and any(type(phrase) is Fabric or is_bare(phrase) for phrase in behind[:2])
     if not (shaped or plain) or len(rounds) != 1:
         return None
     nodes = plain_fill("k", segment.start, segment.end)

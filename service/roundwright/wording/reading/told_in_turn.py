@@ -27,7 +27,7 @@ EVERY_OTHER: Final = 2
 """The step of `odd rounds` and `even rounds`."""
 OTHERWISE: Final = 0.5
 """What it costs to work rounds otherwise than the lines for odd and even rounds beside them tell."""
-_TELLING: Final = (Said, Then, Fabric, Continue, Rounds, Times)
+_TELLING: Final = frozenset((Said, Then, Fabric, Continue, Rounds, Times))
 
 
 def with_rounds_in_turn_near(
@@ -96,9 +96,9 @@ def _how_often(segment: Segment) -> tuple[Number, int, bool] | None:
     `Work these 10 rounds 3 times:`, `Work rounds 1 and 2 five times:`, `Work the following 2 rounds 5 times:`.
     """
     phrases = [inner for phrase in segment.phrases for inner in opened(phrase)]
-    times = [phrase for phrase in phrases if isinstance(phrase, Times)]
-    agains = [phrase for phrase in phrases if isinstance(phrase, Again) and phrase.segments != FROM_THERE]
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    times = [phrase for phrase in phrases if type(phrase) is Times]
+    agains = [phrase for phrase in phrases if type(phrase) is Again and phrase.segments != FROM_THERE]
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     silent = all(isinstance(phrase, (*_TELLING, Again)) for phrase in phrases)
     if len(times) == 1 and len(agains) + len(rounds) > 1 and _is_total(rounds[-1:], times[0], agains, rounds):
         rounds.pop()
@@ -107,7 +107,7 @@ def _how_often(segment: Segment) -> tuple[Number, int, bool] | None:
     from_first = all(again.named == tuple(range(1, len(again.named) + 1)) for again in agains)
     if not from_first or any(line.every or line.more for line in rounds):
         return None
-    texts = {phrase.text for phrase in phrases if isinstance(phrase, Said)}
+    texts = {phrase.text for phrase in phrases if type(phrase) is Said}
     below = agains or rounds or not texts.isdisjoint(_BELOW)
     lasts = [len(again.named) or again.last for again in agains]
     lasts = lasts or [line.number.of(0) or 0 for line in rounds] or [0]
@@ -158,7 +158,7 @@ _SURELY_BELOW: Final = frozenset(("following", "foll", "below"))
 
 def _leads(segment: Segment) -> bool:
     """Whether it is no more than `thus` before the lines that tell how."""
-    return segment.label is None and all(isinstance(phrase, Continue) for phrase in segment.phrases)
+    return segment.label is None and all(type(phrase) is Continue for phrase in segment.phrases)
 
 
 def _how_many(segment: Segment) -> Number | None:
@@ -166,9 +166,9 @@ def _how_many(segment: Segment) -> Number | None:
     if segment.label is not None:
         return None
     phrases = [inner for phrase in segment.phrases for inner in opened(phrase)]
-    agains = [phrase for phrase in phrases if isinstance(phrase, Again)]
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
-    times = [phrase for phrase in phrases if isinstance(phrase, Times)]
+    agains = [phrase for phrase in phrases if type(phrase) is Again]
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
+    times = [phrase for phrase in phrases if type(phrase) is Times]
     others = [
         phrase for phrase in phrases if not isinstance(phrase, (*_TELLING, Again)) and not is_bare(phrase)
     ]

@@ -116,8 +116,8 @@ def _tells_every_other(segment: Segment) -> bool:
     if not is_bare(first) or not behind:
         return False
     inner = [phrase for outer in behind for phrase in opened(outer)]
-    every = [phrase for phrase in inner if isinstance(phrase, Rounds)]
-    others = [phrase for phrase in inner if not isinstance(phrase, Rounds | Said | Length)]
+    every = [phrase for phrase in inner if type(phrase) is Rounds]
+    others = [phrase for phrase in inner if type(phrase) not in (Rounds, Said, Length)]
     single = len(every) == 1 and every[0].every and every[0].step == EVERY_OTHER
     return single and all(map(is_bare, others))
 
@@ -125,13 +125,11 @@ def _tells_every_other(segment: Segment) -> bool:
 def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:
     """The plain rounds that a line tells before those they stand between, without a label: `Knit rounds 2 and 4`."""
     phrases = segments[place].phrases
-    again = [phrase for phrase in phrases if isinstance(phrase, Again)]
+    again = [phrase for phrase in phrases if type(phrase) is Again]
     if segments[place].label is not None or len(again) != 1 or not again[0].work or again[0].last:
         return frozenset()
-    others = [phrase for phrase in phrases if not isinstance(phrase, Again | Said | Extent)]
-    plain = all(
-        is_bare(phrase) or (isinstance(phrase, Fabric) and phrase.kind == "plain") for phrase in others
-    )
+    others = [phrase for phrase in phrases if type(phrase) not in (Again, Said, Extent)]
+    plain = all(is_bare(phrase) or (type(phrase) is Fabric and phrase.kind == "plain") for phrase in others)
     named = again[0].named
     if not plain or not others or len(named) < 2 or min(named) < 1 or max(named) - min(named) < len(named):
         return frozenset()
@@ -147,7 +145,7 @@ def _tells_ahead(segments: list[Segment], place: int) -> int | None:
     if segments[place].label is not None:
         return None
     match segments[place].phrases:
-        case (*words, Brackets(inside=inside)) if words and all(isinstance(word, Said) for word in words):
+        case (*words, Brackets(inside=inside)) if words and all(type(word) is Said for word in words):
             from_place, phrases = -1, inside
         case phrases:
             from_place = place
@@ -166,9 +164,9 @@ def _is_plain_between(label: Label | None, phrases: tuple[Phrase, ...]) -> bool:
     """Whether the rounds that were left out are told: `Knit the even rounds`, `Even rounds: knit`."""
     if label is not None and label.kind == "every" and label.every is not None:
         return label.every.step == EVERY_OTHER and bool(phrases) and all(map(is_bare, phrases))
-    rounds = [phrase for phrase in phrases if isinstance(phrase, Rounds)]
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     every = len(rounds) == 1 and rounds[0].every and rounds[0].step == EVERY_OTHER
-    rest = [phrase for phrase in phrases if not isinstance(phrase, Rounds | Said)]
+    rest = [phrase for phrase in phrases if type(phrase) not in (Rounds, Said)]
     return label is None and every and len(rest) == 1 and is_bare(rest[0])
 
 

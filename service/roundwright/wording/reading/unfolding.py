@@ -47,21 +47,21 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
         case [Needlewise() as needles, Brackets(inside=(Count(),)), first, *behind] if first.flags & COLON:
             return [needles, first, *behind]
     place = next((at for at, phrase in enumerate(phrases[:MOST_OF_NAME]) if at and phrase.flags & COLON), 0)
-    if not place or not isinstance(phrases[place], Stitches | Star | Brackets):
+    if not place or type(phrases[place]) not in (Stitches, Star, Brackets):
         return phrases
     before = phrases[:place]
-    counts = [phrase for phrase in before if isinstance(phrase, Count)]
-    named = [phrase for phrase in before if isinstance(phrase, Stitches)]
-    silent = all(isinstance(phrase, _IN_NAME) for phrase in before)
+    counts = [phrase for phrase in before if type(phrase) is Count]
+    named = [phrase for phrase in before if type(phrase) is Stitches]
+    silent = all(type(phrase) in _IN_NAME for phrase in before)
     if len(counts) == 1 and not named and silent and before[0] is not counts[0]:
         return phrases[place:]
     shapes = len(named) == 1 and is_shaping(named[0]) and not counts
-    return phrases[place:] if shapes and silent and not isinstance(phrases[place], Stitches) else phrases
+    return phrases[place:] if shapes and silent and type(phrases[place]) is not Stitches else phrases
 
 
 MOST_OF_NAME: Final = 7
 """Phrases before a colon that name a round."""
-_IN_NAME: Final = (Stitches, Said, Times, Count, Fabric)
+_IN_NAME: Final = frozenset((Stitches, Said, Times, Count, Fabric))
 
 
 def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
@@ -75,14 +75,14 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     for place, phrase in enumerate(phrases[:-1]):
         bracket = phrases[place + 1]
         behind = phrases[place + 2] if place + 2 < len(phrases) else None
-        if not isinstance(phrase, Times) or phrase.more or phrase.total or isinstance(behind, Times):
+        if type(phrase) is not Times or phrase.more or phrase.total or type(behind) is Times:
             continue
         parted = not place or bool(phrase.flags & (COMMA | COLON | STOP | SEMI))
         parted = parted or all(map(_is_verb_of_rounds, phrases[_sentence(phrases, place) : place]))
         joined = not bracket.flags & (COMMA | STOP | SEMI)
-        if parted and joined and isinstance(bracket, Brackets) and any(map(has_stitches, bracket.inside)):
+        if parted and joined and type(bracket) is Brackets and any(map(has_stitches, bracket.inside)):
             made[place], made[place + 1] = replace(bracket, flags=phrase.flags), replace(phrase, flags=0)
-        elif parted and joined and isinstance(bracket, Stitches) and _is_among_stitches(phrases, place):
+        elif parted and joined and type(bracket) is Stitches and _is_among_stitches(phrases, place):
             made[place] = Brackets(bracket.start, bracket.end, phrase.flags, (replace(bracket, flags=0),))
             made[place + 1] = replace(phrase, flags=0)
     return made
@@ -95,18 +95,20 @@ def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
     """
     place = next((at for at, phrase in enumerate(phrases) if _is_number_of_rounds(phrase)), len(phrases))
     stop = next((at for at in range(place + 1, len(phrases)) if phrases[at].flags & COLON), place)
+    if stop == place:
+        return None
     ends = (at for at in range(stop + 1, len(phrases)) if phrases[at].flags & STOP)
-    several = (at for at in ends if sum(isinstance(phrase, Rounds) for phrase in phrases[stop:at]) > 1)
+    several = (at for at in ends if sum(type(phrase) is Rounds for phrase in phrases[stop:at]) > 1)
     end = next(several, len(phrases))  # 3 times: 1 round knit., 1 round purl.
     rounds, behind = phrases[stop:end], phrases[end:]
-    if stop == place or not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
+    if not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
         return None
     begin, number = _sentence(phrases, place), phrases[place]
     if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not all(
         map(_is_of_fabric, phrases[place + 1 : stop])
     ):
         return None
-    if not isinstance(number, Times) and _holds_rounds(tuple(rounds)) == 1:
+    if type(number) is not Times and _holds_rounds(tuple(rounds)) == 1:
         return None
     bracket = Brackets(rounds[0].start, rounds[-1].end, STOP, (replace(rounds[0], flags=0), *rounds[1:]))
     return [*phrases[:begin], bracket, replace(number, flags=0), *behind]
@@ -114,16 +116,16 @@ def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
 
 def _is_number_of_rounds(phrase: Phrase) -> bool:
     """Whether it says how often rounds are worked, or how many of them."""
-    if isinstance(phrase, Rounds):
+    if type(phrase) is Rounds:
         return not phrase.every and not phrase.more
-    return isinstance(phrase, Times) or is_until_rounds(phrase)
+    return type(phrase) is Times or is_until_rounds(phrase)
 
 
 def _is_of_fabric(phrase: Phrase) -> bool:
     """Whether it only says of what rounds are: `of garter stitch`, `as follows`."""
-    if isinstance(phrase, Said):
+    if type(phrase) is Said:
         return not phrase.words or phrase.text in _AS_FOLLOWS
-    return isinstance(phrase, Fabric | Continue)
+    return type(phrase) in (Fabric, Continue)
 
 
 _AS_FOLLOWS: Final = frozenset(("as", "follows", "thus", "so"))
@@ -136,9 +138,9 @@ def _sentence(phrases: list[Phrase], place: int) -> int:
 
 def _is_verb_of_rounds(phrase: Phrase) -> bool:
     """Whether it only says that something is worked: `Work 3 times (knit 1 rnd, purl 1 rnd)`."""
-    if isinstance(phrase, Rep):
+    if type(phrase) is Rep:
         return not phrase.level
-    return isinstance(phrase, Said) and phrase.text in ("work", "do", "the", "following", "this")
+    return type(phrase) is Said and phrase.text in ("work", "do", "the", "following", "this")
 
 
 def _is_plain_rounds(phrase: Phrase) -> bool:
@@ -146,7 +148,7 @@ def _is_plain_rounds(phrase: Phrase) -> bool:
         case Rounds(every=every, more=more):
             return not every and not more
         case _:
-            return isinstance(phrase, Then) or is_bare(phrase)
+            return type(phrase) is Then or is_bare(phrase)
 
 
 def _is_among_stitches(phrases: list[Phrase], place: int) -> bool:
@@ -155,10 +157,10 @@ def _is_among_stitches(phrases: list[Phrase], place: int) -> bool:
     So they may behind the count of the round before: `(k1, k2tog) 7 times = 14, 7 times k2tog = 7`.
     """
     behind = phrases[place + 2] if place + 2 < len(phrases) else None
-    apart = not isinstance(behind, Stitches) or bool(behind.flags & (COMMA | STOP | SEMI))
+    apart = type(behind) is not Stitches or bool(behind.flags & (COMMA | STOP | SEMI))
     before = phrases[place - 1] if place else None
-    counted = isinstance(before, Brackets) and all(isinstance(inner, Count) for inner in before.inside)
-    return (isinstance(before, Stitches | Count) or counted) and is_shaping(phrases[place + 1]) and apart
+    counted = type(before) is Brackets and all(type(inner) is Count for inner in before.inside)
+    return (type(before) in (Stitches, Count) or counted) and is_shaping(phrases[place + 1]) and apart
 
 
 def unfolded(phrases: list[Phrase]) -> list[Phrase]:
@@ -170,13 +172,13 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
     phrases = _starred(
         _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
     )
-    if not any(isinstance(phrase, Brackets) and _holds_rounds(phrase.inside) for phrase in phrases):
+    if not any(type(phrase) is Brackets and _holds_rounds(phrase.inside) for phrase in phrases):
         return phrases
     made: list[Phrase] = []
     for place, phrase in enumerate(phrases):
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         if (
-            isinstance(phrase, Brackets)
+            type(phrase) is Brackets
             and (isinstance(following, (*_OFTEN, Rounds)) or is_until_rounds(following))
             and (rounds := _holds_rounds(phrase.inside))
         ):
@@ -189,16 +191,16 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
                     phrase.end,
                     STOP,
                     last=rounds,
-                    work=isinstance(following, Length | Rounds | Brackets),
+                    work=type(following) in (Length, Rounds, Brackets),
                 )
             )
         elif (
-            isinstance(phrase, Times)
+            type(phrase) is Times
             and place
-            and isinstance(phrases[place - 1], Brackets)
-            and isinstance(made[-1], Again)
+            and type(phrases[place - 1]) is Brackets
+            and type(made[-1]) is Again
         ):
-            named = any(isinstance(inner, Again) for inner in opened(phrases[place - 1]))
+            named = Again in [type(inner) for inner in opened(phrases[place - 1])]
             made.append(replace(phrase, total=named or not phrase.more, more=phrase.more and not named))
         else:
             made.append(phrase)
@@ -213,16 +215,16 @@ def with_turns_told(of: Label | None, phrases: list[Phrase]) -> list[Phrase]:
     stop = in_turn = verbs = 0
     while stop + 1 < len(phrases) and is_bare(phrases[stop]):
         rounds = phrases[stop + 1]
-        if not isinstance(rounds, Rounds) or rounds.every or rounds.more or len(rounds.number.values) != 1:
+        if type(rounds) is not Rounds or rounds.every or rounds.more or len(rounds.number.values) != 1:
             break
         in_turn += rounds.number.of(0) or 0
         verbs += 1
         stop += 2
-        if stop < len(phrases) and isinstance(phrases[stop], Then | Said) and not phrases[stop].flags & STOP:
+        if stop < len(phrases) and type(phrases[stop]) in (Then, Said) and not phrases[stop].flags & STOP:
             stop += stop + 1 < len(phrases) and is_bare(phrases[stop + 1])
     if verbs < FEWEST_IN_TURN or numbers < in_turn or numbers % in_turn:
         return phrases
-    if any(isinstance(phrase, Times | Rounds | Stitches | Again) for phrase in phrases[stop:]):
+    if any(type(phrase) in (Times, Rounds, Stitches, Again) for phrase in phrases[stop:]):
         return phrases
     first, last = phrases[0], phrases[stop - 1]
     number = Number((numbers // in_turn,), last.end, last.end)
@@ -236,19 +238,19 @@ FEWEST_IN_TURN: Final = 2
 
 def _without_stitches_used(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without the stitches that a decrease is told to use: `k2tog over the first 2 sts`."""
-    if not any(isinstance(phrase, Count) for phrase in phrases) or not any(map(is_shaping, phrases)):
+    if Count not in [type(phrase) for phrase in phrases] or not any(map(is_shaping, phrases)):
         return phrases
     made: list[Phrase] = []
     for place, phrase in enumerate(phrases):
-        if not isinstance(phrase, Count):
+        if type(phrase) is not Count:
             made.append(phrase)
             continue
         following = phrases[place + 1] if place + 1 < len(phrases) else None
         ended = following is None or following.flags & (COMMA | SEMI | STOP) or counts_of(following)
         begun = len(made)
-        while begun and len(made) - begun < MOST_OF_PLACE and isinstance(made[begun - 1], Said):
+        while begun and len(made) - begun < MOST_OF_PLACE and type(made[begun - 1]) is Said:
             begun -= 1
-        words = {word.text for word in made[begun:] if isinstance(word, Said)}
+        words = {word.text for word in made[begun:] if type(word) is Said}
         if ended and begun and words & _PLACES and _uses(made[begun - 1], phrase):
             del made[begun:]
         else:
@@ -263,8 +265,8 @@ _PLACES: Final = frozenset(("first", "last", "next"))
 
 def _uses(phrase: Phrase, count: Count) -> bool:
     """Whether it is one decrease that uses so many stitches."""
-    node = phrase.node if isinstance(phrase, Stitches) else None
-    if not isinstance(node, Stitch) or not is_shaping(phrase) or node.times.values != (1,) or count.sign:
+    node = phrase.node if type(phrase) is Stitches else None
+    if type(node) is not Stitch or not is_shaping(phrase) or node.times.values != (1,) or count.sign:
         return False
     return count.number.values == (execute((Work(node.name),))[0],)
 
@@ -274,12 +276,15 @@ def _said_once(phrases: list[Phrase]) -> list[Phrase]:
     made: list[Phrase] = []
     for phrase in phrases:
         before = made[-1] if made else None
-        if before is not None and is_bare(before) and _is_worked_so(before, phrase):
+        if type(before) is Extent and type(phrase) is Extent and _says_again(before, phrase):
+            continue
+        if before is None or not is_bare(before):
+            made.append(phrase)
+            continue
+        if _is_worked_so(before, phrase):
             made[-1] = replace(phrase, flags=before.flags)
             continue
-        if isinstance(before, Extent) and isinstance(phrase, Extent) and _says_again(before, phrase):
-            continue
-        again = is_bare(phrase) and before is not None and is_bare(before) and _alike(before, phrase)
+        again = is_bare(phrase) and _alike(before, phrase)
         if not again or phrase.flags & (STOP | SLASH | SEMI | COLON):
             made.append(phrase)
     return made
@@ -287,7 +292,7 @@ def _said_once(phrases: list[Phrase]) -> list[Phrase]:
 
 def _is_worked_so(verb: Phrase, phrase: Phrase) -> bool:
     """Whether `knitted` only says that the stitches behind it are worked: `I knitted k9, k2tog`."""
-    worked = isinstance(phrase, Stitches) and not is_bare(phrase) and not phrase.flags & ~SPACE
+    worked = type(phrase) is Stitches and not is_bare(phrase) and not phrase.flags & ~SPACE
     return worked and verb.end - verb.start >= SHORTEST_VERB
 
 
@@ -298,28 +303,28 @@ def _says_again(before: Extent, phrase: Extent) -> bool:
 
 def _alike(before: Phrase, phrase: Phrase) -> bool:
     """Whether both are `knit`, or both `purl`."""
-    nodes = [work.node for work in (before, phrase) if isinstance(work, Stitches)]
-    return len({node.name for node in nodes if isinstance(node, Stitch)}) == 1
+    nodes = [work.node for work in (before, phrase) if type(work) is Stitches]
+    return len({node.name for node in nodes if type(node) is Stitch}) == 1
 
 
 def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with `..., the 2 stitches over being knitted plain` told as stitches that are knitted at the end."""
-    begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, Extent)), -1)
+    begun = next((place for place, phrase in enumerate(phrases) if type(phrase) is Extent), -1)
     behind = phrases[begun + 1 :] if begun > 0 else []
     extent = phrases[begun] if behind else None
     if (
         extent is None
-        and len(stars := [at for at, phrase in enumerate(phrases) if isinstance(phrase, Star)]) == 2
+        and len(stars := [at for at, phrase in enumerate(phrases) if type(phrase) is Star]) == 2
     ):
         begun, behind = stars[1], phrases[stars[1] + 1 :]  # *K3, K2tog*, the last 4 are knitted plain
         extent = Extent(phrases[begun].end, phrases[begun].end, 0, NOTHING) if behind else None
-    if not isinstance(extent, Extent) or extent.marker or not behind[0].flags & COMMA:
+    if type(extent) is not Extent or extent.marker or not behind[0].flags & COMMA:
         return phrases
     stop = next((at for at, phrase in enumerate(behind) if at and _is_apart(phrase)), len(behind))
     ending = behind[:stop]
-    counts = [phrase for phrase in ending if isinstance(phrase, Count) and not phrase.sign]
+    counts = [phrase for phrase in ending if type(phrase) is Count and not phrase.sign]
     knits = [phrase for phrase in ending if is_bare(phrase) or _is_knitting(phrase)]
-    plain = all(isinstance(phrase, Said | Count) or is_bare(phrase) or _is_plain(phrase) for phrase in ending)
+    plain = all(type(phrase) in (Said, Count) or is_bare(phrase) or _is_plain(phrase) for phrase in ending)
     adverb = not knits and any(map(_is_plain, ending)) and any(map(_is_rest, ending))  # last 2 sts plain
     if not plain or len(counts) != 1 or not (adverb or len(knits) == 1):
         return phrases
@@ -330,28 +335,26 @@ def _with_stitches_over(phrases: list[Phrase]) -> list[Phrase]:
     last = Stitch("k", counts[0].number, ending[0].start, ending[-1].end)
     over = Stitches(ending[0].start, ending[-1].end, ending[0].flags, last)
     rest = Number(counts[0].number.values)
-    kept = begun + isinstance(phrases[begun], Star)
+    kept = begun + (type(phrases[begun]) is Star)
     return [*phrases[:kept], replace(extent, leave=rest), over, *behind[stop:]]
 
 
 def _is_apart(phrase: Phrase) -> bool:
     """Whether a sentence begins with it, or it is the count that the round leaves: `(68 sts)`, `= 68 sts`."""
-    leaves = bool(counts_of(phrase)) and (
-        isinstance(phrase, Brackets) or bool(phrase.flags & (EQUALS | DASH))
-    )
+    leaves = bool(counts_of(phrase)) and (type(phrase) is Brackets or bool(phrase.flags & (EQUALS | DASH)))
     return leaves or bool(phrase.flags & STOP)
 
 
 def _is_plain(phrase: Phrase) -> bool:
-    return isinstance(phrase, Fabric) and phrase.kind == "plain"
+    return type(phrase) is Fabric and phrase.kind == "plain"
 
 
 def _is_rest(phrase: Phrase) -> bool:
-    return isinstance(phrase, Said) and phrase.text in ("last", "over", "remaining", "final", "other")
+    return type(phrase) is Said and phrase.text in ("last", "over", "remaining", "final", "other")
 
 
 def _is_knitting(phrase: Phrase) -> bool:
-    return isinstance(phrase, Said) and phrase.text == "knitting"
+    return type(phrase) is Said and phrase.text == "knitting"
 
 
 MOST_OVER: Final = 9
@@ -360,49 +363,49 @@ MOST_OVER: Final = 9
 
 def _apart(first: Phrase, others: list[Phrase]) -> list[Phrase]:
     """The other phrases of rounds in turn; what is worked behind a round that is named is a sentence of its own."""
-    named = isinstance(first, Again)
+    named = type(first) is Again
     made: list[Phrase] = []
     for phrase in others:
-        begins = named and isinstance(phrase, _PLAIN_WORK)
+        begins = named and type(phrase) in _PLAIN_WORK
         made.append(replace(phrase, flags=phrase.flags | STOP) if begins else phrase)
-        named = (named and not begins) or isinstance(phrase, Again)
+        named = (named and not begins) or type(phrase) is Again
     return made
 
 
 def _starred(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with whole rounds between stars put in brackets: `*purl 1 round, knit 1 round* 5 times`."""
-    often = (at for at, phrase in enumerate(phrases) if isinstance(phrase, _OFTEN) or is_until_rounds(phrase))
+    often = (at for at, phrase in enumerate(phrases) if type(phrase) in _OFTEN or is_until_rounds(phrase))
     whole = next(often, 0)
     alternately = 0 if whole else _rounds_alternately(phrases)
     whole = whole or alternately
-    starred = any(isinstance(phrase, Star) for phrase in phrases[:whole])
+    starred = Star in [type(phrase) for phrase in phrases[:whole]]
     if whole > 2 and not starred and (alternately or _in_turn(phrases, whole)):
-        begun = next((place for place, phrase in enumerate(phrases) if isinstance(phrase, _BEGIN_TURN)), 0)
+        begun = next((place for place, phrase in enumerate(phrases) if type(phrase) in _BEGIN_TURN), 0)
         inside = tuple(phrases[begun : _before_words(phrases, whole)])
         if _holds_rounds(inside) > 1:
             opened = phrases[begun]
             bracket = Brackets(opened.start, phrases[whole - 1].end, opened.flags, inside)
             return [*phrases[:begun], bracket, *phrases[whole:]]
-    stars = [place for place, phrase in enumerate(phrases) if isinstance(phrase, _STARS)]
+    stars = [place for place, phrase in enumerate(phrases) if type(phrase) in _STARS]
     closed = False
     repeat = phrases[stars[2]] if len(stars) == 3 else None
-    if isinstance(repeat, Rep) and stars[2] == stars[1] + 1:
+    if type(repeat) is Rep and stars[2] == stars[1] + 1:
         closed = not repeat.level
         phrases = phrases[: stars[1]] + phrases[stars[2] :]
         stars = stars[:2]
-    if len(stars) != 2 or not isinstance(phrases[stars[0]], Star):
+    if len(stars) != 2 or type(phrases[stars[0]]) is not Star:
         return phrases
     first, last = stars
     inside = tuple(phrases[first + 1 : last])
     if not _holds_rounds(inside):
         return phrases
     rest = phrases[last + 1 :]
-    again = isinstance(phrases[last], Rep) and not closed  # rep from * 3 times; `* Do that 3 times` is in all
-    if again and rest and isinstance(rest[0], Times) and not rest[0].total:
+    again = type(phrases[last]) is Rep and not closed  # rep from * 3 times; `* Do that 3 times` is in all
+    if again and rest and type(rest[0]) is Times and not rest[0].total:
         rest = [replace(rest[0], more=True), *rest[1:]]
     if (
         len(rest) > 1
-        and isinstance(rest[0], Extent)
+        and type(rest[0]) is Extent
         and (isinstance(rest[1], (*_OFTEN, Rounds)) or is_until_rounds(rest[1]))
     ):
         rest = rest[1:]  # rep from * around until 28 rounds
@@ -415,16 +418,16 @@ def _rounds_alternately(phrases: list[Phrase]) -> int:
     at = next((place for place, phrase in enumerate(phrases) if _is_in_turn(phrase)), 0)
     behind = phrases[at + 1 : at + 1 + MOST_TO_ROUNDS] if at else []
     for place, phrase in enumerate(behind, start=at + 1):
-        if isinstance(phrase, Rounds):
+        if type(phrase) is Rounds:
             return place if not phrase.every and phrase.number.values != (1,) else 0
-        if not isinstance(phrase, Said):
+        if type(phrase) is not Said:
             return 0
     return 0
 
 
 def _is_in_turn(phrase: Phrase) -> bool:
     """Whether a word says that rounds before it are worked in turn."""
-    return isinstance(phrase, Said) and phrase.text in ("alternately", "alternating", "turn", "turns")
+    return type(phrase) is Said and phrase.text in ("alternately", "alternating", "turn", "turns")
 
 
 MOST_TO_ROUNDS: Final = 3
@@ -436,20 +439,20 @@ def _in_turn(phrases: list[Phrase], whole: int) -> bool:
     often, parted = phrases[whole], 0
     for phrase in phrases[_before_words(phrases, whole) : whole + 1]:
         parted |= phrase.flags
-    if isinstance(often, Length | Brackets) or (parted & (COMMA | SEMI) and isinstance(often, Times)):
+    if type(often) in (Length, Brackets) or (parted & (COMMA | SEMI) and type(often) is Times):
         return True
-    return any(isinstance(phrase, Again) for phrase in phrases[:whole])
+    return Again in [type(phrase) for phrase in phrases[:whole]]
 
 
 def _before_words(phrases: list[Phrase], place: int) -> int:
     """Where the words begin that stand before a phrase and work nothing: `purl 1 rnd; do this 4 times`."""
-    while place > 1 and isinstance(phrases[place - 1], _WORKING_NOTHING):
+    while place > 1 and type(phrases[place - 1]) in _WORKING_NOTHING:
         place -= 1
     return place
 
 
-_WORKING_NOTHING: Final = (Said, Rep)
-_BEGIN_TURN: Final = (Stitches, Again)
+_WORKING_NOTHING: Final = frozenset((Said, Rep))
+_BEGIN_TURN: Final = frozenset((Stitches, Again))
 
 
 def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
@@ -459,17 +462,15 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
         near = phrases[max(0, place - 2) : place + 2]
         if _is_colour(phrases, place):
             continue
-        if isinstance(phrase, Rounds) and _is_colour(phrases, place + 1):
+        if type(phrase) is Rounds and _is_colour(phrases, place + 1):
             rounds += phrase.number.of(0) or 1  # 4 rounds grey, 4 rounds brown
-        elif isinstance(phrase, Rounds) and any(isinstance(earlier, _PLAIN_WORK) for earlier in near):
+        elif type(phrase) is Rounds and any(type(earlier) in _PLAIN_WORK for earlier in near):
             rounds += phrase.number.of(0) or 1
-        elif isinstance(phrase, Again) and phrase.last == 1 and not (place and phrase.flags & STOP):
+        elif type(phrase) is Again and phrase.last == 1 and not (place and phrase.flags & STOP):
             rounds += 1
-        elif isinstance(phrase, Fabric) and phrase.kind == "plain":
+        elif type(phrase) is Fabric and phrase.kind == "plain":
             continue
-        elif not (
-            isinstance(phrase, Then) or (isinstance(phrase, Said) and not phrase.words) or is_bare(phrase)
-        ):
+        elif not (type(phrase) is Then or (type(phrase) is Said and not phrase.words) or is_bare(phrase)):
             return 0
     return rounds
 
@@ -478,14 +479,14 @@ def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:
     """Whether a word behind a number of rounds is of their colour: `4 rounds grey`, `4 rounds B`, `4 rounds in red`."""
     begin = stop = place
     first, last = max(0, place - MOST_OF_COLOUR), min(len(phrases), place + MOST_OF_COLOUR)
-    while first < begin < len(phrases) and isinstance(phrases[begin], Said):
+    while first < begin < len(phrases) and type(phrases[begin]) is Said:
         begin -= 1
     rounds = phrases[begin] if place < len(phrases) else None
-    while stop < last and isinstance(phrases[stop], Said) and not phrases[stop].flags & _APART:
+    while stop < last and type(phrases[stop]) is Said and not phrases[stop].flags & _APART:
         stop += 1
-    if not isinstance(rounds, Rounds) or rounds.every or not begin < place < stop:
+    if type(rounds) is not Rounds or rounds.every or not begin < place < stop:
         return False
-    words = sum(phrase.words for phrase in phrases[begin + 1 : stop] if isinstance(phrase, Said))
+    words = sum(phrase.words for phrase in phrases[begin + 1 : stop] if type(phrase) is Said)
     ended = stop == len(phrases) or bool(phrases[stop].flags & _APART)
     return ended and words <= 1 and not any(phrase.flags & _APART for phrase in phrases[begin + 1 : stop])
 
@@ -493,6 +494,6 @@ def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:
 MOST_OF_COLOUR: Final = 4
 """Words that tell a colour, `in the light grey`, with those that say nothing."""
 _APART: Final = COMMA | SEMI | STOP
-_STARS: Final = (Star, Rep)
-_OFTEN: Final = (Until, Times, Length)
-_PLAIN_WORK: Final = (Stitches, Fabric)
+_STARS: Final = frozenset((Star, Rep))
+_OFTEN: Final = frozenset((Until, Times, Length))
+_PLAIN_WORK: Final = frozenset((Stitches, Fabric))

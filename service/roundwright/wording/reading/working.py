@@ -177,7 +177,7 @@ class Worker:
 
     def mark_repeats(self, group: Node, begin: int, left: int) -> None:
         """Keep the markers that stand in each repeat of a group: `(k24, pm) 4 times`; it leaves `left` stitches."""
-        if type(group) is not Group or not any(type(node) is Mark for node in group.nodes):
+        if type(group) is not Group or Mark not in [type(node) for node in group.nodes]:
             return
         number = self.value(group.times) + group.extra
         offsets: list[int] = []
@@ -269,14 +269,14 @@ class Worker:
             if used and not count and len(fill.nodes) > 1 and fill.times is None:
                 raise UnclearError("not_understood", say("read.none_left"), fill.start)
             return _Part((), 0, 0)
-        if number > 1 and any(type(node) is Mark for node in fill.nodes):
+        if number > 1 and Mark in [type(node) for node in fill.nodes]:
             last = number + bool(leave)  # the last marker is that at the end of the round, where none is left
             self.marks.extend([once.left * turn for turn in range(1, min(last, MOST_MARKERS))])
-        match fill.nodes:
-            case (Stitch(bare=True),):
-                steps = times(number, once.steps)
-            case _:
-                steps = once.steps if number == 1 else (Repeat(number, once.steps),)
+        only = fill.nodes[0] if len(fill.nodes) == 1 else None
+        if type(only) is Stitch and only.bare:
+            steps = times(number, once.steps)
+        else:
+            steps = once.steps if number == 1 else (Repeat(number, once.steps),)
         return _Part(steps, once.used * number, once.left * number)
 
     def left_at_end(self, fill: Fill, rest: Nodes) -> int:
@@ -295,7 +295,7 @@ class Worker:
         """What the rest of a line uses, where that is fixed."""
         used = 0
         for node in rest:
-            if isinstance(node, _FILLS) or (isinstance(node, Group) and has_fill(node.nodes)):
+            if type(node) in _FILLS or (type(node) is Group and has_fill(node.nodes)):
                 raise UnclearError(
                     "not_understood",
                     say("read.how_far_before_another"),
@@ -386,14 +386,14 @@ class Worker:
     def parted(self, node: Group | Fill, count: int, used: int) -> Sections:
         """The sections it is worked in: those placed, so many as it is repeated, or the usual."""
         number = self.value(node.times) if node.times is not None else 0
-        if isinstance(node, Group):
+        if type(node) is Group:
             number = number + node.extra or 1
         placed = self.sections
         fits = placed and sum(placed) == count and not used and number in (0, len(placed))
         if placed and fits and (number or self.comes_out(node, placed)):
             return placed
         leave = 0
-        if isinstance(node, Fill) and node.leave is not None and not node.marker:
+        if type(node) is Fill and node.leave is not None and not node.marker:
             leave = self.value(node.leave)
         count -= leave
         if not number:
@@ -418,7 +418,7 @@ class Worker:
 
     def usual_sections(self, node: Group | Fill, count: int, leave: int) -> Sections:
         """So many sections that the printed count comes out, or else the usual number."""
-        usual = USUAL_NEEDLES if isinstance(node, Fill) and node.needle else USUAL_SECTIONS
+        usual = USUAL_NEEDLES if type(node) is Fill and node.needle else USUAL_SECTIONS
         if self.wanted is not None or self.per_section is not None:
             possible: list[int] = [*usual, *OTHER_SECTIONS]
             for number in possible:
@@ -464,7 +464,7 @@ class Worker:
 def fits_any_count(nodes: Nodes, column: int = 0) -> bool:
     """Whether the line comes out on every count, as a plain round does: then it says nothing about the count."""
     for node in nodes:
-        if isinstance(node, Fill) and not has_fill(node.nodes):
+        if type(node) is Fill and not has_fill(node.nodes):
             try:
                 if Worker(column).several(node.nodes).used == 1 and node.times is None:
                     return True
@@ -480,7 +480,7 @@ def _ends_at_marker(piece: list[Node]) -> bool:
 
 def _is_centred(node: Node) -> bool:
     """Whether it is worked over the marker: a double decrease, or a marked stitch that is worked itself."""
-    return isinstance(node, Stitch) and node.name in ("cdd", "sk2p", "k", "p", "sl")
+    return type(node) is Stitch and node.name in ("cdd", "sk2p", "k", "p", "sl")
 
 
-_FILLS: Final = (Fill, Evenly)
+_FILLS: Final = frozenset((Fill, Evenly))

@@ -120,16 +120,19 @@ def _falls(numbers: list[float]) -> list[int]:
 def _cast_on(sheet: Sheet) -> Number | None:
     for segment in sheet.explained.segments:
         for phrase in segment.phrases:
-            if isinstance(phrase, CastOn):
+            if type(phrase) is CastOn:
                 return phrase.number
     return None
 
 
 def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
-    """A size whose cast-on the rib or the first round of the crown does not come out on."""
+    """The sizes whose cast-on the rib or the first round of the crown does not come out on."""
     number = _cast_on(sheet)
-    for fault in sheet.explained.explanation.faults:
-        if fault.code not in ("left_over", "runs_out") or fault.size is None:
+    faults = [
+        fault for fault in sheet.explained.explanation.faults if fault.code in ("left_over", "runs_out")
+    ]
+    for fault in faults:
+        if fault.size is None or fault.segment != faults[0].segment:
             continue
         count = sheet.cast_on[fault.size]
         candidate = sheet.explained.chosen.get(fault.segment)
@@ -144,7 +147,6 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
             message = messages.not_a_multiple(count, repeat, counts, sections, both)
             start = fault.start if number is None else number.start
             yield sheet.note("not_a_multiple", start, message, size=fault.size)
-        return
 
 
 def _sections(sheet: Sheet, size: int, count: int) -> int:
@@ -177,7 +179,7 @@ def _others_fit(sheet: Sheet, repeat: int, size: int) -> bool:
 
 def _repeat(node: object, column: int) -> int:
     """The stitches of one repeat that goes on to the end of the round."""
-    if not isinstance(node, Fill) or (node.leave is not None and node.leave.of(column)) or node.marker:
+    if type(node) is not Fill or (node.leave is not None and node.leave.of(column)) or node.marker:
         return 0
     try:
         return Worker(column).work(node.nodes, MANY_STITCHES).used

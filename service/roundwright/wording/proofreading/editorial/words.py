@@ -93,7 +93,7 @@ def _stitches_used(sheet: Sheet, section: list[Printed]) -> dict[str, int]:
     used: dict[str, int] = {}
     for _, candidate in sheet.explained.explanation.choices:
         for node in walk(candidate.nodes):
-            if not isinstance(node, Stitch) or node.name in ("k", "p") or begin <= node.start < end:
+            if type(node) is not Stitch or node.name in ("k", "p") or begin <= node.start < end:
                 continue
             word = sheet.text[node.start : node.end].lower().rstrip(".")
             if re.fullmatch(r"[a-z]{1,4}[0-9]?[a-z]{0,5}", word) and any(
@@ -112,7 +112,7 @@ def terms_mixed(sheet: Sheet) -> Iterator[Finding]:
     first: dict[str, int] = {}
     for term in _terms().finditer(sheet.text):
         first.setdefault(term[0].lower().replace("-", " "), term.start())
-    for row in reference.terms():
+    for row in reference.terms() if len(first) > 1 else ():
         if row.us in _YARNS:
             continue
         us, uk = (first.get(word.replace("-", " ")) for word in (row.us, row.uk))

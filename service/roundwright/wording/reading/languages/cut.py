@@ -27,7 +27,7 @@ def _cut(size: str) -> re.Pattern[str]:
         (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
         | (?P<sizes>[(\[]?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?[)\]])?(?!\w))
         | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
-        | (?P<word>[^\W\d_]+(?:(?<=zus)-str(?:icken)?(?![^\W_]))?) | (?P<sign>.)
+        | (?P<word>[^\W\d_]+(?:(?<=zus)\.?-(?:ge)?str(?:icken|ickt)?(?![^\W_]))?) | (?P<sign>.)
         """,
         re.VERBOSE | re.DOTALL,
     )
@@ -175,7 +175,7 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
             and match.string[match.end() : match.end() + 1] not in _APOSTROPHES
         ):
             return Piece(kind, text, text, match.start(), match.end(), near)
-        key = known.word(text.replace("-", ""))  # `zus-str`
+        key = known.word(text.replace(".", "").replace("-", ""))  # `zus.-str`
     elif key == "x":
         key = known.word(key)  # the sign of times
     elif kind == "sizes":

@@ -88,7 +88,7 @@ def width_at(notes: Sequence[SizeNote], place: int, width: int) -> int:
     return notes[0].sizes if notes and notes[0].line_start <= place else width
 
 
-PERSONS: Final = frozenset(("baby", "child", "teen", "woman", "man"))
+PERSONS: Final = frozenset(("baby", "child", "teen", "adult", "woman", "man"))
 """English words for whom a size is."""
 AGES: Final = frozenset(("months", "years"))
 """English words behind the ages that a size is for."""

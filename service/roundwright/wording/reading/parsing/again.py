@@ -114,7 +114,7 @@ class AgainReader(SequenceReader):
         self.place += ahead
         far = self.next_phrase()
         self.place = place
-        return self.pattern_from(ahead, last, work=False) if isinstance(far, Times) else None
+        return self.pattern_from(ahead, last, work=False) if type(far) is Times else None
 
     def pattern_from(self, ahead: int, last: int, *, work: bool) -> Phrase:
         """So many rounds told before as the pattern, or all of this part."""
@@ -593,7 +593,7 @@ class AgainReader(SequenceReader):
         self.place += ahead
         far = self.next_phrase()
         self.place = place
-        return isinstance(far, Extent) and (far.marker or (far.leave is not None and far.leave != NOTHING))
+        return type(far) is Extent and (far.marker or (far.leave is not None and far.leave != NOTHING))
 
     def as_one(self) -> Phrase:
         """`as 1.`, which is the first round of a list again."""

@@ -23,17 +23,17 @@ def means(inside: list[Phrase]) -> bool:
 
     `(a marker every 16 sts = 6 sections)` says where the markers are.
     """
-    if any(phrase.flags & EQUALS and not isinstance(phrase, Count | Markers) for phrase in inside[1:]):
+    if any(phrase.flags & EQUALS and type(phrase) not in (Count, Markers) for phrase in inside[1:]):
         return True
-    if len(inside) > 2 and isinstance(inside[1], Said) and inside[1].text in ("is", "means"):
+    if len(inside) > 2 and type(inside[1]) is Said and inside[1].text in ("is", "means"):
         return True  # (K1R is "knit one round")
-    return len(inside) > 1 and isinstance(inside[0], Stitches) and bool(inside[1].flags & COLON)
+    return len(inside) > 1 and type(inside[0]) is Stitches and bool(inside[1].flags & COLON)
 
 
 def tells_other(inside: list[Phrase]) -> bool:
     """Whether a bracket speaks of something else: `(or: k1, p1)`, `(the first sheet had 84 sts, too few)`."""
-    texts = [phrase.text for phrase in inside if isinstance(phrase, Said)]
-    first = inside[0].text if inside and isinstance(inside[0], Said) else ""
+    texts = [phrase.text for phrase in inside if type(phrase) is Said]
+    first = inside[0].text if inside and type(inside[0]) is Said else ""
     return first in _OTHER or (bool(_THEN & set(texts)) and sum(map(bool, texts)) >= FEWEST_WORDS)
 
 
@@ -47,19 +47,19 @@ def aside(inside: list[Phrase]) -> bool:
     """Whether a bracket explains and works nothing: `(sk2p = sl 1, k2tog, psso)`, `(the purl rounds are ridges)`."""
     if means(inside):
         return True
-    if inside and isinstance(inside[0], Count) and inside[0].sure and not inside[0].sign:
-        return any(isinstance(phrase, _WORK) for phrase in inside)
-    words = sum(phrase.words for phrase in inside if isinstance(phrase, Said))
+    if inside and type(inside[0]) is Count and inside[0].sure and not inside[0].sign:
+        return any(type(phrase) in _WORK for phrase in inside)
+    words = sum(phrase.words for phrase in inside if type(phrase) is Said)
     if (
         words
-        and any(isinstance(phrase, Stitches) for phrase in inside)
-        and all(isinstance(phrase, _FACTS) or is_bare(phrase) for phrase in inside)
+        and Stitches in [type(phrase) for phrase in inside]
+        and all(type(phrase) in _FACTS or is_bare(phrase) for phrase in inside)
     ):
         return True
-    work = sum(isinstance(phrase, _WORK_OR_REPEATS) for phrase in inside)
+    work = sum(type(phrase) in _WORK_OR_REPEATS for phrase in inside)
     return words >= 2 and words >= work
 
 
-_WORK: Final = (Stitches, Fabric)
-_FACTS: Final = (Said, Markers, Count, Change)
-_WORK_OR_REPEATS: Final = (Stitches, Star, Fabric, Brackets, Rep)
+_WORK: Final = frozenset((Stitches, Fabric))
+_FACTS: Final = frozenset((Said, Markers, Count, Change))
+_WORK_OR_REPEATS: Final = frozenset((Stitches, Star, Fabric, Brackets, Rep))

@@ -11,7 +11,6 @@ from roundwright.wording.reading.phrases import (
     LastRound,
     Length,
     Needlewise,
-    OnRounds,
     Phrase,
     Rep,
     Rounds,
@@ -174,7 +173,7 @@ class ExtentReader(NumberReader):
         if self.kind(ahead) == "often" or (self.kind(ahead) == "number" and self.kind(ahead + 1) == "times"):
             self.place += ahead
             often = self.next_phrase()
-            if isinstance(often, Times):
+            if type(often) is Times:
                 return Times(start, often.end, flags | COMMA, often.number, total=True)
             self.place = begun
         return None
@@ -214,26 +213,26 @@ class ExtentReader(NumberReader):
         while self.place < self.stop and len(phrases) < MOST_IN_UNIT:
             place = self.place
             phrase = self.next_phrase()
-            if isinstance(phrase, Stitches) and (not phrases or not phrase.flags & (STOP | SEMI)):
+            if type(phrase) is Stitches and (not phrases or not phrase.flags & (STOP | SEMI)):
                 phrases.append(phrase)
-            elif isinstance(phrase, Brackets) and opened and not phrases:
+            elif type(phrase) is Brackets and opened and not phrases:
                 phrases.extend(phrase.inside)
                 break
-            elif isinstance(phrase, Star) and opened:
+            elif type(phrase) is Star and opened:
                 opened = not phrases
                 if phrases:
                     break
-            elif isinstance(phrase, Rep) and opened and phrases:  # * k1, k2tog; rep from * to end
+            elif type(phrase) is Rep and opened and phrases:  # * k1, k2tog; rep from * to end
                 place = self.place
-                if self.kind() != "to" or not isinstance(self.next_phrase(), Extent):
+                if self.kind() != "to" or type(self.next_phrase()) is not Extent:
                     self.place = place
                 break
             else:
                 self.place = place
                 break
-        nodes = tuple(phrase.node for phrase in phrases if isinstance(phrase, Stitches))
-        fixed = all(isinstance(node, Stitch) and not node.bare for node in nodes)
-        shaped = any(isinstance(node, Stitch) and node.name not in ("k", "p", "sl") for node in nodes)
+        nodes = tuple(phrase.node for phrase in phrases if type(phrase) is Stitches)
+        fixed = all(type(node) is Stitch and not node.bare for node in nodes)
+        shaped = any(type(node) is Stitch and node.name not in ("k", "p", "sl") for node in nodes)
         return nodes if shaped and fixed and len(nodes) == len(phrases) else ()
 
     def behind_round(self) -> int:
@@ -712,7 +711,7 @@ class ExtentReader(NumberReader):
         crafted = self.kind(1) in ("knit", "purl") and self.kind(2) == "round" and self.joined(2)
         if (crafted or self.kind(1) in _OF_ROUNDS) and self.joined(1):
             every = self.all_of()
-            if isinstance(every, Rounds):
+            if type(every) is Rounds:
                 return every
         if self.kind() == "persection" and self.token().text != "in each":
             return Needlewise(*self.take(1))
@@ -749,7 +748,8 @@ class ExtentReader(NumberReader):
             return None
         if number is None and not every and not self.token(ahead).text.endswith("s"):
             number = ONE  # on next and foll alt rnd; `foll alt rnds` are every other
-        return OnRounds(*self.take(ahead + 1), ONE, every=True, step=step, often=number, at_once=at_once)
+        taken = self.take(ahead + 1)
+        return Rounds(*taken, ONE, every=True, step=step, on_them=True, often=number, at_once=at_once)
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`."""

@@ -6,6 +6,7 @@ from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
+from roundwright.wording.reading.by_name import work_of_names
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
@@ -373,7 +374,7 @@ class Lines(ExtentReader):
                 self.place += 1
                 break
             inside.append(self.next_phrase())
-        counted = bool(inside) and all(isinstance(phrase, Count) for phrase in inside)
+        counted = bool(inside) and all(type(phrase) is Count for phrase in inside)
         if not closed and not counted and self.depth <= MOST_NESTED:  # (56 stitches
             self.troubles.append(("bracket", say("read.not_closed", opening=first.text), first.start))
         self.depth -= 1
@@ -383,6 +384,8 @@ class Lines(ExtentReader):
         """A bracket with what is meant by its words; a change in it that is worked, without the bracket."""
         if changed := self.tells_change(opened, inside):
             inside = changed
+        elif work_of_names(inside, self.tokens, self.names):
+            pass  # (k6, k2tog for Adult S; k8, k2tog for Adult L)
         elif tells_other(inside) or aside(inside) or self.explains_stitch(opened, inside):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):
@@ -396,7 +399,7 @@ class Lines(ExtentReader):
     def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
         """Whether a bracket says how the stitch just before it is worked: `k7, sk2p (sl 1, k2tog, psso)`."""
         before = self.tokens[max(0, opened - 2) : opened]
-        passed = any(isinstance(phrase, PassOver) for phrase in inside)
+        passed = PassOver in [type(phrase) for phrase in inside]
         apart = self.tokens[opened].flags & (COMMA | SEMI | STOP | LINE)
         return passed and not apart and any(token.kind in ("stitch", "together") for token in before)
 
@@ -404,11 +407,11 @@ class Lines(ExtentReader):
         """The counts of a bracket that says what the stitches before it come to: `(dec 20 sts = 80 sts)`; else none."""
         counts = [
             Count(phrase.start, phrase.end, phrase.flags, phrase.node.change, phrase.node.sign)
-            if isinstance(phrase, Stitches) and isinstance(phrase.node, Evenly) and not phrase.node.to
+            if type(phrase) is Stitches and type(phrase.node) is Evenly and not phrase.node.to
             else phrase
             for phrase in inside
         ]
-        if not all(isinstance(phrase, Count) for phrase in counts):
+        if not all(type(phrase) is Count for phrase in counts):
             return []
         for token in reversed(self.tokens[max(0, opened - MOST_IN_LIST) : opened]):
             if token.kind in _WORKED:
@@ -778,12 +781,12 @@ def _said_beside(inside: list[Phrase]) -> list[Phrase]:
     kept: list[Phrase] = []
     for place, phrase in enumerate(inside):
         behind = inside[place + 1] if place + 1 < len(inside) else None
-        after = isinstance(behind, Said) and behind.text == "after"
-        if isinstance(phrase, Count) and phrase.sure:
+        after = type(behind) is Said and behind.text == "after"
+        if type(phrase) is Count and phrase.sure:
             kept.append(phrase)
-        elif isinstance(phrase, Rounds) and phrase.every and phrase.step > 1:
+        elif type(phrase) is Rounds and phrase.every and phrase.step > 1:
             kept.append(phrase)  # knit (and every even round after this, unless told otherwise)
-        elif isinstance(phrase, Rounds) and not phrase.every and behind is not None and after:
+        elif type(phrase) is Rounds and not phrase.every and behind is not None and after:
             kept.extend((phrase, behind))
     return kept
 

@@ -48,7 +48,8 @@ class Looking(Struct):
 
     def token(self, ahead: int = 0) -> Token:
         """The word so far ahead."""
-        return self.tokens[min(self.place + ahead, len(self.tokens) - 1)]
+        place = self.place + ahead
+        return self.tokens[place if place < self.stop else min(place, len(self.tokens) - 1)]
 
     def text_is(self, *texts: str) -> bool:
         """Whether the next word is one of these."""
@@ -76,7 +77,8 @@ class Looking(Struct):
 
     def text_of(self, ahead: int) -> str:
         """The word so far ahead; empty behind the end."""
-        return self.token(ahead).text if self.place + ahead < self.stop else ""
+        place = self.place + ahead
+        return self.tokens[place].text if place < self.stop else ""
 
     def skip(self, ahead: int) -> int:
         """The next word from here that says something."""
@@ -86,7 +88,8 @@ class Looking(Struct):
 
     def flags(self, ahead: int) -> int:
         """What stands before the word so far ahead."""
-        return self.token(ahead).flags if self.place + ahead < self.stop else STOP
+        place = self.place + ahead
+        return self.tokens[place].flags if place < self.stop else STOP
 
     def joined(self, ahead: int) -> bool:
         """Whether nothing but space or a comma stands before that word."""
@@ -107,7 +110,7 @@ class Looking(Struct):
 
     def only_words(self, count: int) -> Phrase:
         """So many words that say nothing."""
-        words = sum(1 for ahead in range(count) if self.kind(ahead) == "word")
+        words = [self.kind(ahead) for ahead in range(count)].count("word")
         text = self.token().text if count == 1 else ""
         return Said(*self.take(count), words, text)
 
@@ -121,5 +124,5 @@ class Looking(Struct):
 
     def letter(self, ahead: int) -> str:
         """The letter that a round is called by; empty where there is none."""
-        text = self.token(ahead).text
-        return text if self.place + ahead < self.stop and len(text) == 1 and "a" <= text <= "j" else ""
+        text = self.text_of(ahead)
+        return text if len(text) == 1 and "a" <= text <= "j" else ""

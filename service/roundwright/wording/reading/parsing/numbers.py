@@ -818,7 +818,7 @@ class NumberReader(ColourReader):
             start = self.token().start
             self.place += ahead
             phrase = self.next_phrase()
-            if isinstance(phrase, Count):
+            if type(phrase) is Count:
                 return Count(start, phrase.end, flags, number, phrase.sign)
             return phrase
         return self.only_words(1)

@@ -150,7 +150,7 @@ class StitchReader(NewStitchReader):
         begun, first = self.place, self.token()
         self.place += ahead
         ends = self.last_of_each()
-        if isinstance(ends, AtEnds):
+        if type(ends) is AtEnds:
             return replace(ends, start=first.start, flags=first.flags)
         self.place = begun
         return None

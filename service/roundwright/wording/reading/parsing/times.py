@@ -73,9 +73,9 @@ class TimesReader(StitchReader):
         if self.kind(1) in ("often", "number") and self.joined(1) and not self.flags(1) & COMMA:
             start, _, flags = self.take(1)
             phrase = self.next_phrase()
-            if isinstance(phrase, Times):
+            if type(phrase) is Times:
                 return Times(start, phrase.end, flags, phrase.number, True, phrase.total, phrase.word)
-            if isinstance(phrase, Rounds):
+            if type(phrase) is Rounds:
                 return Rounds(start, phrase.end, flags, phrase.number, more=True)
             return phrase
         ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
