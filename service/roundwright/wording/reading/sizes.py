@@ -84,6 +84,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     apart = width == 2 and not counts and sum(token.kind == "cast_on" for token in tokens) == width
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     persons = {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}
+    persons = {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}
     by_order = {**persons, **letters_of(tokens, width), **by_age, **_NAMED_BY_SIZE}
     by_order = {**by_order, **_by_ladder(tokens, width, by_order)}
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}

@@ -371,8 +371,7 @@ class NumberReader(ColourReader):
             ahead += 3  # knitting 1 st fewer on each dec rnd
         elif len(kinds) < 2 or "stitch_noun" not in kinds or not _with_before(self):
             return None
-        words = min(ahead, self.stop - self.place)
-        return self.only_words(words) if self.depth else Continue(*self.take(words), manner=True)
+        return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)
 
     def behind_decreases(self, ahead: int) -> int:
         """Behind `each decrease`, `the k2tog` or `you take 2 together`."""
