@@ -592,12 +592,17 @@ def _scoped(
 
 
 def _heads_lines(tokens: list[Token], begin: int, stop: int, pieces: list[Segment]) -> bool:
-    """Whether sizes head this line and those below, up to one for all: `Man's cap only.—5th round`, `Both caps.—`."""
+    """Whether sizes head this line and those below, up to one for all.
+
+    `Man's cap only.—5th round`, `Both caps.—`; `Size L only: Rnd 1: ...`, `Rnd 2: ...`, `Both sizes: ...`.
+    """
     of = pieces[0].label if pieces else None
     if of is None or not of.scope or not of.sizes:
         return False
     behind = next((at + 1 for at in range(begin, min(begin + 8, stop - 1)) if tokens[at].kind == "only"), 0)
-    if not behind or not (tokens[behind].flags & STOP and tokens[behind].flags & DASH):
+    dashed = tokens[behind].flags & STOP and tokens[behind].flags & DASH
+    numbered = of.kind == "numbered" and tokens[stop].kind in ("round", "ordinal")
+    if not behind or not (dashed or numbered):
         return False
     for at in range(stop, min(stop + MOST_HEADED, len(tokens))):
         if tokens[at].flags & BLANK:

@@ -4,7 +4,6 @@
 the letters, is common practice.
 """
 
-from collections import Counter
 from collections.abc import Mapping
 from itertools import pairwise
 from typing import Final
@@ -32,24 +31,17 @@ _RANKS_OF_LETTERS: Final = {letter: rank for rank, letter in enumerate(_LETTERS)
 _PAIRS: Final = tuple(f"{first}/{second}" for first, second in pairwise(_LETTERS))
 """Two letters of one size: `s/m`, `l/xl`."""
 _OF_SMALLEST: Final = _PAIRS[:3]
-_OF_LARGEST: Final = _PAIRS[4:]
+_OF_LARGEST: Final = _PAIRS[3:]
 MOST_OF_NAME: Final = 3
 """Words of a name at the beginning of a line in a list of sizes."""
 
 
 def persons_of(tokens: list[Token], width: int) -> Mapping[str, int]:
-    """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes.
-
-    The smallest may be without a name where the rounds before those of all sizes are told from the largest down:
-    `Adult only: ...`, `Child and Adult only: ...`, `All sizes: ...`.
-    """
-    named = Counter(_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS)
-    ranks = sorted(named)
-    from_largest = len(ranks) > 1 and all(named[small] < named[large] for small, large in pairwise(ranks))
-    unnamed = width - len(ranks)
-    if unnamed and not (unnamed == 1 and from_largest):
+    """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes."""
+    ranks = sorted({_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS})
+    if len(ranks) != width:
         return {}
-    column = {rank: place for place, rank in enumerate(ranks, unnamed)}
+    column = {rank: place for place, rank in enumerate(ranks)}
     return {word: column[rank] for word, rank in _RANKS.items() if rank in column}
 
 
