@@ -123,3 +123,55 @@ BETWEEN = {
 def test_these_two_rounds_are_worked_again_the_plain_one_too(language: str, rounds: str, fewer: str) -> None:
     text = f"{rounds}, {BETWEEN[language].format(fewer=fewer)}."
     assert after_each_round(read(text, (80,), language)) == [72, 72, 64, 64, 56, 56, 48, 48, 40, 40]
+
+
+MANNER = [
+    (
+        "de",
+        (
+            "Jede 9. und 10. M re zusstr.\n1 Rd re.\n"
+            "Nun in jeder 2. Rd 8 M auf dieselbe Weise abn, bis 24 M übrig sind."
+        ),
+    ),
+    (
+        "fr",
+        (
+            "Tricoter toutes les 9e et 10e m ens à l'end.\n1 tour end.\n"
+            "Diminuer ensuite 8 m tous les 2e tours de la même façon jusqu'à ce qu'il reste 24 m."
+        ),
+    ),
+    (
+        "es",
+        (
+            "Tejer juntos cada 9º y 10º p.\n1 vuelta der.\n"
+            "Disminuir ahora cada 2ª vuelta 8 p de la misma manera hasta que queden 24 p."
+        ),
+    ),
+    (
+        "nb",
+        (
+            "Strikk hver 9. og 10. m r sammen.\n1 omg r.\n"
+            "Fell nå på hver 2. omg 8 m på samme måte til det er 24 m igjen."
+        ),
+    ),
+    (
+        "da",
+        (
+            "Strik hver 9. og 10. m r sammen.\n1 omg r.\n"
+            "Tag nu på hver 2. omg 8 m ind på samme måde til der er 24 m tilbage."
+        ),
+    ),
+    (
+        "nl",
+        (
+            "Elke 9e en 10e st r samen breien.\n1 toer recht.\n"
+            "Minder nu in elke 2e toer 8 st op dezelfde manier tot er 24 st over zijn."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), MANNER)
+def test_so_many_are_decreased_in_the_same_manner_on_every_other_round(language: str, text: str) -> None:
+    decreased = [count for below in range(64, 24, -8) for count in (below, below)]
+    assert after_each_round(read(text, (80,), language)) == [72, 72, *decreased, 24]
