@@ -754,22 +754,24 @@ class StitchReader(NewStitchReader):
     def two_ordinals(self, ahead: int) -> tuple[tuple[int, ...], tuple[int, ...], int]:
         """Two ordinals, `9th and 10th`, and where they end; of each size in turn or both of each; one alone has none.
 
-        `9th (10th, 11th) and 10th (11th, 12th)`, `9th and 10th (10th and 11th, 11th and 12th)`.
+        `9th (10th, 11th) and 10th (11th, 12th)`, `9th and 10th (10th and 11th, 11th and 12th)`,
+        `9th and 10th/10th and 11th/11th and 12th`.
         """
         numbers, stop = self.ordinals(ahead)
         if self.kind(stop) != "and" or self.kind(stop + 1) != "ordinal":
             return numbers, (), stop
         seconds, stop = self.ordinals(stop + 1)
-        firsts, others, at = [*numbers], [*seconds], stop + 1
-        if self.kind(stop) != "(" or len(firsts) > 1:
+        opened = self.kind(stop) == "("
+        firsts, others, at = [*numbers], [*seconds], stop + opened
+        if len(firsts) > 1:
             return numbers, seconds, stop
         while [self.kind(at + behind) for behind in range(3)] == ["ordinal", "and", "ordinal"]:
             firsts.append(self.ordinal_at(at))
             others.append(self.ordinal_at(at + 2))
             at += 3
-        if len(firsts) == 1 or self.kind(at) != ")":
+        if len(firsts) == 1 or (opened and self.kind(at) != ")"):
             return numbers, seconds, stop
-        return tuple(firsts), tuple(others), at + 1
+        return tuple(firsts), tuple(others), at + opened
 
     def ordinal_at(self, ahead: int) -> int:
         """The value of an ordinal or a number."""
