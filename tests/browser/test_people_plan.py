@@ -352,10 +352,10 @@ def test_the_yarn_of_one_hat_is_one_figure(page, address):
     )
     assert [re.search(r": (\d+)", line)[1] for line in listed] == grams
     expect(page.locator(".printed")).to_contain_text(
-        f"{grams[0]} ({grams[1]}, {grams[2]}) g, 10 % for swatch"
+        f"{grams[0]} ({grams[1]}, {grams[2]}) g, 10 % for tails and mistakes included"
     )
     expect(page.locator(".buy")).to_contain_text(
-        "Everywhere here 10 % for swatch, tails and mistakes is included."
+        "Everywhere here 10 % for tails and mistakes is included; a swatch is not."
     )
 
 

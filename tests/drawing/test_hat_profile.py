@@ -3,6 +3,7 @@
 import re
 from fractions import Fraction
 
+import msgspec
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -178,6 +179,23 @@ def test_the_description_has_the_sizes_and_the_shape(view):
     assert f"{plan.cast_on.stitches} stitches" in description
     assert "8 sections" in description
     assert plan.crown.geometry.text in description
+
+
+def test_the_head_in_the_caption_is_that_of_the_pattern():
+    """6 years, 51.3 cm: the pattern beside it has 51.5 cm, as a tape is read (common practice)."""
+    plan, brim = planned(51.304)
+    worn, _ = hat_figures(plan, brim)
+    assert "on a head of 51.5 cm" in worn.caption
+
+
+@pytest.mark.parametrize(
+    ("label", "begins"), [("Kind 6 J.", "Kind 6 J. Worn"), ("six years", "Six years. Worn")]
+)
+def test_an_abbreviation_ends_a_sentence_with_its_own_stop(label, begins):
+    """`J.` has the full stop already (common practice)."""
+    plan, brim = planned()
+    worn, _ = hat_figures(msgspec.structs.replace(plan, label=label), brim)
+    assert worn.caption.startswith(begins)
 
 
 def test_a_handout_has_both_views():

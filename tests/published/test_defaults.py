@@ -531,13 +531,22 @@ def test_cast_on_takes_two_rounds(hat):
 
 
 def test_margin(ask, hat):
-    """S: 10 % bought over the highest estimate, for swatch, tails and mistakes."""
+    """S: 10 % bought over the highest estimate, for tails and mistakes."""
     assert 10 == ask("yarn/estimate", stitches=1000, gauge=GAUGE)["to_buy"]["margin_percent"]
     bought = hat()["yarn"]
     assert 10 == bought["to_buy"]["margin_percent"]
     assert 1.1 * bought["used"]["high"]["length"]["value"] == pytest.approx(
         bought["to_buy"]["amount"]["length"]["value"], rel=1e-5
     )
+
+
+def test_a_swatch_is_told_beside_what_to_buy(ask, hat):
+    """P: at least 10 cm of a swatch are measured, so that it has 20 x 28 stitches at 20 and 28 in 10 cm; A."""
+    of_work = ask("yarn/estimate", stitches=20 * 28, gauge=GAUGE)
+    assert of_work["swatch"]["length"]["value"] == pytest.approx(
+        of_work["used"]["high"]["length"]["value"], rel=1e-5
+    )
+    assert hat(gauge=GAUGE)["yarn"]["swatch"] == of_work["swatch"]
 
 
 def test_scale_of_a_swatch(ask):

@@ -27,6 +27,7 @@ STITCHES = {
     "m1r": (0, 1, "right"),
     "lli": (0, 1, "left"),  # common practice, as the next
     "rli": (0, 1, "right"),
+    "mb": (1, 1, None),  # common practice
     "yo": (0, 1, None),
     # Common practice, needed for work on the purl side.
     "ssp": (2, 1, None),

@@ -12,7 +12,7 @@ from roundwright.knitting.hat.picture import HatView
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
 from roundwright.knitting.hat.worn import WornHat
-from roundwright.knitting.quantities import LengthUnit, mm
+from roundwright.knitting.quantities import MM_IN, LengthUnit, mm, on_a_tape
 from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.language import ENGLISH_WORDS, Words, sentence_start
 
@@ -70,7 +70,11 @@ def hat_figures(
     hat, frame = worn_hat(plan), Frame(FIGURE_WIDTH, FIGURE_HEIGHT, unit, words, compact=True)
     title = sentence_start(words.render(plan.label))
     views = (
-        ("hat-worn", worn_drawing(hat, plan, brim, frame), [f"{title}.", *worn_sentences(hat, plan, frame)]),
+        (
+            "hat-worn",
+            worn_drawing(hat, plan, brim, frame),
+            [_as_a_sentence(title), *worn_sentences(hat, plan, frame)],
+        ),
         ("hat-flat", flat_drawing(plan, brim, frame), flat_sentences(plan, brim, frame)[:1]),
     )
     height = max(drawing.height for _, drawing, _ in views)
@@ -94,13 +98,18 @@ def hat_figures(
     return worn_figure, flat_figure
 
 
+def _as_a_sentence(title: str) -> str:
+    """The title with a full stop, unless it ends with a sign of its own, as an abbreviation does."""
+    return title if title.endswith((".", "!", "?", "…")) else f"{title}."
+
+
 # --- words ----------------------------------------------------------------------------------------------------
 
 
 def worn_sentences(hat: WornHat, plan: HatPlan, frame: Frame) -> list[str]:
     """What the worn hat does: how it stretches, how far it reaches, what stands or gathers."""
     words = frame.words
-    head = with_unit(mm(plan.measurements.head), frame.unit, words)
+    head = _head(plan, frame)
     percent = round(100 * (hat.edge.stretch - 1))
     worn = words.say("picture.worn_wider", percent=percent, head=head)
     sentences = [
@@ -115,6 +124,12 @@ def worn_sentences(hat: WornHat, plan: HatPlan, frame: Frame) -> list[str]:
     if _gathers(hat):
         sentences.append(words.say("picture.gathers"))
     return sentences
+
+
+def _head(plan: HatPlan, frame: Frame) -> str:
+    """The head as the pattern beside the picture has it."""
+    head = plan.measurements.head
+    return with_unit(on_a_tape(head) * MM_IN[head.unit], frame.unit, frame.words)
 
 
 def _gathers(hat: WornHat) -> bool:
@@ -170,7 +185,7 @@ def _crown_key(plan: HatPlan, words: Words) -> list[KeyEntry]:
 
 def _worn_key(hat: WornHat, plan: HatPlan, brim: Brim, frame: Frame) -> list[KeyEntry]:
     words = frame.words
-    length = with_unit(mm(plan.measurements.head), frame.unit, words)
+    length = _head(plan, frame)
     head = element(
         "path",
         d="M1 15A13 13 0 0 1 27 15",

@@ -4,6 +4,7 @@ Inside the service, lengths are millimetres, masses grams and yarn counts tex, a
 quantity carries its unit only on the wire. The factors come from pint, once.
 """
 
+from math import floor
 from typing import Annotated, Final, Literal, get_args
 
 from msgspec import Meta, Struct
@@ -135,6 +136,12 @@ def length(millimetres: float, units: UnitSystem) -> Length:
     """Millimetres as a garment length: centimetres or inches."""
     unit: LengthUnit = "in" if units == "imperial" else "cm"
     return Length(tidy(millimetres / MM_IN[unit]), unit)
+
+
+def on_a_tape(length: Length) -> float:
+    """A length as a tape is read: the nearest half centimetre or quarter inch (common practice)."""
+    parts = 4 if length.unit == "in" else 2
+    return floor(length.value * parts + 0.5) / parts
 
 
 def difference(millimetres: float, units: UnitSystem) -> Difference:

@@ -13,7 +13,7 @@ from pypdf import PdfReader
 
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.language.words import ENGLISH_WORDS
+from roundwright.language.words import ENGLISH_WORDS, words_of
 from roundwright.wording.handout.content import HandoutRequest
 from roundwright.wording.handout.html import html
 from roundwright.wording.handout.text import markdown, plain_text
@@ -45,7 +45,10 @@ def test_every_format_has_the_numbers_of_the_plan(media_type: str, service: http
     ("units", "margin"), [("metric", None), ("imperial", None), ("metric", 0), ("metric", 25)]
 )
 def test_the_yarn_of_one_hat_is_one_figure(units: str, margin: float | None) -> None:
-    """Materials, the table of yarn to buy and its balls have the same amounts, and both say what is included."""
+    """Materials, the table of yarn to buy and its balls have the same amounts, and both say what is included.
+
+    A swatch has 560 stitches of sqrt(21.6 / 5.6) = 1.96 cm, 6.8 % more at the most: 11.8 m; of 4 in 12.1 m, 13.3 yd.
+    """
     yarn = {"mass": {"value": 50, "unit": "g"}, "length": {"value": 105, "unit": "m"}}
     more = {} if margin is None else {"margin_percent": margin}
     handout = handout_of(sizes=[{"age_months": 9}, {"adult": "man"}], yarn=yarn, units=units, **more)
@@ -55,9 +58,81 @@ def test_the_yarn_of_one_hat_is_one_figure(units: str, margin: float | None) -> 
     table = [re.findall(r"[\d.]+", row[2]) for row in handout.shopping.rows]
 
     assert [[material[1], material[3]], [material[2], material[4]]] == table
-    included = f"{10 if margin is None else margin} % for swatch, tails and mistakes"
-    assert material[5] == f"{included} included"
-    assert any(f"{included} is included." in note for note in handout.shopping.notes)
+    included = f"{10 if margin is None else margin} % for tails and mistakes"
+    swatch = "a swatch of 10 cm × 10 cm takes 12 m more"
+    if units == "imperial":
+        swatch = "a swatch of 4 in × 4 in takes 14 yd more"
+    assert material[5] == f"{included} included; {swatch}"
+    assert any(f"{included} is included; {swatch}." in note for note in handout.shopping.notes)
+
+
+def test_the_smallest_hat_has_no_margin_for_its_swatch() -> None:
+    """The margin of a hat for 28 weeks is under 4 m, and its swatch of 1,120 stitches takes 17 m (28 by 40)."""
+    request = {
+        "gauge": {"stitches": 28, "rows": 40},
+        "sizes": [{"gestation_weeks": 28}],
+        "yarn": {"mass": {"value": 25, "unit": "g"}, "length": {"value": 110, "unit": "m"}},
+    }
+    (size,) = hats(**request)["sizes"]
+    to_buy, used = size["yarn"]["to_buy"]["amount"], size["yarn"]["used"]["high"]
+
+    assert size["yarn"]["swatch"]["length"]["value"] > to_buy["length"]["value"] - used["length"]["value"]
+    assert "10 % for tails and mistakes is included; a swatch of 10 cm × 10 cm takes 17 m more." in text_of(
+        **request
+    )
+
+
+@pytest.mark.parametrize("makers", [(1, 1), (3, 7), (1, 12)])
+@pytest.mark.parametrize("stitches", range(16, 30, 3))
+def test_the_yarn_of_all_is_what_the_table_adds_up_to(stitches: int, makers: tuple[int, int]) -> None:
+    """Who adds up the printed metres of all knitters comes to the printed sum, though both are rounded up."""
+    handout = handout_of(
+        gauge={"stitches": stitches, "rows": 1.4 * stitches},
+        sizes=[{"age_months": 9, "makers": makers[0]}, {"adult": "man", "makers": makers[1]}],
+    )
+    (note,) = handout.shopping.notes
+    (for_all,) = re.findall(r": ([\d.]+) m\.", note)
+
+    assert float(for_all) == sum(
+        int(row[1]) * float(row[2].removesuffix(" m")) for row in handout.shopping.rows
+    )
+
+
+def test_whole_balls_are_not_told_as_balls_that_are_shared() -> None:
+    """Hats of 230 and 259 m from balls of 70 m: three whole balls each, and 20 and 49 m out of one ball (common
+    practice).
+    """
+    text = text_of(
+        gauge={"stitches": 16, "rows": 22},
+        sizes=[{"label": label, "head": {"value": cm, "unit": "cm"}} for label, cm in (("S", 55), ("L", 59))],
+        yarn={"mass": {"value": 50, "unit": "g"}, "length": {"value": 70, "unit": "m"}, "held": 2},
+        silhouette="beret",
+        needles=5,
+    )
+
+    assert "Whole balls for one hat: S (3 balls); L (3 balls)." in text
+    assert "From one ball: 1 × L (49 m, 35 g each) and 1 × S (20 m, 14 g each) (1 ball)." in text
+
+
+@pytest.mark.parametrize("language", ["en-US", "de", "fr", "es", "nl", "nb", "da"])
+def test_a_sheet_has_no_word_of_the_interface(language: str) -> None:
+    """A beret whose flat top does not lie flat, and wedges that gather: what helps is told in knitting words."""
+    for head, crown in (
+        (55, {}),
+        (30, {"style": "wedge", "sections": 9}),
+        (55, {"style": "gathered", "sections": 8}),
+    ):
+        handout = handout_of(
+            gauge={"stitches": 16, "rows": 22},
+            sizes=[{"head": {"value": head, "unit": "cm"}}],
+            silhouette="beret",
+            crown=crown,
+            language=language,
+        )
+        text = plain_text(handout, words_of(language)).decode()
+
+        assert "`" not in text
+        assert bool(handout.before_handing_out) == (crown.get("style") != "gathered")
 
 
 def test_a_note_on_two_growth_standards_is_not_for_a_knitter() -> None:

@@ -99,6 +99,33 @@ def test_an_unknown_word_is_quoted_as_it_is_printed() -> None:
     assert not any("ÿ" in finding.message for finding in answer.findings)
 
 
+def test_an_unknown_stitch_is_quoted_with_the_stitches_it_may_use() -> None:
+    """Twelve times five and one are the 72 there are."""
+    text = "72 M anschlagen.\n1. Rd: *5 M re, 1 Quöpf; ab * wdh."
+
+    answer = proofread(ProofreadRequest(cast_on=(72,), text=text, language="de"))
+
+    (finding,) = answer.findings
+    assert "“Quöpf” is not a stitch that is known. If it uses 1 stitch and leaves 1" in finding.message
+
+
+@pytest.mark.parametrize(
+    ("language", "bobble"), [("de", "1 Noppe"), ("fr", "1 nope"), ("es", "1 bodoque"), ("nl", "1 nop")]
+)
+def test_a_bobble_is_read_in_other_languages(language: str, bobble: str) -> None:
+    """It uses a stitch and leaves it."""
+    texts = {
+        "de": "72 M anschlagen.\n1. Rd: *5 M re, {}; ab * wdh.",
+        "fr": "Monter 72 m.\nTour 1 : *5 m end, {}; rép de *.",
+        "es": "Montar 72 p.\nVuelta 1: *5 p der, {}; rep desde *.",
+        "nl": "Zet 72 st op.\nToer 1: *5 r, {}; herh vanaf *.",
+    }
+    reading = read(texts[language].format(bobble), (72,), language)
+
+    assert not reading.findings
+    assert counts(reading) == [[72]]
+
+
 @pytest.mark.parametrize(
     ("tag", "answer"), [("de", "de"), ("de-AT", "de-AT"), (None, "de"), ("en-GB", "en-GB")]
 )

@@ -129,13 +129,61 @@ def test_together_misspelt_is_no_prose(written: str, meant: str) -> None:
     assert f"Rnd 1: *k6, {meant}; rep from * (56 sts)" == finding.repair
 
 
-@pytest.mark.parametrize("word", ["mb3", "qz12"])
+@pytest.mark.parametrize("word", ["zb3", "qz12"])
 def test_an_unknown_word_with_a_number_at_it_is_no_prose(word: str) -> None:
-    """`k4, mb3` is not `k4`: nobody knows how many stitches it works."""
+    """`k4, zb3` is not `k4`: nobody knows how many stitches it works."""
     finding = found(f"Rnd 1: *k4, {word}; rep from * around", 64)
 
     assert "unknown_word" == finding.code
     assert f"“{word}”" in finding.message
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "[k4, tw2] to end",
+        "[tw2, k4] to end",
+        "*tw2, k4; rep from * around",
+        "*k4, twisty; rep from *",
+        "(k4, twisty) 12 times",
+        "*k4, 1 twisty; rep from *",
+    ],
+)
+def test_a_stitch_nobody_knows_is_not_counted_as_none(line: str) -> None:
+    """What is not known is the only finding: no stitches beside it are left over, and nothing is taken out for it."""
+    answer = proofread(ProofreadRequest(cast_on=(72,), text=f"Rnd 1: {line}."))
+
+    assert ["unknown_word"] == codes(answer)
+    assert answer.repaired is None
+
+
+@pytest.mark.parametrize(
+    ("line", "stitches", "uses"),
+    [
+        ("[K5, popcorn] rpt to end", 72, "uses 1 stitch and leaves 1"),  # 12 x 6
+        ("*k4, tw2; rep from * around", 72, "uses 2 stitches and leaves 2"),  # 12 x 6
+    ],
+)
+def test_the_stitches_of_an_unknown_stitch_are_told_where_the_round_comes_out(
+    line: str, stitches: int, uses: str
+) -> None:
+    """With how many stitches the round comes out is reckoned, and left to the knitter to know."""
+    assert uses in found(f"Rnd 1: {line}.", stitches).message
+
+
+@pytest.mark.parametrize(
+    "line", ["[K5, MB] rpt to end", "*MB, k5; rep from * to end", "k3, [mb, k5] to last 3 sts, MB, k2"]
+)
+@pytest.mark.parametrize(
+    "explained",
+    ["", "MB: make bobble: (k1, yo, k1, yo, k1) in same st, turn, p5, turn, k5, pass 4 sts over.\n"],
+)
+def test_a_bobble_uses_a_stitch_and_leaves_it(line: str, explained: str) -> None:
+    """Common practice: what is made of the stitch is worked off again before the next."""
+    answer = proofread(ProofreadRequest(cast_on=(72, 84), text=f"{explained}CO 72 [84] sts.\nRND 1: {line}"))
+
+    assert [] == codes(answer)
+    assert [[72], [84]] == [[round.after for round in rounds] for rounds in answer.rounds]
 
 
 @pytest.mark.parametrize(

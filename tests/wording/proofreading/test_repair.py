@@ -392,6 +392,125 @@ def test_a_double_decrease_at_the_end_of_each_section_is_mended_as_one() -> None
     assert read(text.replace("k7, s2kp", "k7, k2tog"), (96,)).repaired == text
 
 
+LACE = """CO 90 sts.
+Rnd 1: *k1, yo, ssk, k4, k2tog, yo, k1; rep from * around.
+Rnd 2: knit.
+Rnd 3: *k2, yo, ssk, k2, k2tog, yo, k2; rep from * around.
+Rnd 4: knit.
+Rnd 5: *k3, yo, ssk, k2tog, yo, k3; rep from * around.
+Rnd 6: knit.
+"""
+AGAIN = "Rep rnds 1-6 three times more.\n"
+CROWN_OF_LACE = "Crown:\nRnd 1: *k8, k2tog; rep from * around. 81 sts"
+
+
+@pytest.mark.parametrize("behind", ["", AGAIN, CROWN_OF_LACE, f"{AGAIN}{CROWN_OF_LACE}"])
+def test_the_round_of_lace_is_named_that_loses_its_yarn_over(behind: str) -> None:
+    """No count is printed, but 90 is that of the rounds behind: the first that changes it is meant, and mended."""
+    right = f"{LACE}{behind}"
+    reading = read(right.replace("k2tog, yo, k2", "k2tog, k2"), (90,))
+
+    (finding,) = reading.findings
+    assert (4, "count_differs") == (finding.line, finding.code)
+    assert "This leaves 81 stitches, but the rounds behind go on with 90: 9 too few." == finding.message
+    assert reading.repaired == right
+
+
+def test_the_round_of_lace_is_named_that_has_a_yarn_over_too_many() -> None:
+    """99 stitches are no multiple of the ten of the rounds behind."""
+    (finding,) = read(LACE.replace("k2tog, yo, k2", "k2tog, yo, yo, k2"), (90,)).findings
+
+    assert (4, "count_differs") == (finding.line, finding.code)
+    assert "go on with 90: 9 too many" in finding.message
+
+
+def test_a_round_of_lace_in_a_crown_may_lose_stitches() -> None:
+    """Where the rounds behind have fewer stitches too, nothing is wrong: 90, 81, 72."""
+    text = LACE.replace("k2tog, yo, k2", "k2tog, k2").replace("yo, ssk, k2tog, yo, k3", "yo, sk2p, k3")
+
+    assert not read(text, (90,)).findings
+
+
+def test_a_slip_behind_a_decrease_in_lace_stays_where_it_is() -> None:
+    """The rounds behind go on with 81 and 72: the slip is that of the round that does not come out."""
+    text = LACE.replace("k2tog, yo, k2", "k2tog, k2").replace(
+        "k3, yo, ssk, k2tog, yo, k3", "k4, yo, sk2p, k3"
+    )
+    reading = read(f"{text}Rnd 7: *k6, k2tog; rep from * around.", (90,))
+
+    assert {"Rnd 5: *k3, yo, sk2p, k3; rep from * around."} == {found.repair for found in reading.findings}
+
+
+@pytest.mark.parametrize(
+    ("language", "cast_on", "line", "end", "tail"),
+    [
+        (
+            "en",
+            "Cast on 80 (90, 100) sts.",
+            "Round 1: *k6, k2tog, rep from * to end. 70 (79, 88) sts.",
+            "to end",
+            "to last 0 (2, 4) sts, knit to end",
+        ),
+        (
+            "de",
+            "80 (90, 100) M anschlagen.",
+            "1. Rd: *6 re, 2 M re zus; ab * wdh bis zum Ende. 70 (79, 88) M",
+            "bis zum Ende",
+            "bis zu den letzten 0 (2, 4) M, re bis Rd-Ende",
+        ),
+    ],
+)
+def test_what_is_left_over_is_knitted_in_each_size_its_own(
+    language: str, cast_on: str, line: str, end: str, tail: str
+) -> None:
+    """8 times 11 are 88 of 90, 8 times 12 are 96 of 100, and 11 and 12 fewer are 79 and 88 (arithmetic)."""
+    reading = read(f"{cast_on}\n{line}", (80, 90, 100), language)
+    noted = [finding.size for finding in reading.findings if finding.code == "not_a_multiple"]
+
+    assert noted == [2, 3]
+    assert reading.repaired == f"{cast_on}\n{line.replace(end, tail)}"
+
+
+def test_a_number_of_times_is_written_as_patterns_write_it() -> None:
+    """Twice, but 3 times."""
+    line = "Rnd 1: *k9, cdd, k8; rep from * twice more. 72 sts"
+
+    assert repairs(f"Cast on 80 sts.\n{line}", 80) == {line.replace("twice", "3 times")}
+
+
+TEACUP = """CO 70.
+1: *k3, k2tog* 14 times - 56 sts
+2: *k2, k2tog* 14 times - 42 sts
+3: *k1, k2tog* 14 times - {} sts
+Thread tail through last {} sts."""
+
+
+def test_a_closing_that_stays_wrong_is_mended_with_the_count_above_it() -> None:
+    """The count of the last round and of the closing are the same slip; 3 times 14 leave 2 times 14."""
+    reading = read(TEACUP.format(29, 29), (70,))
+
+    assert reading.repaired == TEACUP.format(28, 28)
+    assert [finding.repair for finding in reading.findings][-1] == "Thread tail through last 28 sts."
+
+
+def test_a_closing_is_mended_in_all_sizes() -> None:
+    """As many stitches go on the thread as are left."""
+    text = "Cast on 64 (72) sts.\nRnd 1: *k6, k2tog; rep from * around. 56 (63) sts\nThread through remaining {} sts."
+
+    assert read(text.format("56 (64)"), (64, 72)).repaired == text.format("56 (63)")
+
+
+def test_a_closing_that_comes_right_with_a_repair_is_left() -> None:
+    """The slip is in the round, and its count and the closing agree."""
+    text = (
+        "Cast on 48 sts.\nRnd 1: *k4, k2tog, k2; rep from * around. 40 sts\nThread through remaining 40 sts."
+    )
+    reading = read(text, (48,))
+
+    assert reading.repaired == text.replace("k4", "k2")
+    assert [finding.edits for finding in reading.findings if finding.code == "closing_count"] == [()]
+
+
 @pytest.mark.parametrize("line", ["(k4, k2tog) 8 times (40)", "[k4, k2tog] x8 - 40 sts"])
 def test_a_stitch_the_text_has_nowhere_is_not_put_in_for_a_round_left_out(line: str) -> None:
     """Between 56 and 40 stitches a round to 48 is missing; three together would come out as well."""

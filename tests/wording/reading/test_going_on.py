@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, number_of_rounds
+from tests.support.readings import after_each_round, counts, number_of_rounds
 
 BEGUN = (
     "Rnd 1: *K6, k2tog; rep from * around. (56 sts)\nRnd 2: Knit.\n"
@@ -182,3 +182,22 @@ def test_two_rounds_worked_again_may_end_with_a_plain_one() -> None:
         "knit rnd.\nNow decrease on every rnd in the same manner until 8 sts remain."
     )
     assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8]
+
+
+@pytest.mark.parametrize(
+    "aside",
+    [
+        "one fewer k st after each SSK",
+        "1 less knit st before each k2tog",
+        "with 1 st less between each SSK",
+        "one st fewer after each ssk",
+    ],
+)
+def test_an_aside_on_fewer_stitches_is_no_work(aside: str) -> None:
+    """The bracket says how the decreases go on, from 72 stitches by 9 a round."""
+    text = (
+        "Next Rnd: *SSK, k8; rep from * around. 81 sts\nNext Rnd: Knit.\n"
+        "Next Rnd: *SSK, k7; rep from * around. 72 sts\n"
+        f"Continue decreasing in pattern every rnd ({aside}) until 18 sts remain."
+    )
+    assert counts(read(text, (90,))) == [[90, 81, 72, 63, 54, 45, 36, 27, 18]]

@@ -156,3 +156,19 @@ def test_a_purl_column_parts_the_sections_as_a_marker_does(plain: str) -> None:
     """The sections are the repeats of the decrease round before."""
     text = f"Rnd 1: *P1, k2tog, k11; rep from * to end.\nRnd 2: {plain}"
     assert worked(read(text, (84,)))[1] == (78, 78, "*p1, k12; rep from * around")
+
+
+@pytest.mark.parametrize(
+    ("words", "plain"),
+    [
+        ("Place a marker every 12 sts while knitting the next rnd – 7 sections.", 1),
+        ("While knitting the next rnd, place a marker every 12 sts.", 1),
+        ("Place 7 markers, one every 12 sts, whilst knitting one rnd.", 1),
+        ("Place markers while knitting 2 rnds.", 2),
+        ("Keep the yarn loose while knitting.", 0),
+    ],
+)
+def test_a_round_knitted_while_markers_are_placed_is_a_round(words: str, plain: int) -> None:
+    """It stands before the first round of decreases."""
+    reading = read(f"Cast on 84 sts.\n{words}\nDec rnd: *k10, k2tog* around. 77 sts", (84,))
+    assert number_of_rounds(reading) == [plain + 1]

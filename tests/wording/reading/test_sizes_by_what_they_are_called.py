@@ -219,3 +219,70 @@ def test_the_size_of_a_round_may_stand_behind_its_work_or_be_a_count(first: str,
     """A bracket names the size, or what it cast on."""
     reading = read(f"CO 90 (100) sts.\n{first}\n{second}\nRnd 3: *k7, k2tog* - 80 sts", (90, 100))
     assert counts(reading) == [[90, 80], [100, 90, 80]]
+
+
+@pytest.mark.parametrize(
+    ("smaller", "larger"),
+    [
+        ("Size S only:", "Size M only:"),
+        ("M only:", "L only:"),
+        ("For size Medium:", "For size Large:"),
+        ("Small only:", "Medium only:"),
+        ("L size only:", "XL size only:"),
+    ],
+)
+def test_two_letters_name_two_sizes(smaller: str, larger: str) -> None:
+    """No list of the sizes stands in the text: of two letters, the first is the smaller size (common practice)."""
+    text = (
+        f"Cast on 80 (90) sts.\nRnds 1-20 (24): knit.\n{smaller}\nRnd 21: *k8, k2tog; rep from * around. 72 sts.\n"
+        f"{larger}\nRnd 25: *k7, k2tog; rep from * around. 80 sts.\nBoth sizes:\nNext rnd: knit.\n"
+        "Next rnd: *k6, k2tog; rep from * around. 63 (70) sts."
+    )
+    reading = read(text, (80, 90))
+
+    assert counts(reading) == [[80, 72, 63], [90, 80, 70]]
+    assert reading.findings == ()
+
+
+FOUR = "Sizes: Baby (Child, Adult S, Adult L)\nCO 80 (88, 96, 104).\nRnd 1: knit.\n"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "(k8, k2tog) around [k6, k2tog around for Child; k10, k2tog for Adult S; k11, k2tog for Adult L]",
+        "(k8, k2tog) around [Child: (k6, k2tog) around; Adult S: (k10, k2tog) around; Adult L: (k11, k2tog) around]",
+        "*k8, k2tog; rep from * around (for Child: *k6, k2tog; for Adult S: *k10, k2tog; for Adult L: *k11, k2tog)",
+        "k8, k2tog around for Baby, k6, k2tog for Child, k10, k2tog for Adult S, k11, k2tog for Adult L",
+        (
+            "(k8, k2tog) 8 times for Baby; (k6, k2tog) 11 times for the Child size "
+            "[(k10, k2tog) 8 times for Adult S; (k11, k2tog) 8 times for Adult L]"
+        ),
+        (
+            "*k8, k2tog* around for Baby and *k6, k2tog* around for Child and *k10, k2tog* around for Adult S "
+            "and *k11, k2tog* around for Adult L"
+        ),
+    ],
+)
+def test_sizes_are_named_beside_their_work_in_the_line(line: str) -> None:
+    """What is told before a bracket is for the sizes that the bracket does not name."""
+    reading = read(f"{FOUR}Dec rnd: {line}. 72 (77, 88, 96) sts\nNext rnd: knit.", (80, 88, 96, 104))
+
+    assert counts(reading) == [[80, 72], [88, 77], [96, 88], [104, 96]]
+    assert reading.findings == ()
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "(k8, k2tog) around [k6, k2tog for Child; k10, k2tog for Adult S; k11, k2tog for Adult L]",
+        "(k8, k2tog) around / (k6, k2tog) around / (k10, k2tog) around / (k11, k2tog) around",
+    ],
+)
+def test_a_slip_in_the_work_of_one_size_is_mended_there(line: str) -> None:
+    """88 stitches are 11 times 8, and no multiple of 9; the line is no round that stands there twice."""
+    text = f"{FOUR}Rnd 2: {line}. 72 (77, 88, 96) sts"
+    reading = read(text.replace("k6", "k7"), (80, 88, 96, 104))
+
+    assert [finding.size for finding in reading.findings] == [2]
+    assert reading.repaired == text

@@ -72,3 +72,82 @@ def test_the_smallest_size_may_be_without_a_name(largest: str, two: str, three: 
     reading = read(text, (64, 72, 80, 88))
 
     assert counts(reading) == [list(range(cast_on, 55, -8)) for cast_on in (64, 72, 80, 88)]
+
+
+LADDERS = [
+    ("", "Oak only:", "Elm and Oak only:", "All:"),
+    ("", "Size Oak only:", "Sizes Elm and Oak only:", "All Sizes:"),
+    ("", "Oak:", "Oak/Elm:", "All:"),
+    ("", "Adult Large only:", "Adult Medium and Adult Large only:", "All sizes:"),
+    ("", "Size M only:", "Sizes S and M only:", "All sizes:"),
+    ("", "80 only:", "72 and 80 only:", "all:"),
+    ("", "For 80 only:", "For 72 and 80 only:", "For all:"),
+    ("", "80 only -", "72/80 only -", "all -"),
+    ("", "(80 only)", "(72 and 80 only)", "(all)"),
+    ("", "80-stitch hat only:", "72- and 80-stitch hats only:", "All hats:"),
+    ("", "Size 56 only:", "Sizes 53 and 56 only:", "All sizes:"),
+    ("Sizes 50 (53, 56) cm\n", "56 cm only:", "53 and 56 cm only:", "All sizes:"),
+    ("", "6 yrs only:", "4 and 6 yrs only:", "All sizes:"),
+    ("Sizes 50/56 (62/68, 74/80)\n", "Size 74/80 only:", "Sizes 62/68 and 74/80 only:", "All sizes:"),
+]
+
+
+@pytest.mark.parametrize(("sizes", "largest", "larger", "everybody"), LADDERS)
+def test_names_that_no_list_gives_are_in_the_order_of_their_lines(
+    sizes: str, largest: str, larger: str, everybody: str
+) -> None:
+    """The size that works a line by itself is the largest, the next that joins it is smaller, whatever their names."""
+    text = (
+        f"{sizes}CO 64/72/80 sts, join.\n{largest} (k8, k2tog) x 8 = 72 sts; k 1 rnd\n"
+        f"{larger} (k7, k2tog) x 8 = 64 sts; k 1 rnd\n{everybody} (k6, k2tog) x 8 = 56 sts"
+    )
+    reading = read(text, (64, 72, 80))
+
+    assert counts(reading) == [list(range(cast_on, 55, -8)) for cast_on in (64, 72, 80)]
+
+
+def test_a_name_that_no_list_gives_is_the_larger_of_two() -> None:
+    """Ten rounds that two sizes do not share are those of the larger."""
+    text = "Cast on 72 (80) sts.\nOak only: knit 10 rounds.\nBoth sizes: knit 2 rounds."
+    assert number_of_rounds(read(text, (72, 80))) == [2, 12]
+
+
+@pytest.mark.parametrize(
+    ("sizes", "largest", "larger"),
+    [
+        ("Gr. 50/56 (62/68 – 74/80)\n", "Nur Gr. 74/80:", "Nur Gr. 62/68 und 74/80:"),
+        ("", "Nur für Größe 74/80:", "Nur Größen 62/68 und 74/80:"),
+        ("Gr. 56 (68 – 80)\n", "Nur Gr. 80:", "Nur Gr. 68/80:"),
+        ("", "Nur Eiche:", "Nur Ulme und Eiche:"),
+    ],
+)
+def test_a_size_of_two_numbers_in_german(sizes: str, largest: str, larger: str) -> None:
+    """`Gr. 74/80` is one size where the lines name no other by either number."""
+    text = (
+        f"{sizes}64 (72 – 80) M anschlagen und zur Runde schließen.\n"
+        f"{largest} 1 Rd * 8 M re, 2 M re zus-str, ab * fortl wdh = 72 M.\n"
+        f"{larger} 1 Rd * 7 M re, 2 M re zus-str, ab * fortl wdh = 64 M.\n"
+        "Alle Größen: 1 Rd * 6 M re, 2 M re zus-str, ab * fortl wdh = 56 M."
+    )
+    reading = read(text, (64, 72, 80), "de")
+
+    assert counts(reading) == [list(range(cast_on, 55, -8)) for cast_on in (64, 72, 80)]
+
+
+@pytest.mark.parametrize(
+    ("larger", "rounds"),
+    [
+        ("Size L only: Rnd 1: *k11, k2tog* around. 96 sts.\nRnd 2: Knit.\nBoth sizes: Rnd 3:", 2),
+        ("Size L only: Rnd 1: *k11, k2tog* around. 96 sts.\nRnd 2: Knit.\nAll sizes:\nRnd 1:", 2),
+        (
+            "Size M/L only: 1st rnd: *K2tog. K11. Rep from * around. 96 sts.\n2nd rnd: Knit.\nBoth sizes:\nNext rnd:",
+            2,
+        ),
+    ],
+)
+def test_numbered_rounds_below_a_size_are_its_own_up_to_those_of_all(larger: str, rounds: int) -> None:
+    """The plain round below the first round of the larger size is not worked in the smaller."""
+    reading = read(f"Cast on 96 (104) sts.\n{larger} *k10, k2tog* around. 88 sts\nKnit 1 rnd.", (96, 104))
+
+    assert counts(reading) == [[96, 88], [104, 96, 88]]
+    assert number_of_rounds(reading) == [rounds, rounds + 2]

@@ -104,6 +104,35 @@ Round 2: *P1, ssk, k– (1: 3), k2tog; rep from * to end. – (24: 36) sts."""
 
 
 @pytest.mark.parametrize(
+    "rounds",
+    [
+        "RND 5-10 [5-12]: P",
+        "Rnds 5–10 (5–12): purl",
+        "Rounds 5 - 10 (5 - 12): purl",
+        "Rnds 5 to 10 (5 to 12): purl",
+        "Rnds 5-10/5-12: purl",
+    ],
+)
+def test_the_rounds_of_the_second_size_stand_in_a_bracket(rounds: str) -> None:
+    """The second size works two rounds more before the decreases, as printed."""
+    text = f"Cast on 60 (70) sts.\nRnds 1-4: knit\n{rounds}\nRnd 11 (13): (K8, k2tog) around. 54 (63) sts"
+    reading = read(text, (60, 70))
+    assert not reading.findings
+    assert number_of_rounds(reading) == [11, 13]
+
+
+def test_the_rounds_of_three_sizes_stand_in_two_brackets() -> None:
+    """A bracket for each further size, or one for both."""
+    for rounds in ("Rnds 5-10 (5-12) [5-14]", "Rnds 5-10 (5-12, 5-14)"):
+        text = (
+            f"Cast on 60 (70, 80) sts.\nRnds 1-4: knit\n{rounds}: purl\nRnd 11 (13, 15): (K8, k2tog) around."
+        )
+        reading = read(text, (60, 70, 80))
+        assert not reading.findings
+        assert number_of_rounds(reading) == [11, 13, 15]
+
+
+@pytest.mark.parametrize(
     "round_",
     [
         "*K2tog (k3tog); rep from * to end. 9 sts.",

@@ -11,6 +11,8 @@ from roundwright.wording.writing.pattern import pattern, sections
 from tests.support.hats import BABIES, hats
 from tests.support.patterns import lines
 
+GAUGE_16 = {"stitches": 16, "rows": 22}
+
 
 def test_sizes_are_listed_the_trades_way() -> None:
     """`Cast on 52 (56, 64, 68) sts.`: the first size before the bracket (common practice)."""
@@ -45,6 +47,44 @@ def test_the_depth_is_told_as_worn_and_as_the_work_is_measured(kind: str, depth:
     """The work measures 19.5 cm before a crown of 7.1, brim unfolded, of a hat 21 cm deep when 5.25 are turned up."""
     hat = hats(gauge={"stitches": 20, "rows": 28}, sizes=[{"adult": "woman"}], brim={"kind": kind})
     assert lines(hat["pattern"], "FINISHED MEASUREMENTS")[-1] == depth
+
+
+def test_yarn_held_double_has_the_class_of_a_strand_and_of_both() -> None:
+    """140 m in 100 g are worsted, 70 m super bulky (common practice); the tail is as long in both strands."""
+    yarn = {"mass": {"value": 50, "unit": "g"}, "length": {"value": 70, "unit": "m"}}
+    text = {
+        held: hats(sizes=BABIES, gauge=GAUGE_16, yarn={**yarn, "held": held})["pattern"] for held in (1, 2)
+    }
+
+    assert "Yarn, worsted/aran (4) weight, 50 g" in text[1]
+    assert (
+        "Yarn, worsted/aran (4) weight in one strand, super bulky/super chunky (6) in all strands together, "
+        "with two strands held together throughout, 50 g" in text[2]
+    )
+    assert [" of each strand." in text[held] for held in (1, 2)] == [False, True]
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en-US", "kfb: knit into the front and back"),
+        ("fr", "1 aug barrée : tricoter la maille suivante dans le brin avant et dans le brin arrière"),
+        ("es", "tejer el punto siguiente por delante y por detrás"),
+        ("de", "die nächste Masche vorn und hinten rechts stricken"),
+        ("nl", "brei de volgende steek in de voorste en de achterste lus"),
+        ("nb", "strikk neste maske både foran og bak"),
+        ("da", "strik næste maske både forfra og bagfra"),
+    ],
+)
+def test_both_loops_of_a_bar_increase_are_named(language: str, words: str) -> None:
+    """Knitting a stitch twice could be into the same loop, which makes none (Craft Yarn Council: front and back)."""
+    pattern = hats(
+        gauge=GAUGE_16,
+        sizes=[{"head": {"value": 55, "unit": "cm"}}],
+        silhouette="slouch",
+        language=language,
+    )["pattern"]
+    assert words in pattern.replace("\xa0", " ")
 
 
 def test_inches_are_printed_in_quarters() -> None:

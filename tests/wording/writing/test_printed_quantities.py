@@ -5,7 +5,12 @@ import pytest
 from roundwright.knitting.quantities import Length
 from roundwright.knitting.yarn.amount import YarnLength
 from roundwright.language import ENGLISH_WORDS
-from roundwright.wording.writing.printed_quantities import printed_amounts, printed_length, printed_lengths
+from roundwright.wording.writing.printed_quantities import (
+    printed_amounts,
+    printed_length,
+    printed_lengths,
+    printed_total,
+)
 
 
 @pytest.mark.parametrize(
@@ -20,6 +25,12 @@ def test_a_length_is_printed_as_a_tape_is_read(value: float, unit: str, printed:
 def test_the_lengths_of_all_sizes_have_one_unit() -> None:
     """The unit stands once, after the list (common practice)."""
     assert printed_lengths([Length(18, "cm"), Length(20.5, "cm")], ENGLISH_WORDS) == "18 (20.5) cm"
+
+
+def test_a_total_is_the_sum_of_what_is_printed() -> None:
+    """26.2 m are printed as 27 and 54.3 m as 55: two and one of them are 109 m, not 107."""
+    lengths = [YarnLength(26.2, "m"), YarnLength(54.3, "m")]
+    assert printed_total(lengths, [2, 1], ENGLISH_WORDS) == "109 m"
 
 
 @pytest.mark.parametrize(

@@ -100,7 +100,11 @@ class CrownShape(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
     cadence: Annotated[
         Cadence | None,
-        Meta(description="How decrease and plain rounds take turns. Left out: as the style does."),
+        Meta(
+            description="How decrease and plain rounds take turns. Left out: as the style does. The `flat` top of a "
+            "hat without `sections` has a plain round after every round of 8 decreases; with `sections`, as many as "
+            "the gauge takes."
+        ),
     ] = None
     close_at: Annotated[
         Annotated[int, Meta(ge=1, le=MOST_CLOSE)] | None,

@@ -49,7 +49,6 @@ ABOUT_THE_REQUEST: Final = frozenset(
         "gauge_per_inch",
         "gauge_swapped",
         "not_flat",
-        "option_unused",
         "rib_of_two_colours",
         "sizes_alike",
         "sizes_out_of_order",
@@ -60,8 +59,8 @@ ABOUT_THE_REQUEST: Final = frozenset(
     }
 )
 """Warnings for whoever plans the hat: a knitter with needles in hand can do nothing about them."""
-ABOUT_REFERENCES: Final = frozenset({"standards_meet"})
-"""Warnings for whoever asks where a number comes from: nobody has to do anything about them."""
+NOT_PRINTED: Final = frozenset({"option_unused", "standards_meet"})
+"""Warnings for whoever sends the request or asks where a number comes from: they change nothing of the hat."""
 
 SAME_DEPTH_MM: Final = 5.0
 """Depths nearer than half a centimetre are one depth to a tape (common practice)."""

@@ -63,7 +63,7 @@ class EstimateRequest(WorkRequest, frozen=True, kw_only=True, forbid_unknown_fie
     margin_percent: Annotated[
         MarginPercent | None,
         Meta(
-            description="Per cent bought on top of the highest estimate, for the swatch, the tails and mistakes. "
+            description="Per cent bought on top of the highest estimate, for tails and mistakes, without a swatch. "
             "Left out: 10, or the hat's own."
         ),
     ] = None

@@ -8,8 +8,26 @@ from msgspec import Meta, Struct
 from roundwright import reference
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.gauge.convert import YarnWeight, yarn_weights_of
-from roundwright.knitting.quantities import MM_IN, Gauge, LengthUnit, UnitSystem, tidy
-from roundwright.knitting.yarn.amount import YarnLength, YarnRange, YarnSpan, yarn_length, yarn_span
+from roundwright.knitting.quantities import (
+    MM_IN,
+    Gauge,
+    Length,
+    LengthUnit,
+    UnitSystem,
+    mm,
+    row_height_mm,
+    stitch_width_mm,
+    tidy,
+)
+from roundwright.knitting.yarn.amount import (
+    YarnAmount,
+    YarnLength,
+    YarnRange,
+    YarnSpan,
+    yarn_amount,
+    yarn_length,
+    yarn_span,
+)
 from roundwright.knitting.yarn.order import YarnOrder
 from roundwright.knitting.yarn.per_stitch import Fabric
 from roundwright.knitting.yarn.purchase import BUY_BASIS, DEFAULT_MARGIN, Purchase, all_colours, purchase
@@ -93,6 +111,13 @@ class YarnEstimate(Struct, frozen=True, kw_only=True):
             description="Yarn to buy: the highest estimate, a margin, whole balls; of every colour, added up."
         ),
     ]
+    swatch: Annotated[
+        YarnAmount | None,
+        Meta(
+            description="Yarn for a swatch of 10 cm by 10 cm, or 4 in by 4 in, by the highest estimate: `to_buy` is "
+            "without it. Null without a gauge."
+        ),
+    ] = None
     colours: Annotated[
         tuple[ColourYarn, ...],
         Meta(description="Each colour, in the order in which they come in; empty for a hat in one."),
@@ -158,6 +183,7 @@ def estimate(
         used=yarn_span(used, units),
         parts=_parts(segments, fabric.per_stitch, units),
         to_buy=all_colours(used, [colour.to_buy for colour in colours], fabric, units, margin_percent),
+        swatch=None if fabric.gauge is None else _swatch(fabric.gauge, fabric.per_stitch, units),
         colours=colours,
         fineness=None if tex is None else fineness(tex),
         yarn_weights=fabric.weights,
@@ -165,6 +191,18 @@ def estimate(
         basis=(*fabric.basis, *segment_basis(segments), BUY_BASIS, *printed_basis),
         warnings=fabric.warnings,
     )
+
+
+def _swatch(gauge: Gauge, per_stitch: YarnRange, units: UnitSystem) -> YarnAmount:
+    """Yarn for the smallest swatch that can be measured."""
+    side_mm = mm(swatch_side(units))
+    stitches = side_mm**2 / (stitch_width_mm(gauge) * row_height_mm(gauge))
+    return yarn_amount(per_stitch.high.times(stitches), units)
+
+
+def swatch_side(units: UnitSystem) -> Length:
+    """Side of the smallest swatch that can be measured: 10 cm, or 4 in, as gauges are counted."""
+    return Length(4, "in") if units == "imperial" else Length(reference.practices()["swatch"].low or 10, "cm")
 
 
 def _colours(

@@ -23,7 +23,7 @@ MarginPercent = Annotated[
     Meta(
         ge=0.0,
         le=LARGEST_MARGIN,
-        description="Per cent bought on top of the highest estimate, for the swatch, the tails and mistakes.",
+        description="Per cent bought on top of the highest estimate, for tails and mistakes, without a swatch.",
     ),
 ]
 DEFAULT_MARGIN: Final = 10.0
@@ -38,7 +38,7 @@ class Purchase(Struct, frozen=True, kw_only=True):
     """Yarn to buy: more than is used, and whole balls."""
 
     margin_percent: Annotated[
-        float, Meta(description="Per cent on top of the highest estimate, for swatch, tails and mistakes.")
+        float, Meta(description="Per cent on top of the highest estimate, for tails and mistakes.")
     ]
     amount: Annotated[YarnAmount, Meta(description="The highest estimate with the margin.")]
     balls: Annotated[

@@ -27,6 +27,11 @@ def weight_classes(gauge: Gauge | None, strand: Strand) -> tuple[YarnWeight, ...
     return shared or by_label or by_gauge
 
 
+def weight_classes_together(strand: Strand) -> tuple[YarnWeight, ...]:
+    """The classes of all strands held together, by the label; none where it does not say."""
+    return _label_classes(strand.tex, strand.held)
+
+
 def label_contradicts_gauge(gauge: Gauge | None, strand: Strand, pointer: str) -> tuple[Notice, ...]:
     """The warning for a yarn far thinner or thicker than its gauge: `CLASSES_APART` classes or more."""
     by_label = _label_classes(strand.tex, strand.held)

@@ -3,7 +3,7 @@
 `handout` gathers it once, as words and counts; `text`, `html` and `pdf` write the same content in their formats.
 """
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import accumulate
 from math import ceil
 from typing import Annotated, Final, Literal, NamedTuple
@@ -23,17 +23,18 @@ from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.yarn.amount import YarnAmount
 from roundwright.knitting.yarn.basket import Basket, BasketBalls
 from roundwright.knitting.yarn.label import Money
-from roundwright.knitting.yarn.order import YarnOrder
+from roundwright.knitting.yarn.order import OrderLine, YarnOrder
 from roundwright.knitting.yarn.purchase import Purchase
 from roundwright.language import Words, say, say_count
 from roundwright.wording.writing.colours import adjust_colour, body_colours, brim_colours, crown_colours
-from roundwright.wording.writing.pattern import Section, hat_name, sections, warning_lines
+from roundwright.wording.writing.pattern import Section, hat_name, sections, swatch_yarn, warning_lines
 from roundwright.wording.writing.printed_quantities import (
     chained,
     one_line,
     printed_amounts,
     printed_lengths,
     printed_quantity,
+    printed_total,
 )
 from roundwright.wording.writing.round_lines import Line, Wording, holds_of
 
@@ -402,7 +403,9 @@ def _shopping(request: HandoutRequest, answer: HatsAnswer, words: Words) -> Shop
         *(("balls", "balls_in_all") if has_balls else ()),
         *(("kit",) if kit_prices else ()),
     )
-    notes = (*_notes(order, words, has_kits=bool(kit_prices)), *_instead(request, answer, words))
+    side, swatch = swatch_yarn(answer.sizes, words)
+    margin = words.say("handout.margin", percent=float(order.shared.margin_percent), side=side, swatch=swatch)
+    notes = (*_notes(order, margin, words, has_kits=bool(kit_prices)), *_instead(request, answer, words))
     return Shopping(
         head=tuple(words.say(f"handout.column.{column}") for column in columns), rows=rows, notes=notes
     )
@@ -422,13 +425,13 @@ def _kit_prices(order: YarnOrder) -> list[Money]:
     ]
 
 
-def _notes(order: YarnOrder, words: Words, *, has_kits: bool) -> Iterator[str]:
+def _notes(order: YarnOrder, margin: str, words: Words, *, has_kits: bool) -> Iterator[str]:
     makers, own, shared = order.makers, _purchase_text(order.own, words), _purchase_text(order.shared, words)
-    margin = words.say("handout.margin", percent=float(order.shared.margin_percent))
     if makers == 1:
         yield f"{words.say('handout.to_buy', purchase=own)} {margin}"
     elif order.own.balls is None:
-        yield f"{words.say('handout.to_buy_for', knitters=makers, purchase=shared)} {margin}"
+        for_all = _total_text(order.lines, words)
+        yield f"{words.say('handout.to_buy_for', knitters=makers, purchase=for_all)} {margin}"
     else:
         yield words.say("handout.own_balls", knitters=makers, purchase=own)
         yield words.say("handout.one_basket", purchase=shared)
@@ -471,17 +474,23 @@ def _with_basket(text: str, basket: Basket | None, words: Words) -> str:
 
 
 def _basket_text(basket: Basket, words: Words) -> str:
-    """What is wound off the balls of the basket; a hat may have whole balls besides."""
-    amounts = {kit.label: _amount_text(kit.amount, words) for kit in basket.kits}
-    pieces = [piece for ball in basket.contents for piece in ball.pieces]
-    besides = any(amounts[piece.label] != _amount_text(piece.amount, words) for piece in pieces)
-    balls = words.say("list.semicolon").join(
-        [_ball_text(ball, words, with_amounts=besides) for ball in basket.contents]
-    )
-    text = words.say("handout.beside_whole_balls" if besides else "handout.from_one_ball", balls=balls)
-    if basket.method == "exact":
-        return text
-    return f"{text} {words.say('handout.not_every_way')}"
+    """The whole balls of a hat that needs more than a ball, and what is wound off the balls that hats share."""
+    whole = [
+        words.say_count("handout.shared_balls", kit.whole_balls, pieces=one_line(words.render(kit.label)))
+        for kit in basket.kits
+        if kit.whole_balls
+    ]
+    shared = [
+        _ball_text(ball, words, with_amounts=bool(whole))
+        for ball in basket.contents[len(whole) :]  # the whole balls of each size come first
+    ]
+    between = words.say("list.semicolon")
+    texts = [
+        *([words.say("handout.whole_balls", balls=between.join(whole))] if whole else []),
+        *([words.say("handout.from_one_ball", balls=between.join(shared))] if shared else []),
+        *([] if basket.method == "exact" else [words.say("handout.not_every_way")]),
+    ]
+    return " ".join(texts)
 
 
 def _ball_text(ball: BasketBalls, words: Words, *, with_amounts: bool) -> str:
@@ -507,6 +516,14 @@ def _purchase_text(purchase: Purchase, words: Words) -> str:
     return words.say_count(
         "handout.balls_and_cost", purchase.balls, cost=float(cost.amount), currency=cost.currency
     )
+
+
+def _total_text(lines: Sequence[OrderLine], words: Words) -> str:
+    """The yarn of all knitters, the sum of what is printed for one of each size."""
+    lengths = [line.each.amount.length for line in lines if line.each.amount.length]
+    masses = [line.each.amount.mass for line in lines if line.each.amount.mass]
+    makers = [line.makers for line in lines]
+    return ", ".join(printed_total(known, makers, words) for known in (lengths, masses) if known)
 
 
 def _amount_text(amount: YarnAmount, words: Words) -> str:

@@ -4,6 +4,8 @@ from collections.abc import Callable, Iterable, Iterator
 from itertools import chain
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.wording.proofreading.doubtful import rib_of
 from roundwright.wording.proofreading.evaluate import Found
 from roundwright.wording.proofreading.explained import Explained
@@ -25,6 +27,7 @@ MOST_STEPS_REREAD: Final = 8_000
 MOST_REREAD: Final = 6
 """How often a text is read again, so that the time grows no faster than the text."""
 
+CLOSING: Final = "closing_count"
 GAP: Final = "round_missing"
 """What may stand beside a slip in a line and have nothing to do with it."""
 
@@ -70,7 +73,28 @@ class Edits:
                 edits.append(made.get((entry.segment, entry.finding.code == GAP), ()))
             else:
                 edits.append(())
-        return edits
+        return [
+            made or self.of_note(entry.finding, findings, edits)
+            for entry, made in zip(findings, edits, strict=True)
+        ]
+
+    def of_note(self, note: Finding, findings: list[Found], made: list[tuple[Edit, ...]]) -> tuple[Edit, ...]:
+        """The edits that a note brings itself, where all errors are mended and it stays."""
+        if not note.edits:
+            return ()
+        for entry, edits in zip(findings, made, strict=True):
+            left = edits[0].leaves if edits else None
+            if entry.finding.severity == "error" and all(other.code != note.code for other in left or ()):
+                return ()
+        return tuple(
+            replace(
+                edit,
+                leaves=self.leaves(
+                    edit.start.offset, edit.end.offset, edit.replacement, self.explained.cast_on
+                ),
+            )
+            for edit in note.edits
+        )
 
     def of_segment(
         self, repairs: Repairs, place: int, faults: list[Fault], chosen: Candidate | None
@@ -189,7 +213,9 @@ def repaired(explained: Explained, findings: Iterable[Finding]) -> tuple[Edit, .
 
     Where one edit mends everything, that is made alone: what is called wrong elsewhere came of it.
     """
-    first = [(finding.code, finding.edits[0]) for finding in findings if finding.edits]
+    first = [
+        (finding.code, finding.edits[0]) for finding in findings if finding.edits and finding.code != CLOSING
+    ]
     casts = [edit for code, edit in first if code == "cast_on_differs" and not errors_left(edit)]
     lines = list(dict.fromkeys(edit for code, edit in first if code != "cast_on_differs"))
     alone = [edit for edit in lines if edit.leaves is not None and not errors_left(edit)]
@@ -202,6 +228,13 @@ def repaired(explained: Explained, findings: Iterable[Finding]) -> tuple[Edit, .
             made.append(edit)
             before = edit.start.offset
     return tuple(reversed(made))
+
+
+def with_closing(edits: tuple[Edit, ...], findings: Iterable[Finding]) -> tuple[Edit, ...]:
+    """The edits, and behind them that of a closing whose count is still another with them."""
+    closing = next((finding.edits[:1] for finding in findings if finding.code == CLOSING), ())
+    behind = all(edit.end.offset <= other.start.offset for edit in edits for other in closing)
+    return (*edits, *closing) if behind else edits
 
 
 def text_with(text: str, edits: tuple[Edit, ...]) -> str:

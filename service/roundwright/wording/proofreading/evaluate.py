@@ -7,7 +7,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
-from roundwright.wording.proofreading.doubtful import rib_of
+from roundwright.wording.proofreading.doubtful import Doubtful, rib_of
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import KINDS, Finding
 from roundwright.wording.proofreading.messages import (
@@ -22,14 +22,20 @@ from roundwright.wording.proofreading.number_edits import NEAR
 from roundwright.wording.proofreading.repair import Repair, cast_on_repairs
 from roundwright.wording.proofreading.rewriting import Edit
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.line_work import COUNT_KEPT
 from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
 from roundwright.wording.reading.states import Fault
-from roundwright.wording.reading.tree import Evenly, Fill, Group, Stitch
+from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch, Unknown, walk
 from roundwright.wording.reading.vocabulary import likest, respelt, together
 from roundwright.wording.reading.worked import UnclearError
 from roundwright.wording.reading.working import Worker
 
-_CODES: Final = {"chart": "to_a_length", "markers": "ambiguous", "goes_on": "ambiguous"}
+_CODES: Final = {
+    "chart": "to_a_length",
+    "markers": "ambiguous",
+    "goes_on": "ambiguous",
+    COUNT_KEPT: "count_differs",
+}
 
 
 class Found:
@@ -89,7 +95,40 @@ def _unknown(explained: Explained, fault: Fault) -> str:
         return message(fault)
     small = word[0].lower().rstrip(".")
     meant = respelt(small, together())
-    return unknown_word(word[0], (meant,) if meant else likest(small))
+    near = (meant,) if meant else likest(small)
+    return unknown_word(word[0], near, 0 if near else _taken_by_unknown(explained, fault))
+
+
+MOST_TAKEN: Final = 3
+"""Stitches that a stitch nobody knows may use: a twist over more has its number in its name."""
+
+
+def _taken_by_unknown(explained: Explained, fault: Fault) -> int:
+    """With how few stitches used and left by the unknown stitch the line comes out for all sizes; 0 with none."""
+    search, candidate = explained.search, explained.chosen.get(fault.segment)
+    if candidate is None or not search.before.get(fault.segment):
+        return 0
+    unknown = [node for node in walk(candidate.nodes) if isinstance(node, Unknown)]
+    if len({explained.text[node.start : node.end].lower() for node in unknown}) > 1:
+        return 0
+    doubtful = Doubtful(explained.text, search, search.budget, [fault], candidate, stitches={})
+    for taken in range(1, MOST_TAKEN + 1):
+        nodes = _with_known(candidate.nodes, Number((taken,)))
+        if all(doubtful.fits(nodes, lane, candidate) for lane in doubtful.lanes()):
+            return taken
+    return 0
+
+
+def _with_known(nodes: Nodes, taken: Number) -> Nodes:
+    """The nodes with so many plain stitches for each stitch that nobody knows."""
+    return tuple(
+        replace(node, nodes=_with_known(node.nodes, taken))
+        if isinstance(node, Group | Fill)
+        else Stitch("k", taken, node.start, node.end)
+        if isinstance(node, Unknown)
+        else node
+        for node in nodes
+    )
 
 
 def _reason(explained: Explained, fault: Fault) -> Fault:
@@ -126,7 +165,7 @@ def _by(fault: Fault) -> int | None:
     by = None
     if fault.code in ("left_over", "runs_out") and not fault.text:
         by = fault.before - fault.used
-    elif fault.code in ("count_differs", "wrong_way") and fault.stated is not None:
+    elif fault.code in ("count_differs", "wrong_way", COUNT_KEPT) and fault.stated is not None:
         by = fault.left - fault.stated
     elif fault.code == "cast_on_differs" and fault.stated is not None:
         by = fault.stated - fault.before

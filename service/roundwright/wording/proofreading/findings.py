@@ -29,7 +29,7 @@ KINDS: Final[Mapping[str, Kind]] = MappingProxyType({
     # what cannot be knitted as written
     "left_over": Kind("error", "A line works fewer stitches than there are."),
     "runs_out": Kind("error", "A line works more stitches than there are."),
-    "count_differs": Kind("error", "A line leaves another count than is printed."),
+    "count_differs": Kind("error", "A line leaves another count than is printed, or than the next rounds go on with."),
     "wrong_way": Kind("error", "A line adds stitches and its printed count is lower, or the other way round."),
     "cast_on_differs": Kind("error", "The text casts on another count than is asked for, or than its rounds need."),
     "unknown_word": Kind("error", "A word stands where a stitch should be, and is none."),

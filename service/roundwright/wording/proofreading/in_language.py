@@ -6,7 +6,7 @@ from typing import Final
 
 import msgspec
 
-from roundwright.language import Message, say
+from roundwright.language import Message, say, say_count
 from roundwright.wording.proofreading.edits import line_with, text_with
 from roundwright.wording.proofreading.findings import Edit, Finding, Position
 from roundwright.wording.proofreading.reading import Reading
@@ -75,7 +75,9 @@ class _Original:
             return message
         if isinstance(message, Message):
             values = {name: word if value == quoted[1] else value for name, value in message.values.items()}
-            return say(message.key, **values)
+            if message.number is None:
+                return say(message.key, **values)
+            return say_count(message.key, message.number, **(values | {"count": message.number}))
         return message.replace(quoted[1], word, 1)
 
     def edit(self, edit: Edit) -> Edit:

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from roundwright.knitting.rounds.round import Round, Steps, Work, runs, uses_and_leaves
-from roundwright.wording.reading.states import Chain, Lane
+from roundwright.wording.reading.states import Chain, Done, Lane
+from roundwright.wording.reading.tree import Nodes
 
 MOST_COMPARED: Final = 40
 """Rounds before and after a repaired one that it is compared with."""
@@ -51,19 +52,20 @@ def _neighbours(
     below: Round | None = None
     above: Round | None = None
     last: Round | None = None
-    others: list[Round] = []
+    others: list[Done] = []
+    printed: Nodes = ()  # of the round: where they are worked again, they say nothing of it
     while chain and len(others) < MOST_COMPARED:
         chain, done = chain
         if first <= done.segment < stop:
             above = last if mine is None else above
-            mine = done.round
+            mine, printed = done.round, done.nodes
             continue
         if mine is not None and below is None:
             below = done.round
         last = done.round
         if len(signature(done.round)) > 1 or done.round.before != done.round.after:
-            others.append(done.round)
-    return mine, others, below, above
+            others.append(done)
+    return mine, [done.round for done in others if done.nodes != printed], below, above
 
 
 def _change(chain: Chain, first: int, stop: int) -> int | None:

@@ -7,6 +7,7 @@ from typing import Final
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.language import joined, say, say_count
 from roundwright.wording.proofreading.findings import stitches
+from roundwright.wording.reading.line_work import COUNT_KEPT
 from roundwright.wording.reading.states import Fault
 
 CM_PER_INCH: Final = 2.54
@@ -40,6 +41,12 @@ def _count_differs(fault: Fault) -> str:
     )
 
 
+def _count_kept(fault: Fault) -> str:
+    by = fault.left - fault.before
+    key = "find.count_kept.many" if by > 0 else "find.count_kept.few"
+    return say(key, stitches=stitches(fault.left), kept=fault.before, by=abs(by))
+
+
 def _by_needle(fault: Fault) -> str:
     """The stitches that a pattern says to be on each of so many needles: `4 × 18`; empty where it says those of all."""
     return f"{fault.needles} × {(fault.stated or 0) // fault.needles}" if fault.needles else ""
@@ -64,6 +71,7 @@ _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "runs_out": _runs_out,
     "count_differs": _count_differs,
     "wrong_way": _count_differs,
+    COUNT_KEPT: _count_kept,
     "cast_on_differs": lambda fault: say_count("find.cast_on_differs", fault.before, printed=fault.stated),
     "sizes_differ": lambda fault: say("find.sizes_differ", numbers=fault.stated, sizes=fault.before),
     "never_ends": _never_ends,
@@ -112,13 +120,18 @@ def size_taken(size: int, count: int) -> str:
     return say("find.size_taken", size=size, stitches=stitches(count))
 
 
-def unknown_word(word: str, near: tuple[str, ...]) -> str:
-    """A word where a stitch should be, with the stitches that look most like it."""
+def unknown_word(word: str, near: tuple[str, ...], taken: int) -> str:
+    """A word where a stitch should be, with the stitches that look most like it.
+
+    `taken`: with how many stitches used and left by it the line comes out, 0 where that is not known.
+    """
     match near[:2]:
         case (nearest, other):
             return say("find.unknown_word.nearer", word=word, near=nearest, other=other)
         case (nearest,):
             return say("find.unknown_word.near", word=word, near=nearest)
+    if taken:
+        return say_count("find.unknown_word.comes_out", taken, word=word)
     return say("find.unknown_word", word=word)
 
 

@@ -8,6 +8,7 @@ from typing import Final
 
 from roundwright.wording.proofreading.doubtful import Doubtful, line_of
 from roundwright.wording.proofreading.rewriting import Edit, Edits, between, other_label, relabelled
+from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers, number_behind
 
 RENUMBERED: Final = 0.5
@@ -212,16 +213,20 @@ def _bounds(text: str, at: int) -> tuple[int, int]:
 
 
 def twice(doubtful: Doubtful) -> Iterator[Edits]:
-    """A line that stands there twice, taken out."""
+    """A line that stands there twice, taken out; not what it says to a size where another size has its own."""
     segments, text = doubtful.search.segments, doubtful.text
-    if doubtful.first == 0:
-        return
     start = text.rfind("\n", 0, doubtful.segment.start) + 1
+    if doubtful.first == 0 or segments[doubtful.first - 1].start >= start:
+        return
     end = text.find("\n", segments[doubtful.last].end) + 1 or len(text)
     first, _ = line_of(text, doubtful.search, doubtful.first - 1)
     before = text[text.rfind("\n", 0, segments[first].start) + 1 : start]
     label, above = doubtful.segment.label, segments[first].label
     numbers = label_numbers(label, 0)
-    same_number = bool(numbers) and numbers == label_numbers(above, 0)
+    same_number = bool(numbers) and numbers == label_numbers(above, 0) and _sizes(label) == _sizes(above)
     if same_number or before.split() == text[start:end].split():
         yield (Edit(start, end, "", TAKEN_OUT),)
+
+
+def _sizes(label: Label | None) -> tuple[str, ...] | None:
+    return label.sizes if label is not None else None

@@ -6,7 +6,7 @@ from roundwright.knitting.answers import Notice
 from roundwright.knitting.rounds.round import Round
 from roundwright.language import say
 from roundwright.wording.proofreading.editorial import notes
-from roundwright.wording.proofreading.edits import Edits, line_with, repaired, text_with
+from roundwright.wording.proofreading.edits import Edits, line_with, repaired, text_with, with_closing
 from roundwright.wording.proofreading.evaluate import Found, evaluate
 from roundwright.wording.proofreading.explained import Explained
 from roundwright.wording.proofreading.findings import MOST_FINDINGS, Finding
@@ -58,7 +58,7 @@ def _read(text: str, cast_on: tuple[int, ...]) -> Reading:
         repair = line_with(explained.text, made[0]) if made else None
         findings.append(msgspec.structs.replace(entry.finding, edits=made, repair=repair))
     findings = _cut(findings)
-    chosen = edits.together(repaired(explained, findings), findings)
+    chosen = with_closing(edits.together(repaired(explained, findings), findings), findings)
     whole = text_with(text, chosen) if chosen else None
     return Reading(_rounds(explained), tuple(findings), laid, whole, chosen)
 

@@ -216,7 +216,8 @@ def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
     for candidate in doubtful.trees:
         yield from word_edits.swaps(doubtful, candidate)
     yield from word_edits.put_in(doubtful)
-    yield from word_edits.left_out(doubtful)
+    if "unknown_word" not in codes:  # what is not known may well use stitches
+        yield from word_edits.left_out(doubtful)
     for candidate in doubtful.trees[:1]:
         yield from word_edits.tails(doubtful, candidate)
 

@@ -4,6 +4,7 @@ import re
 from typing import Final, NamedTuple
 
 from roundwright.language import ENGLISH_WORDS
+from roundwright.wording.reading.parsing.looking import OFTEN
 from roundwright.wording.reading.tree import Number
 from roundwright.wording.writing.size_lists import size_list
 
@@ -22,7 +23,7 @@ Edits = tuple[Edit, ...]
 _NUMBER_WORDS: Final = (
     "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
 )  # fmt: skip
-_OFTEN: Final = {1: "once", 2: "twice", 3: "thrice"}
+_OFTEN: Final = {1: "once", 2: "twice"}
 _VALUES: Final = re.compile(r"[0-9]+|(?<=[(\[,/:;\s])-(?![0-9])")
 _DIGITS: Final = re.compile(r"([0-9]{1,6})(st|nd|rd|th)?(?![a-z])|([0-9]{1,6})", re.IGNORECASE)
 _SUFFIXES: Final = {1: "st", 2: "nd", 3: "rd"}
@@ -68,7 +69,7 @@ def written(old: str, number: Number, new: list[int | None]) -> str:
 
 
 def _as_word(old: str, value: int) -> str:
-    if old.lower() in _OFTEN.values():
+    if old.lower() in OFTEN:
         return _OFTEN.get(value, f"{value} times")
     word = _NUMBER_WORDS[value] if value < len(_NUMBER_WORDS) else str(value)
     return word.capitalize() if old[0].isupper() else word

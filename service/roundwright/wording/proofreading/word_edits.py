@@ -10,11 +10,13 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName
+from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
 from roundwright.wording.reading.vocabulary import nearest, nearest_by_one_slip, respelt, together
+from roundwright.wording.writing.size_lists import size_list
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
 _PLAIN: Final = ("k", "p", "sl")
@@ -179,35 +181,46 @@ def left_out(doubtful: Doubtful) -> Iterator[Edits]:
 
 
 def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
-    """Stitches left over are knitted at the end."""
-    if len(doubtful.state.lanes) != 1 or not candidate.nodes:
+    """Stitches left over are knitted at the end, in each size its own: `to last 0 (2, 4) sts, knit to end`."""
+    over = _left_over(doubtful, candidate)
+    single = len(over) == 1
+    if not any(over.values()) or not (single or len(over) == doubtful.width):
         return
-    lane = doubtful.state.lanes[0]
-    worked = doubtful.worked(candidate.nodes, lane, candidate)
-    if worked is None or worked.used >= lane.count:
-        return
-    over = lane.count - worked.used
+    column, left = next(iter(over.items()))
     match candidate.nodes:
-        case [*_, Fill(leave=leave, stated_at=(start, end))] if leave is None or not leave.of(lane.column):
+        case [*_, Fill(leave=leave, stated_at=(start, end))] if leave is None or not any(leave.values):
             if start == end and (candidate.rounds is not None or candidate.length):
                 return  # `*k2, p2* for 12 rounds, then ...`: nothing goes in behind the rounds
             if start == end:
                 start = end = len(doubtful.text[:start].rstrip(_SIGNS))
             space = " " if start and not doubtful.text[start - 1].isspace() else ""
-            far = "st" if over == 1 else f"{over} sts"
-            yield (Edit(start, end, f"{space}to last {far}, k{over}", 3.5),)
+            counts = size_list([over[column] for column in sorted(over)], ENGLISH_WORDS)
+            far = "st" if counts == "1" else f"{counts} sts"
+            knitted = f"k{counts}" if counts.isdigit() else "knit to end"
+            yield (Edit(start, end, f"{space}to last {far}, {knitted}", 3.5),)
         case [*_, Fill(leave=Number() as leave), Stitch("k", stitches)] if (
-            leave.start >= 0 and stitches.start >= 0
+            single and leave.start >= 0 and stitches.start >= 0 and len(leave.values) == 1
         ):
-            far_, times = leave.of(lane.column) or 0, stitches.of(lane.column) or 0
+            far_, times = leave.of(column) or 0, stitches.of(column) or 0
             if far_ == times:
                 yield (
-                    Edit(leave.start, leave.end, str(far_ + over), 1.3),
-                    Edit(stitches.start, stitches.end, str(times + over), 1.3),
+                    Edit(leave.start, leave.end, str(far_ + left), 1.3),
+                    Edit(stitches.start, stitches.end, str(times + left), 1.3),
                 )
-        case _ if Fill not in [type(node) for node in candidate.nodes]:
+        case _ if single and Fill not in [type(node) for node in candidate.nodes]:
             end = candidate.nodes[-1].end
-            yield (Edit(end, end, f", k{over}", 3.0),)
+            yield (Edit(end, end, f", k{left}", 3.0),)
+
+
+def _left_over(doubtful: Doubtful, candidate: Candidate) -> dict[int, int]:
+    """The stitches that the line leaves over, by the columns of its sizes; empty where it cannot be worked in all."""
+    over: dict[int, int] = {}
+    for lane in doubtful.lanes():
+        worked = doubtful.worked(candidate.nodes, lane, candidate)
+        if worked is None or worked.used > lane.count:
+            return {}
+        over[lane.column] = lane.count - worked.used
+    return over
 
 
 # --- signs and spelling

@@ -25,6 +25,8 @@ from roundwright.wording.reading.states import (
 )
 from roundwright.wording.reading.worked import UnclearError
 
+COUNT_KEPT: Final = WRONG_COUNT + 0.5
+"""What it costs that a round in lace leaves other stitches than there were, though it should not, in all sizes."""
 STEPS_FOR_SIZE: Final = 4
 """Steps it takes to work a candidate on a size, beside its rounds."""
 
@@ -93,6 +95,7 @@ class _Application:
         self.wrong = 0
         self.lanes: list[Lane] = []
         self.counts: list[tuple[int, ...]] = []
+        self.kept: list[Fault] = []
         self.listed = scope.misfit(desk.segments[place], candidate)
         if self.listed is not None:
             self.fault(
@@ -128,7 +131,24 @@ class _Application:
                 for lane, counts in zip(self.lanes, self.counts, strict=True)
             ]
             made.append(State(tuple(lanes), self.cost + 0.3 * way, self.faults, chosen))
+        if self.kept and not self.wrong:
+            made.append(self.with_counts_kept())
         return made
+
+    def with_counts_kept(self) -> State:
+        """The state in which the rounds behind go on with the stitches there were before a round in lace."""
+        before = {fault.size: fault.before for fault in self.kept}
+        starts = frozenset(fault.start for fault in self.kept)
+        lanes = [_with_count(lane, before.get(lane.size, lane.count), copy=True) for lane in self.lanes]
+        for lane in lanes:
+            if lane.size in before:
+                lane.kept |= starts
+        faults = self.faults
+        for fault in self.kept:
+            faults = (faults, fault)
+        return State(
+            tuple(lanes), self.cost + COUNT_KEPT, faults, (self.state.choices, (self.place, self.candidate))
+        )
 
     def work(self, lane: Lane) -> None:
         """One size."""
@@ -137,6 +157,8 @@ class _Application:
         try:
             self.run_lane(work)
             counts: tuple[int, ...] = (lane.count,)
+            if self.candidate.kind == "round" and (fault := work.count_kept()):
+                self.kept.append(fault)
         except FaultyError as error:
             counts = (lane.count,)
             if self.listed is None or error.fault.code != "count_differs":

@@ -104,6 +104,25 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
     return label
 
 
+def _sizes_in_bracket(lines: Lines, start: int) -> Label | None:
+    """`(L)`, `(M and L only)` or `(all sizes)` before the work of these sizes; None where a bracket has others."""
+    tokens, begin = lines.tokens, lines.place + 1
+    stop = next(
+        (at for at in range(begin, min(begin + MOST_IN_NAMES, lines.stop)) if tokens[at].kind == ")"), begin
+    )
+    everybody = names_all(tokens, begin, stop)
+    alone = stop == begin + 1 and tokens[begin].text in lines.names
+    if not (alone or everybody or (stop > begin and tokens[stop - 1].kind == "only")):
+        return None
+    columns = columns_of(tokens, begin, stop, with_letters(lines.names)) if lines.names else None
+    if columns is None:
+        return None
+    lines.place = stop + 1
+    return Label(
+        "sizes", start, sizes=None if everybody else tuple(str(column + 1) for column in columns), scope=True
+    )
+
+
 _BEFORE_SPOKEN: Final = frozenset(("on", "in", "from", "at", "of", "after", "before", "until"))
 """Words behind which a round is spoken of: `down to k2tog on round 13. (7)`."""
 
@@ -116,10 +135,8 @@ def _label(lines: Lines) -> Label | None:
         if label and lines.kind() == "stars" and (lines.token().text == "**" or lines.flags(1) & COLON):
             lines.place += 1
         return label if label and label.kind == "numbered" else None
-    if lines.kind() == "(" and lines.kind(2) == ")" and lines.token(1).text in lines.names:
-        columns = (lines.names[lines.token(1).text],)
-        lines.place += 3
-        return Label("sizes", start, sizes=tuple(str(column + 1) for column in columns), scope=True)
+    if lines.kind() == "(" and (sizes := _sizes_in_bracket(lines, start)):
+        return sizes
     if lines.kind() == "(" and lines.kind(2) == ")" and _numbers_line(lines):
         number = lines.token(1).number or ONE
         lines.place += 3

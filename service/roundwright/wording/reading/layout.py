@@ -8,6 +8,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.wording.reading.by_name import named_parts
 from roundwright.wording.reading.by_size import (
     alternatives,
     cells,
@@ -424,15 +425,20 @@ class _Layout(Struct):
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
         phrases = with_times_behind(with_counts_of_sizes(of, phrases))
-        parts = cells(phrases, self.width) or alternatives(phrases, self.width)
+        parts = (
+            [] if of is not None and of.sizes else named_parts(phrases, lines.tokens, self.names, self.width)
+        )
+        if not parts:
+            side_by_side = cells(phrases, self.width) or alternatives(phrases, self.width)
+            parts = [((str(place + 1),), part) for place, part in enumerate(side_by_side)]
         if len(parts) == 1:
             return _segments(of, phrases, start, end, lines, heading=heading, preamble=self.under_notes)
         made: list[Segment] = []
-        for place, part in enumerate(parts):
+        for place, (sizes, part) in enumerate(parts):
             if is_no_cell(part):
                 continue  # no such round for this size
-            label_of_size = of_size(of, part[0].start, (str(place + 1),))
-            stop = parts[place + 1][0].start if place + 1 < len(parts) else end
+            label_of_size = of_size(of, part[0].start, sizes)
+            stop = parts[place + 1][1][0].start if place + 1 < len(parts) else end
             begin = part[0].start if made else start
             made.extend(
                 _segments(label_of_size, part, begin, stop, lines, heading=heading, preamble=self.under_notes)
@@ -586,12 +592,17 @@ def _scoped(
 
 
 def _heads_lines(tokens: list[Token], begin: int, stop: int, pieces: list[Segment]) -> bool:
-    """Whether sizes head this line and those below, up to one for all: `Man's cap only.—5th round`, `Both caps.—`."""
+    """Whether sizes head this line and those below, up to one for all.
+
+    `Man's cap only.—5th round`, `Both caps.—`; `Size L only: Rnd 1: ...`, `Rnd 2: ...`, `Both sizes: ...`.
+    """
     of = pieces[0].label if pieces else None
     if of is None or not of.scope or not of.sizes:
         return False
     behind = next((at + 1 for at in range(begin, min(begin + 8, stop - 1)) if tokens[at].kind == "only"), 0)
-    if not behind or not (tokens[behind].flags & STOP and tokens[behind].flags & DASH):
+    dashed = tokens[behind].flags & STOP and tokens[behind].flags & DASH
+    numbered = of.kind == "numbered" and tokens[stop].kind in ("round", "ordinal")
+    if not behind or not (dashed or numbered):
         return False
     for at in range(stop, min(stop + MOST_HEADED, len(tokens))):
         if tokens[at].flags & BLANK:

@@ -8,7 +8,14 @@ from itertools import pairwise
 from typing import Final
 
 from roundwright.knitting.answers import Impossible
-from roundwright.knitting.rounds.round import MOST_ROUNDS, MOST_STITCHES, Repeat, Round
+from roundwright.knitting.rounds.round import (
+    MOST_ROUNDS,
+    MOST_STITCHES,
+    Repeat,
+    Round,
+    stitch_names,
+    uses_and_leaves,
+)
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
 from roundwright.wording.reading.headings import changes_in_first_round
@@ -257,6 +264,8 @@ class LineWork:
         except Impossible as error:
             raise UnclearError("not_understood", error.detail, self.segment.start) from error
         self.add(done, nodes, worked.sections, assumed=worked.assumed)
+        if nodes and nodes[0].start in lane.kept:
+            lane.count = done.before
 
     def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
@@ -365,6 +374,25 @@ class LineWork:
             possible = not stated.sign and 0 < after <= MOST_STITCHES
             raise FaultyError(fault, (lane.count, after) if possible else (lane.count,), WRONG_COUNT)
 
+    def count_kept(self) -> Fault | None:
+        """The fault of a round in lace that loses or gains stitches and prints no count, as a left-out yarn over makes.
+
+        Lace pays each decrease with a yarn over (common practice). None where it does so, or is no lace.
+        """
+        lane = self.lane
+        if self.candidate.stated or lane.chain is None or lane.count == self.before:
+            return None
+        done = lane.chain[1]
+        if not done.nodes or done.segment != self.place or done.round.before != self.before:
+            return None
+        names, table = stitch_names(done.round.steps), uses_and_leaves()
+        if YARN_OVER not in names or not any(table[name][0] > table[name][1] for name in names):
+            return None
+        start = done.nodes[0].start
+        return Fault(
+            COUNT_KEPT, self.place, start, lane.size, self.before, self.before, lane.count, self.before
+        )
+
     def check_needles(self) -> None:
         """Whether so many stitches are on each needle as is printed, where a line before said how many needles."""
         lane, number = self.lane, self.candidate.per_needle
@@ -442,6 +470,9 @@ FAR_FROM_COUNT: Final = 2
 """How many times less or more than the stitches there a bare number is that is no slip of their count."""
 NEEDLES: Final = range(2, 6)
 """On how many needles, or halves of a loop, a round may be."""
+YARN_OVER: Final = "yo"
+COUNT_KEPT: Final = "count_kept"
+"""The fault of a round in lace behind which the count goes on as it was."""
 FEWEST_ON_NEEDLE: Final = 2
 """Stitches on each needle that are compared with those there."""
 MOST_COUNTED_ROUNDS: Final = 60

@@ -91,9 +91,9 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
     place, count = 0, len(tokens)
     while place < count:
         token = _whole(tokens, place, width)
-        if crafted := _crafted(tokens, place, width):
-            made.extend(crafted)
-            place += 2 * width
+        if several := _spanned(tokens, place, width) or _crafted(tokens, place, width):
+            made.extend(several[0])
+            place = several[1]
             continue
         if columns := _columns(tokens, place, width):
             made.append(columns)
@@ -123,6 +123,59 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(token)
             place += 1
     return made
+
+
+def _spanned(tokens: list[Token], begin: int, width: int) -> tuple[list[Token], int] | None:
+    """The first and the last rounds of all sizes, and where they end; None where rounds are told otherwise.
+
+    `Rnds 5-10 [5-12]`, `Rnds 5 to 10 (7 to 12)`, `Rnds 5-10/5-12`.
+    """
+    if not begin or tokens[begin - 1].kind != "round":
+        return None
+    values: list[int | None] = []
+    place, inside = begin, False
+    while place + 1 < len(tokens) and (len(values) < 2 * width or inside):
+        token = tokens[place]
+        if token.kind == (")" if inside else "(") and values and not token.flags & ~SPACE:
+            inside = not inside
+            place += 1
+            continue
+        pair, count = _first_and_last(tokens, place)
+        apart = place > begin and not inside and not (token.flags & SLASH and _overlap(values, pair))
+        if apart or not pair:
+            return None
+        values.extend(pair)
+        place += count
+    firsts, lasts = tuple(values[::2]), tuple(values[1::2])
+    falls = any((first or 0) > (last or 0) for first, last in zip(firsts, lasts, strict=False))
+    if falls or len(values) != 2 * width:
+        return None
+    start, end = tokens[begin].start, tokens[place - 1].end
+    made = [
+        Token("number", "", start, start + 1, tokens[begin].flags, "", Number(firsts)),
+        Token("number", "", start + 1, end, DASH, "", Number(lasts)),
+    ]
+    return made, place
+
+
+def _first_and_last(tokens: list[Token], place: int) -> tuple[tuple[int | None, ...], int]:
+    """The numbers of one or more ranges, `5-12, 5-14`, or of `5 to 12`, and their words; none for anything else."""
+    token, behind = tokens[place], tokens[place + 1]
+    if token.kind == "range":
+        return _inside(token), 1
+    if token.kind != "number" or len(_inside(token)) > 1:
+        return (), 0
+    if behind.kind == "number" and behind.flags & DASH:
+        dashed = (*_inside(token), *_inside(behind))  # 5 - 10 (5 - 12)
+        return tuple(value for value in dashed if value is not None), 2
+    if behind.kind == "to" and place + 2 < len(tokens):
+        return (*_inside(token), *_inside(tokens[place + 2])), 3
+    return (), 0
+
+
+def _overlap(some: list[int | None], others: tuple[int | None, ...]) -> bool:
+    """Whether rounds begin among those before them, as those of another size do: `5-10/5-12`."""
+    return bool(some and others) and (some[-2] or 0) <= (others[0] or 0) <= (some[-1] or 0)
 
 
 def _lettered(tokens: list[Token], begin: int, width: int) -> tuple[Token, int] | None:
@@ -242,23 +295,23 @@ FEWEST_WITH_SHORT: Final = 3
 """Sizes of a pattern in which several, but not all, have a list."""
 
 
-def _crafted(tokens: list[Token], place: int, width: int) -> list[Token]:
-    """`k6/k7`: the stitches of each size with their own letter, made `k6/7`; none where it is anything else."""
+def _crafted(tokens: list[Token], place: int, width: int) -> tuple[list[Token], int] | None:
+    """`k6/k7`: the stitches of each size with their own letter, made `k6/7`, and where they end; else None."""
     stop = place + 2 * width
     if tokens[place].kind not in _CRAFTS or stop > len(tokens) or not tokens[place + 2].flags & SLASH:
-        return []
+        return None
     values: list[int | None] = []
     for at in range(place, stop, 2):
         craft, counted = tokens[at], tokens[at + 1]
         if craft.text != tokens[place].text or counted.number is None or counted.flags & ~SPACE:
-            return []
+            return None
         if (at > place) != bool(craft.flags & SLASH) or len(counted.number.values) != 1:
-            return []
+            return None
         values.extend(counted.number.values)
     first, last = tokens[place + 1], tokens[stop - 1]
     text = " ".join([token.text for token in tokens[place + 1 : stop : 2]])
     number = Number(tuple(values), first.start, last.end)
-    return [tokens[place], Token("number", text, first.start, last.end, first.flags, "", number)]
+    return [tokens[place], Token("number", text, first.start, last.end, first.flags, "", number)], stop
 
 
 _CRAFTS: Final = ("knit", "purl", "slip")

@@ -219,7 +219,7 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
     makers = _makers(known.words)
     most = most_words(width)
     tokens: list[Token] = []
-    last = _NOTHING
+    before = last = _NOTHING
     counted = cut = False
     for piece in _pieces(folded):
         if len(tokens) >= most:
@@ -240,11 +240,11 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
             tokens.extend(numbers)
         else:
             token = makers[group](_in_full(raw, behind), start, end, flags)
-            if joined := _joined(last, gap, token):
+            if joined := _joined(last, before, gap, token):
                 tokens[-1] = joined
             else:
                 tokens.append(token)
-        last = tokens[-1]
+        before, last = last, tokens[-1]
         counted = group in _COUNTS or last.kind in _COUNTS
     tail = folded[last.end :]
     tokens.extend(_last_inches(tail, last.end, counted=counted))
@@ -339,15 +339,17 @@ _UNBROKEN: Final = SEMI | STOP | COLON | LINE | EQUALS | TAB
 _NO_COMMA: Final = _UNBROKEN | COMMA
 
 
-def _is_unknown_stitch(token: Token) -> bool:
-    """Whether a number written at a word belongs to it: `mb3` between commas is a stitch nobody knows."""
-    return token.kind == "word" and bool(token.flags & COMMA) and not token.flags & (LINE | COLON | DASH)
+def _is_unknown_stitch(token: Token, before: Token) -> bool:
+    """Whether a number written at a word belongs to it: `tw2` behind a comma, star or bracket."""
+    opened = before.kind in ("stars", "(") and token.start == before.end and len(token.text) > 1
+    begins = opened or bool(token.flags & COMMA)  # C4 and T2 are cables
+    return token.kind == "word" and begins and not token.flags & (LINE | COLON | DASH)
 
 
-def _joined(last: Token, gap: str, token: Token) -> Token | None:
-    """The last token and this as one, the number `thirty-two` or the stitch `mb3`; None where they are two."""
+def _joined(last: Token, before: Token, gap: str, token: Token) -> Token | None:
+    """The last token and this as one, the number `thirty-two` or the stitch `tw2`; None where they are two."""
     if token.text.isdigit():
-        belongs = not gap and _is_unknown_stitch(last)
+        belongs = not gap and _is_unknown_stitch(last, before)
         return Token("word", last.text + token.text, last.start, token.end, last.flags) if belongs else None
     in_words = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
     return _tens_and_ones(last, token) if in_words else None

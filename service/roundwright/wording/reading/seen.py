@@ -42,7 +42,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     UntilRound,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, SLASH, STOP, THEN
+from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP, THEN
 from roundwright.wording.reading.tree import (
     Evenly,
     Mark,
@@ -51,7 +51,7 @@ from roundwright.wording.reading.tree import (
     Stitch,
     Unknown,
 )
-from roundwright.wording.reading.vocabulary import is_misspelt_stitch, respelt, together
+from roundwright.wording.reading.vocabulary import is_misspelt_stitch, looks_like_stitch, respelt, together
 
 WORD: Final = 0.25
 INNER_WORD: Final = 0.6
@@ -163,7 +163,8 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
         if type(phrase) is Times and _is_parted(phrases, place):
             current = replace(phrase, flags=phrase.flags | COMMA)
         inner = begun and place < last_work
-        if inner or (begun and type(following) is Extent) or type(phrase) is Brackets:
+        ahead = not begun and place < last_work and _begins_with_unknown(phrases, place)
+        if ahead or inner or (begun and type(following) is Extent) or type(phrase) is Brackets:
             current = _with_unknown(current, phrases, place)
         _sort(seen, current, following, inner=inner, tail=place > last_work)
         begun = begun or stitched[place]
@@ -173,10 +174,12 @@ def sort_phrases(phrases: tuple[Phrase, ...]) -> Seen:
 def _with_unknown(current: Phrase, phrases: tuple[Phrase, ...], place: int) -> Phrase:
     """A phrase amid work; a word that is no known stitch as one that is not known, also in a bracket."""
     match phrases[place]:
-        case Said() if _is_unknown_stitch(phrases, place):
+        case Said() if _is_unknown_stitch(phrases, place) or _begins_with_unknown(phrases, place):
             return _unknown_stitch(current)
         case Brackets(inside=inside) as brackets if has_stitches(brackets):
-            return replace(current, inside=tuple(map(_misspelt, inside)))
+            again = any(isinstance(phrase, _AGAIN) for phrase in phrases[place + 1 : place + 2])
+            words = [_in_bracket(inside, at, again=again) for at in range(len(inside))]
+            return replace(current, inside=tuple(words))
         case _:
             return current
 
@@ -186,13 +189,34 @@ def _unknown_stitch(word: Phrase) -> Stitches:
     return Stitches(word.start, word.end, word.flags, Unknown("", word.start, word.end))
 
 
-def _misspelt(phrase: Phrase) -> Phrase:
-    """A word in a bracket with stitches, as a stitch that is not known where it looks like one: `[k7, k2otg]`."""
-    match phrase:
-        case Said(words=1, text=text, flags=flags) if flags & COMMA and is_misspelt_stitch(text):
-            return _unknown_stitch(phrase)
+def _in_bracket(inside: tuple[Phrase, ...], place: int, *, again: bool) -> Phrase:
+    """What stands in a bracket with stitches; a word that is no known stitch as one that is not known: `[k4, tw2]`.
+
+    `again`: whether the bracket is worked more than once, so that it is no aside.
+    """
+    match inside[place]:
+        case Said(words=1, text=text, flags=flags) as word:
+            behind = place + 1 == len(inside) or bool(inside[place + 1].flags & COMMA)
+            alone = behind and (not place or bool(flags & COMMA))
+            unknown = (alone and (again or looks_like_stitch(text))) or (
+                bool(flags & COMMA) and is_misspelt_stitch(text)
+            )
+            return _unknown_stitch(word) if unknown else word
+        case other:
+            return other
+
+
+_AGAIN: Final = (Extent, Times, Rep)
+"""What says how often a bracket before it is worked."""
+
+
+def _begins_with_unknown(phrases: tuple[Phrase, ...], place: int) -> bool:
+    """Whether the word behind a star looks like a stitch, and is none that is known: `*tw2, k5; rep from *`."""
+    match phrases[max(0, place - 1) : place + 2]:
+        case [Star(), Said(words=1, text=text), following] if following.flags & COMMA:
+            return looks_like_stitch(text)
         case _:
-            return phrase
+            return False
 
 
 def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
@@ -203,6 +227,9 @@ def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
     parted = bool(following.flags & (COMMA | STOP | SEMI))
     if not parted and type(following) not in (Star, Rep, Extent):
         return False
+    match phrases[place - 1]:
+        case Count(number=Number(values=(1,)), flags=flags) if flags & COMMA and not word.flags & ~SPACE:
+            return parted  # k5, 1 popcorn; rep from *
     if word.flags & COMMA:
         return parted or is_misspelt_stitch(word.text)  # `*k7, k2otg* around`
     return type(phrases[place - 1]) is Stitches and bool(respelt(word.text, together()))

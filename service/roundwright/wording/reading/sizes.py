@@ -7,7 +7,7 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.wording.reading.sizes_by_person import lines_of, pairs_of, persons_of
+from roundwright.wording.reading.sizes_by_person import letters_of, lines_of, pairs_of, persons_of
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, TAB, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
@@ -81,16 +81,71 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     counts = _cast_on(tokens)
     falls = len(counts) == width and counts[0] > counts[-1]
     by_width = _NAMED_BY_WIDTH.get(width, NO_NAMES)
-    persons = _in_print(
-        {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}, width, falls=falls
-    )
     apart = width == 2 and not counts and sum(token.kind == "cast_on" for token in tokens) == width
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
-    by_size = _in_print({**by_age, **_NAMED_BY_SIZE}, width, falls=falls)
+    persons = {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}
+    persons = {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}
+    by_order = {**persons, **letters_of(tokens, width), **by_age, **_NAMED_BY_SIZE}
+    by_order = {**by_order, **_by_ladder(tokens, width, by_order)}
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
     by_count = _by_counts(tokens, counts, width)
-    by_ages = _by_ages(tokens, width)
-    return {**persons, **lines_of(tokens, width), **by_size, **by_place, **by_count, **by_ages, **names}
+    in_order = _in_print(by_order, width, falls=falls)
+    return {**in_order, **lines_of(tokens, width), **by_place, **by_count, **_by_ages(tokens, width), **names}
+
+
+def _by_ladder(tokens: list[Token], width: int, by_order: Mapping[str, int]) -> Mapping[str, int]:
+    """The columns of sizes whose lines come before those of all, from the largest alone on.
+
+    `Oak only: ...`, `Elm and Oak only: ...`, `All sizes: ...`. There are none where `by_order`, the common order of
+    sizes, has the names otherwise.
+    """
+    alone: set[str] = set()
+    rungs: list[str] = []
+    only = ""
+    for place, token in enumerate(tokens):
+        stop = _names_stop(tokens, place) if not place or token.flags & (LINE | STOP | SEMI) else place
+        if stop == place:
+            continue
+        if only and not rungs and names_all(tokens, place, stop):
+            rungs = [only]  # Oak only, Both sizes
+        parts = [" ".join(part) for part in _with_last_noun(_named_parts(tokens, place, stop, by_order))]
+        if len(parts) == 1 and alone.intersection(slashed := parts[0].split("/")):
+            parts = slashed  # 72/80 only
+        if len(parts) == 1:
+            alone.add(parts[0])
+            larger = width == TWO_SIZES and parts[0] not in by_order and tokens[stop - 1].kind == "only"
+            only = parts[0] if larger else only
+        lower = set(rungs) or alone.intersection(parts)
+        if len(lower) < len(parts) and lower.issubset(parts) and (rungs or len(lower) == 1):
+            rungs = rungs or list(lower)
+            rungs += [part for part in reversed(parts) if part not in lower]
+    known = [by_order[name] for name in rungs if name in by_order]
+    if not 0 < len(rungs) <= width or known != sorted(known, reverse=True):
+        return NO_NAMES
+    return {
+        name: width - place
+        for place, rung in enumerate(rungs, 1)
+        for name in ((rung, f"{BY_NUMBER}{_spelled(rung)}") if rung[:1].isdigit() else (rung,))
+    }
+
+
+def _names_stop(tokens: list[Token], begin: int) -> int:
+    """Where the names end that may begin a line here, at a colon or behind `only`; `begin` where none do."""
+    for place in range(begin, min(begin + MOST_IN_LADDER, len(tokens))):
+        token = tokens[place]
+        if place > begin and token.flags & COLON:
+            return place
+        if token.kind in _IN_NO_LADDER or (place > begin and token.flags & (LINE | STOP | SEMI)):
+            return begin
+        if token.kind == "only" and place > begin:
+            return place + 1
+    return begin
+
+
+MOST_IN_LADDER: Final = 16
+"""Words of a line that names some sizes: `Sizes Toddler, Child, Adult S, Adult M and Adult L only`."""
+_IN_NO_LADDER: Final = frozenset(("stars", "stitch", "knit", "purl", "round", "repeat"))
+"""Kinds of words before a colon that name no size."""
 
 
 def _by_counts(tokens: list[Token], counts: tuple[int, ...], width: int) -> Mapping[str, int]:
@@ -563,7 +618,8 @@ def _slashed(tokens: list[Token], place: int, width: int) -> list[str]:
         stop += 1
     words = tokens[place - 1 : stop]
     single = place > 0 and not tokens[place - 1].flags & SLASH and tokens[place - 1].kind in _NAMING
-    return [word.text for word in words] if single and len(words) == width else []
+    only = stop < len(tokens) and tokens[stop].kind == "only"  # Size M/L only
+    return [word.text for word in words] if single and len(words) == width and not only else []
 
 
 _NAMING: Final = frozenset(("word", "make"))
@@ -696,14 +752,12 @@ def columns_of(
     if spread := tuple(range(width)) if everybody else _from_to(tokens, begin, stop, names):
         return spread
     columns: list[int] = []
-    parts = _named_parts(tokens, begin, stop, names)
-    if parts[-1] and (parts[-1][-1] in AGES or parts[-1][-1] in _NOUNS):
-        noun = parts[-1][-1]  # 6 and 12 months, 100 and 110 sts
-        parts = [part if len(part) != 1 else [*part, noun] for part in parts]
+    parts = _with_last_noun(_named_parts(tokens, begin, stop, names))
     by_number = any(token.kind in ("size", "only") for token in tokens[begin:stop])
+    parts = [apart for part in parts for apart in _apart(part, names)]
     for part in parts:
         aged = bool(part) and part[-1] in AGES
-        number = "-".join(part[:-1] if aged else part).replace("–", "-")
+        number = _spelled(" ".join(part[:-1] if aged else part))
         if (by_number or aged) and (column := names.get(f"{BY_NUMBER}{number}")) is not None:
             columns.append(column)
             continue
@@ -715,6 +769,29 @@ def columns_of(
             return None
         columns.extend(named)
     return tuple(columns) or None
+
+
+def _with_last_noun(parts: list[list[str]]) -> list[list[str]]:
+    """The names, each with the word behind the last number: `6 and 12 months`, `100 and 110 sts`."""
+    noun = parts[-1][-1] if parts[-1] else ""
+    if noun not in AGES and noun not in _NOUNS:
+        return parts
+    return [part if len(part) != 1 else [*part, noun] for part in parts]
+
+
+def _apart(part: list[str], names: Mapping[str, int]) -> list[list[str]]:
+    """The sizes between the slashes of one word, where the sizes are called by its numbers: `72/80 only`."""
+    apart = part[0].split("/") if len(part) == 1 else []
+    return (
+        [[name] for name in apart]
+        if all(f"{BY_NUMBER}{name}" in names for name in apart) and apart
+        else [part]
+    )
+
+
+def _spelled(number: str) -> str:
+    """The numbers of a size as its name has them: `8 - 9`, `8–9` and `8/9` are `8-9`."""
+    return "-".join(re.findall("[^ –/-]+", number))
 
 
 def _by_place(width: int) -> Mapping[str, int]:

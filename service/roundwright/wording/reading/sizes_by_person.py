@@ -1,15 +1,14 @@
-"""Sizes by whom they are for, and by a pair of letters, where the text has no list that the reader knows.
+"""Sizes by whom they are for, by a letter or a pair of them, where the text has no list that the reader knows.
 
-`Size Man only`, `For the woman's hat`, `Size L/XL ONLY`: the order of children, women and men, and of the letters, is
-common practice.
+`Size Man only`, `For the woman's hat`, `Size M only`, `Size L/XL ONLY`: the order of children, women and men, and of
+the letters, is common practice.
 """
 
-from collections import Counter
 from collections.abc import Mapping
 from itertools import pairwise
 from typing import Final
 
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, Token
 
 _PERSONS: Final = (
     ("preemie", "premature"),
@@ -24,27 +23,25 @@ _PERSONS: Final = (
 """Whom sizes are for, from the smallest head to the largest (common practice)."""
 _RANKS: Final = {word: rank for rank, words in enumerate(_PERSONS) for word in words}
 _LETTERS: Final = ("xxs", "xs", "s", "m", "l", "xl", "xxl")
+_RANKS_OF_LETTERS: Final = {letter: rank for rank, letter in enumerate(_LETTERS)} | {
+    "small": 2,
+    "medium": 3,
+    "large": 4,
+}
 _PAIRS: Final = tuple(f"{first}/{second}" for first, second in pairwise(_LETTERS))
 """Two letters of one size: `s/m`, `l/xl`."""
 _OF_SMALLEST: Final = _PAIRS[:3]
-_OF_LARGEST: Final = _PAIRS[4:]
+_OF_LARGEST: Final = _PAIRS[3:]
 MOST_OF_NAME: Final = 3
 """Words of a name at the beginning of a line in a list of sizes."""
 
 
 def persons_of(tokens: list[Token], width: int) -> Mapping[str, int]:
-    """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes.
-
-    The smallest may be without a name where the rounds before those of all sizes are told from the largest down:
-    `Adult only: ...`, `Child and Adult only: ...`, `All sizes: ...`.
-    """
-    named = Counter(_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS)
-    ranks = sorted(named)
-    from_largest = len(ranks) > 1 and all(named[small] < named[large] for small, large in pairwise(ranks))
-    unnamed = width - len(ranks)
-    if unnamed and not (unnamed == 1 and from_largest):
+    """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes."""
+    ranks = sorted({_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS})
+    if len(ranks) != width:
         return {}
-    column = {rank: place for place, rank in enumerate(ranks, unnamed)}
+    column = {rank: place for place, rank in enumerate(ranks)}
     return {word: column[rank] for word, rank in _RANKS.items() if rank in column}
 
 
@@ -77,6 +74,20 @@ def lines_of(tokens: list[Token], width: int) -> Mapping[str, int]:
 
 MOST_OF_LIST: Final = 80
 """Words of a list of sizes with a line for each."""
+
+
+def letters_of(tokens: list[Token], width: int) -> Mapping[str, int]:
+    """The columns of the sizes by the letters or words beside `size` and `only`, if they are as many as the sizes."""
+    ranks = {
+        _RANKS_OF_LETTERS[name.text]
+        for first, second in pairwise(tokens)
+        for beside, name in ((first, second), (second, first))
+        if beside.kind in ("size", "only") and name.text in _RANKS_OF_LETTERS and not second.flags & ~SPACE
+    }
+    if len(ranks) != width:
+        return {}
+    column = {rank: place for place, rank in enumerate(sorted(ranks))}
+    return {name: column[rank] for name, rank in _RANKS_OF_LETTERS.items() if rank in column}
 
 
 def _named(tokens: list[Token], begin: int) -> str:

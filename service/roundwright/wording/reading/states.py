@@ -94,6 +94,7 @@ class Lane(Struct, gc=False):
     - `begin`: the number this size begins at, told behind `begin_worked` rounds
     - `loop`: the rounds that were last worked again
     - `needles`: on how many needles alike the stitches are, where a line said so
+    - `kept`: where rounds begin in the text behind which the count goes on as before them, whatever they leave
     """
 
     size: int
@@ -116,6 +117,7 @@ class Lane(Struct, gc=False):
     loop: tuple[Done, ...] = ()
     steady: int = 0
     needles: int = 0
+    kept: frozenset[int] = frozenset()
 
     def copy(self) -> Lane:
         """The same, to go on with in another way."""

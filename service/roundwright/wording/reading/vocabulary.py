@@ -1,5 +1,6 @@
 """The words of written patterns, from the tables: the stitch table, the abbreviations and a word list a language."""
 
+import re
 from collections.abc import Mapping
 from difflib import get_close_matches
 from functools import cache, lru_cache
@@ -129,6 +130,12 @@ def is_misspelt_stitch(word: str) -> bool:
     return len(word) >= _SHORTEST_MISSPELT and bool(respelt(word, frozenset(_spellings())))
 
 
+def looks_like_stitch(word: str) -> bool:
+    """Whether a word that nobody knows is short as stitches are: letters without a vowel, or with a number behind."""
+    return bool(_SHORT.fullmatch(word)) or is_misspelt_stitch(word)
+
+
+_SHORT: Final = re.compile("[b-df-hj-np-tv-xz]{2,5}|[a-z]{1,4}[0-9]{1,2}[a-z]{0,3}")
 _SHORTEST_MISSPELT: Final = 3
 """Letters of a word that is taken for a misspelt stitch."""
 

@@ -8,15 +8,18 @@ from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, Caution, Notice
-from roundwright.knitting.gauge.convert import class_text
+from roundwright.knitting.gauge.convert import YarnWeight, class_text
 from roundwright.knitting.hat.fabric import hidden_mm
-from roundwright.knitting.hat.notices import ABOUT_REFERENCES, ABOUT_THE_REQUEST
+from roundwright.knitting.hat.notices import ABOUT_THE_REQUEST, NOT_PRINTED
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.hat.worked_size import HatMeasurements
 from roundwright.knitting.needles.holds import holders
 from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, system_of
 from roundwright.knitting.rounds.round import Round, stitch_names
+from roundwright.knitting.yarn.estimate import swatch_side
+from roundwright.knitting.yarn.label import Yarn, strand_of
+from roundwright.knitting.yarn.weight_class import weight_classes_together
 from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
 from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
@@ -114,7 +117,7 @@ def warning_lines(warnings: Iterable[Notice], wording: Wording) -> tuple[str, ..
 
 def _for_the_knitter(warnings: Iterable[Notice]) -> Iterator[Notice]:
     """What the knitter should know of this hat before the first stitch."""
-    return (notice for notice in warnings if notice.code not in ABOUT_THE_REQUEST | ABOUT_REFERENCES)
+    return (notice for notice in warnings if notice.code not in ABOUT_THE_REQUEST | NOT_PRINTED)
 
 
 def _cautions(cautions: Sequence[Caution], words: Words) -> list[str]:
@@ -208,8 +211,7 @@ def _yarn_parts(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> 
     """What is known of the yarn: its name, its weight, its strands and its ball."""
     ball = request.yarn
     yield one_line(ball.name) if ball and ball.name else words.say("materials.yarn")
-    if weights := [words.render(class_text(weight)) for weight in plans[0].yarn.yarn_weights]:
-        yield words.say("materials.weight", weights=chained(weights, "or", words))
+    yield from _weight(ball, plans[0].yarn.yarn_weights, words)
     if ball and ball.held > 1:
         held = str(ball.held) if ball.held <= MOST_STRANDS_IN_WORDS else "number"
         yield words.say(f"materials.strands.{held}", count=ball.held)
@@ -221,16 +223,41 @@ def _yarn_parts(request: HatRequest, plans: Sequence[HatPlan], words: Words) -> 
 MOST_STRANDS_IN_WORDS: Final = 4
 
 
+def _weight(ball: Yarn | None, of_strand: Sequence[YarnWeight], words: Words) -> Iterator[str]:
+    """The class of the yarn; of strands held together that of one, as on the ball, and that of all."""
+    together = weight_classes_together(strand_of(ball)) if ball and ball.held > 1 else ()
+    if together:
+        weights, all_strands = _classes(of_strand, words), _classes(together, words)
+        yield words.say("materials.weight_held", weights=weights, together=all_strands)
+    elif of_strand:
+        yield words.say("materials.weight", weights=_classes(of_strand, words))
+
+
+def _classes(weights: Sequence[YarnWeight], words: Words) -> str:
+    return chained([words.render(class_text(weight)) for weight in weights], "or", words)
+
+
 def _yarn_use(plans: Sequence[HatPlan], words: Words) -> str:
     """The yarn of one hat with the margin: the figure that the balls and the table of yarn to buy rest on."""
     amounts = [plan.yarn.to_buy.amount for plan in plans]
     percent = float(plans[0].yarn.to_buy.margin_percent)
     lengths = printed_amounts([amount.length for amount in amounts if amount.length], words)
+    side, swatch = swatch_yarn(plans, words)
     masses = [amount.mass for amount in amounts if amount.mass]
     if len(masses) < len(plans):
-        return words.say("materials.uses", length=lengths, percent=percent)
+        return words.say("materials.uses", length=lengths, percent=percent, side=side, swatch=swatch)
     mass = printed_amounts(masses, words)
-    return words.say("materials.uses_mass", length=lengths, mass=mass, percent=percent)
+    return words.say(
+        "materials.uses_mass", length=lengths, mass=mass, percent=percent, side=side, swatch=swatch
+    )
+
+
+def swatch_yarn(plans: Sequence[HatPlan], words: Words) -> tuple[str, str]:
+    """The side of a swatch and the length of the yarn in it, which the yarn of a hat is without."""
+    swatch = plans[0].yarn.swatch
+    length = swatch.length if swatch else None
+    units: UnitSystem = "imperial" if length and length.unit == "yd" else "metric"
+    return printed_quantity(swatch_side(units), words), printed_amounts([length], words)
 
 
 def _gauge(request: HatRequest, words: Words) -> list[str]:
@@ -303,7 +330,9 @@ def _cast_on(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) ->
     return [
         *([words.say("pattern.smaller_needles")] if request.brim.smaller_needle else []),
         words.say("pattern.cast_on", stitches=stitches),
-        words.say("pattern.tail", lengths=tails),
+        words.say(
+            "pattern.tail_held" if request.yarn and request.yarn.held > 1 else "pattern.tail", lengths=tails
+        ),
         *start_lines(plans, words),
     ]
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from math import ceil, floor
 from typing import Final
 
-from roundwright.knitting.quantities import Length, Mass
+from roundwright.knitting.quantities import Length, Mass, on_a_tape
 from roundwright.knitting.yarn.amount import YarnLength, YarnMass
 from roundwright.language import Words
 from roundwright.wording.writing.size_lists import size_list
@@ -14,12 +14,12 @@ _QUARTERS: Final = ("", "1/4", "1/2", "3/4")
 
 
 def printed_length(length: Length, words: Words) -> str:
-    """The number of a length, to the nearest half centimetre or quarter inch, as a tape is read (common practice)."""
+    """The number of a length as a tape is read, with fractions of an inch."""
+    value = on_a_tape(length)
     if length.unit == "in":
-        whole, quarters = divmod(floor(length.value * 4 + 0.5), 4)
-        fraction = _QUARTERS[quarters]
+        whole, fraction = floor(value), _QUARTERS[floor(value * 4) % 4]
         return f"{whole} {fraction}" if whole and fraction else fraction or str(whole)
-    return words.number(floor(length.value * 2 + 0.5) / 2)
+    return words.number(value)
 
 
 def printed_lengths(lengths: Iterable[Length], words: Words) -> str:
@@ -44,14 +44,22 @@ def printed_quantity(quantity: Length | Mass, words: Words) -> str:
 def printed_amounts(quantities: Sequence[YarnLength | YarnMass | None], words: Words) -> str:
     """The yarn of each size to have at hand, 0 where there is none, and the unit: `45 (60) m`."""
     unit = next((quantity.unit for quantity in quantities if quantity), "m")
-    values = [_printed_amount(quantity.value, words) if quantity else "0" for quantity in quantities]
+    values = [words.number(_rounded_up(quantity.value)) if quantity else "0" for quantity in quantities]
     return with_unit(size_list(values, words), unit, words)
 
 
-def _printed_amount(value: float, words: Words) -> str:
+def printed_total(quantities: Sequence[YarnLength | YarnMass], times: Iterable[int], words: Words) -> str:
+    """The sum of the amounts as they are printed, each so many times: what a reader comes to who adds them up."""
+    total = sum(
+        count * _rounded_up(quantity.value) for count, quantity in zip(times, quantities, strict=True)
+    )
+    return with_unit(words.number(round(total, 6)), quantities[0].unit, words)
+
+
+def _rounded_up(value: float) -> float:
     """An amount of yarn, rounded up so that it is enough: a whole number, or to a tenth below 10 (of an ounce)."""
     exact = round(value, 6)  # the last bits of a multiplication are noise
-    return str(ceil(exact)) if exact >= 10 else words.number(ceil(round(exact * 10, 6)) / 10)
+    return float(ceil(exact)) if exact >= 10 else ceil(round(exact * 10, 6)) / 10
 
 
 def with_unit(number: str, unit: str, words: Words) -> str:

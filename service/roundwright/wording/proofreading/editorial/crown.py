@@ -8,9 +8,11 @@ from typing import Final
 
 from roundwright.wording.proofreading import messages
 from roundwright.wording.proofreading.editorial.sheet import NUMBERS, Sheet, values
-from roundwright.wording.proofreading.findings import Finding
+from roundwright.wording.proofreading.findings import Edit, Finding
 from roundwright.wording.proofreading.likeness import mismatch, signature
+from roundwright.wording.proofreading.rewriting import written
 from roundwright.wording.reading.states import Done
+from roundwright.wording.reading.tree import Number
 
 NEIGHBOURS: Final = 2
 """Shaping rounds before and after one, alike among themselves, that it is compared with."""
@@ -57,23 +59,36 @@ def closing_count(sheet: Sheet) -> Iterator[Finding]:
         if printed.start < behind:
             continue
         for match in _REMAINING.finditer(printed.text):
-            counts = values(match[1])
-            yield from _closing(sheet, printed.start + match.start(1), counts)
+            begin = printed.start + match.start(1)
+            yield from _closing(sheet, begin, values(match[1]), _with_counts_left(sheet, begin, match[1]))
         for match in _CORD.finditer(printed.text):
             counts = values(match[1] or match[2])
             if any(count < counts[0] for count in sheet.last):
                 yield from _closing(sheet, printed.start + match.start(), counts)
 
 
-def _closing(sheet: Sheet, start: int, counts: list[float]) -> Iterator[Finding]:
+def _closing(
+    sheet: Sheet, start: int, counts: list[float], edits: tuple[Edit, ...] = ()
+) -> Iterator[Finding]:
     if len(counts) not in (1, len(sheet.explained.counts) or 1):
         return
     for size, (count, column) in enumerate(zip(sheet.last, sheet.explained.columns, strict=True)):
         closing = int(counts[min(column, len(counts) - 1)])
         if closing != count:
             message = messages.closing_count(closing, count)
-            yield sheet.note("closing_count", start, message, size=size, stitches=count - closing)
+            left = count - closing
+            yield sheet.note("closing_count", start, message, size=size, stitches=left, edits=edits)
             return
+
+
+def _with_counts_left(sheet: Sheet, start: int, printed: str) -> tuple[Edit, ...]:
+    """The counts of a closing as they are left; none where not all sizes of the text are asked for."""
+    left = dict(zip(sheet.explained.columns, sheet.last, strict=True))
+    if sorted(left) != list(range(len(sheet.explained.counts) or 1)):
+        return ()
+    counts = [left[column] for column in sorted(left)]
+    number = Number(tuple(map(int, values(printed))))
+    return (sheet.edit(start, start + len(printed), written(printed, number, [*counts])),)
 
 
 def count_not_printed(sheet: Sheet) -> Iterator[Finding]:

@@ -6,7 +6,7 @@ from functools import cached_property
 from typing import Final, NamedTuple
 
 from roundwright.wording.proofreading.explained import Explained
-from roundwright.wording.proofreading.findings import KINDS, Finding
+from roundwright.wording.proofreading.findings import KINDS, Edit, Finding
 from roundwright.wording.proofreading.line import Line
 from roundwright.wording.reading.states import Done
 
@@ -86,8 +86,20 @@ class Sheet:
         """The lines of these kinds."""
         return (printed for printed in self.lines if printed.line.kind in kinds)
 
+    def edit(self, start: int, end: int, replacement: str) -> Edit:
+        """Other words in place of some; what they leave is not known."""
+        position = self.explained.position
+        return Edit(start=position(start), end=position(end), replacement=replacement, leaves=None)
+
     def note(
-        self, code: str, start: int, message: str, *, size: int | None = None, stitches: int | None = None
+        self,
+        code: str,
+        start: int,
+        message: str,
+        *,
+        size: int | None = None,
+        stitches: int | None = None,
+        edits: tuple[Edit, ...] = (),
     ) -> Finding:
         """A note at a place of the text; `size` from 0."""
         place = self.explained.position(start)
@@ -99,4 +111,5 @@ class Sheet:
             size=None if size is None else size + 1,
             stitches=stitches,
             message=message,
+            edits=edits,
         )

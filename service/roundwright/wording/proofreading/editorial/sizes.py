@@ -126,10 +126,13 @@ def _cast_on(sheet: Sheet) -> Number | None:
 
 
 def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
-    """A size whose cast-on the rib or the first round of the crown does not come out on."""
+    """The sizes whose cast-on the rib or the first round of the crown does not come out on."""
     number = _cast_on(sheet)
-    for fault in sheet.explained.explanation.faults:
-        if fault.code not in ("left_over", "runs_out") or fault.size is None:
+    faults = [
+        fault for fault in sheet.explained.explanation.faults if fault.code in ("left_over", "runs_out")
+    ]
+    for fault in faults:
+        if fault.size is None or fault.segment != faults[0].segment:
             continue
         count = sheet.cast_on[fault.size]
         candidate = sheet.explained.chosen.get(fault.segment)
@@ -144,7 +147,6 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
             message = messages.not_a_multiple(count, repeat, counts, sections, both)
             start = fault.start if number is None else number.start
             yield sheet.note("not_a_multiple", start, message, size=fault.size)
-        return
 
 
 def _sections(sheet: Sheet, size: int, count: int) -> int:

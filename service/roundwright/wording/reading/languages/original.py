@@ -15,6 +15,8 @@ from roundwright.wording.reading.languages.lexicon import Lexicon, made_of
 from roundwright.wording.reading.languages.rewrite import FOREIGN, Place, Rewritten, rewritten_with
 
 _NUMBERS: Final = re.compile(r"[0-9]+")
+_PARTED: Final = re.compile(r", (?![^()]{0,40}\))")
+"""Commas that are not of a list of sizes."""
 _BELONGS: Final = re.compile(r"\s[^\W\d_]")
 """Words that are put in behind others and belong to them: `3 times` and ` in all`."""
 _SPLIT: Final = re.compile(r"[^\W_]+|\s+|.", re.DOTALL)
@@ -113,7 +115,7 @@ def _words(text: Rewritten, at: int, stop: int, replacement: str) -> Change:
     end = unit.start + stop - unit.at if unit.same else unit.end
     words = text.wordings.get(replacement)
     if words is None:
-        parts = replacement.split(", ")
+        parts = _PARTED.split(replacement)
         words = ", ".join(text.wordings.get(part) or worded(text.language, part) for part in parts)
     return Change(start, end, words)
 

@@ -6,6 +6,7 @@ from typing import Final
 
 from roundwright.knitting.rounds.round import StitchName
 from roundwright.language import say
+from roundwright.wording.reading.by_name import work_of_names
 from roundwright.wording.reading.parsing.asides import aside, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
@@ -385,6 +386,8 @@ class Lines(ExtentReader):
         """A bracket with what is meant by its words; a change in it that is worked, without the bracket."""
         if changed := self.tells_change(opened, inside):
             inside = changed
+        elif work_of_names(inside, self.tokens, self.names):
+            pass  # (k6, k2tog for Adult S; k8, k2tog for Adult L)
         elif tells_other(inside) or aside(inside) or self.explains_stitch(opened, inside):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):

@@ -341,8 +341,11 @@ class NumberReader(ColourReader):
         return Count(*self.take(2 + counted), number, sign)  # 8 decreased sts
 
     def fewer_each_time(self, number: Number) -> Phrase | None:
-        """`one knit stitch fewer`, `two less in rib before each decrease`: how a crown goes on; else None."""
-        if number.values not in ((1,), (2,)) or self.depth:
+        """`one knit stitch fewer`, `two less in rib before each decrease`: how a crown goes on; else None.
+
+        In a bracket it is an aside to what goes on: `decrease every rnd (one fewer knit st after each SSK)`.
+        """
+        if number.values not in ((1,), (2,)):
             return None
         ahead = 1
         while self.joined(ahead) and ahead < MOST_FEWER:
