@@ -65,6 +65,7 @@ def definitions(tokens: list[Token]) -> Names:
         begins_line = begin is not None and (
             begin == 0
             or bool(tokens[begin].flags & LINE)
+            or (bool(tokens[begin].flags & STOP) and (bool(bracket) or place == begin + 1))
             or (bool(bracket and names) and _signs(tokens, place))
         )
         if begin is None or not (token.flags & EQUALS or (begins_line and _signs(tokens, place))):
@@ -325,8 +326,8 @@ def _introduces(tokens: list[Token], place: int, count: int) -> bool:
 
 
 def _explains(tokens: list[Token], place: int, count: int) -> bool:
-    """Whether a name stands at the start of a line, with a sign or a bracket behind it."""
-    begins = not place or bool(tokens[place].flags & LINE)
+    """Whether a name stands at the start of a line or sentence, with a sign or a bracket behind it."""
+    begins = not place or bool(tokens[place].flags & (LINE | STOP))
     behind = tokens[min(place + count, len(tokens) - 1)]
     return begins and (behind.kind == "(" or bool(behind.flags & (EQUALS | COLON | DASH)))
 

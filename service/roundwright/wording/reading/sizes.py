@@ -650,7 +650,8 @@ _IN_NAMES: Final = frozenset(("word", "make", "and", "", "up", "even", "plain"))
 def _parts(tokens: list[Token], begin: int, width: int = 0) -> list[list[str]]:
     """The words between commas up to the bracket; or with a `width`, that of so many sizes, to the end of the line.
 
-    They are empty where it is no list of names.
+    So many names end before a bracket and before numbers, too: `(sizes M and L, 96 and 104 sts)`. They are empty
+    where it is no list of names.
     """
     parts: list[list[str]] = [[]]
     for place in range(begin, min(begin + MOST_TOKENS, len(tokens))):
@@ -658,7 +659,8 @@ def _parts(tokens: list[Token], begin: int, width: int = 0) -> list[list[str]]:
         if token.kind == ")" and not width:
             return parts if all(parts) else []
         ends = token.flags & (LINE | STOP | SEMI) and place > begin
-        if width and (ends or token.kind == "end" or (token.kind == "(" and len(parts) == width)):
+        whole = token.kind in ("(", ")") or (token.flags & COMMA and token.number is not None)
+        if width and (ends or token.kind == "end" or (whole and len(parts) == width)):
             return parts if all(parts) else []
         if token.kind in _NO_NAMES or (token.kind == "(" and not width):
             return []

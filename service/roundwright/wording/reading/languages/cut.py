@@ -14,18 +14,22 @@ from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
 _BETWEEN: Final = r"[ \t]{0,2}(?:[-–/,;|(\[]|[)\]][ \t]?[(\[]?)[ \t]{0,2}"
+MOST_SIZES: Final = 12
+"""Sizes of a list of letters at most."""
 
 
 @cache
-def _cut(size: str) -> re.Pattern[str]:
-    """What a text is cut into, with a pattern for the letters of a size.
+def _cut(size: str, ands: str, width: int) -> re.Pattern[str]:
+    """What a text is cut into, with patterns for the letters of a size and the words that join the last two of all.
 
     `name` is a stitch by its English name, `k2tog`, `m1l`: it is borrowed everywhere; or metres, of `160 m/50 g`.
     """
+    before_last = width - 2 if width > 1 else MOST_SIZES  # a text for a single size lists none
     return re.compile(
         rf"""
         (?P<blank>[ \t\u00a0\u202f]+) | (?P<line>\r\n|\r|\n)
-        | (?P<sizes>[(\[]?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?[)\]])?(?!\w))
+        | (?P<sizes>{size}(?:{_BETWEEN}{size}){{{before_last}}}[ ](?:{ands})[ ]{size}(?!\w)
+        | [(\[]?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?[)\]])?(?!\w))
         | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
         | (?P<word>[^\W\d_]+(?:(?<=zus)\.?-(?:ge)?str(?:icken|ickt)?(?![^\W_]))?) | (?P<sign>.)
         """,
@@ -61,7 +65,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     cut: list[Piece] = []
     place = last = 0
     coming = list(reversed(notes))
-    cuts = _cut(known.size)
+    cuts = _cut(known.size, known.ands, width)
     markers = _short_markers(text, known)
     hyphens = width > 1 and _sizes_have_hyphens(text, known, width)
     while place < len(text):

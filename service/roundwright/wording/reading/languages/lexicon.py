@@ -69,7 +69,8 @@ class Lexicon(Struct, frozen=True):
     - `together`: words that make a decrease of the stitches before them
     - `letters`: those of old print and other keyboards with those of the wordings: `aa` and `å`
     - `words`: all words of the wordings
-    - `sizes`: the English letters of a size for its own: `L` for `G`; `size`: a pattern for the letters of one
+    - `sizes`: the English letters of a size for its own: `L` for `G`; `size`: a pattern for the letters of one,
+      `ands`: for the words that join two
     """
 
     root: Node
@@ -88,6 +89,7 @@ class Lexicon(Struct, frozen=True):
     words: frozenset[str]
     sizes: Mapping[str, str]
     size: str
+    ands: str
 
     def number(self, small: str) -> str:
         """A number in words as digits, with a full stop where it is an ordinal; empty where it is none."""
@@ -233,6 +235,7 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         ),
         sizes=letters_of_sizes(rows),
         size=size_pattern(letters_of_sizes(rows)),
+        ands="|".join(read for row in words if row.means == "and" for read in row.reads if read.isalpha()),
     )
     for row in words:
         for read in row.reads:

@@ -19,7 +19,7 @@ from roundwright.wording.reading.languages.lexicon import (
 
 STITCHES: Final = "sts"
 """What the English word for stitches is."""
-COUNTED: Final = ("=", "Rnd", ". Rnd")
+COUNTED: Final = ("=", "Rnd", ". Rnd", "Row")
 """What the English words of a count or of the number of a round begin with."""
 LONGEST_WORDING: Final = 40
 """Pieces of a text that one wording takes at most."""

@@ -348,12 +348,12 @@ class _Writer:
         self.put(STAR + english, star.start, star.end, places=moved)
 
     def before_short_name(self, place: int) -> int:
-        """Where a bracket opens in which a line gives the short name of a stitch; 0 where none does.
+        """Where a bracket opens in which a line or sentence gives the short name of a stitch; 0 where none does.
 
         `Venstrefelling (vf): 1 m løst av, 1 r, trekk den løse m over` explains `vf`. A name of several words, `dopp.
         Abn.`, stands as a single word wherever the text has it.
         """
-        if place and self.cut[place - 1].kind != "line":
+        if place and self.cut[place - 1].kind != "line" and self.cut[place - 1].key != ".":
             return 0
         opens = self.behind_words(place, LONGEST_HEADING)
         if opens in (place, len(self.cut)) or self.cut[opens].key not in ("(", "="):
