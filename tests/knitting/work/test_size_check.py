@@ -584,13 +584,15 @@ def test_a_hat_with_too_many_rounds_says_how_deep_it_becomes(
     assert (rounds - lost + 18) * long / rounds == pytest.approx(20.36, abs=long / rounds / 2)
 
 
-NAN: dict[str, Any] = {**EXAMPLE["hat"], "sizes": [{"head": cm(56)}]}
+HAT_FOR_56_CM: dict[str, Any] = {**EXAMPLE["hat"], "sizes": [{"head": cm(56)}]}
 """104 stitches of 20 in 10 cm, 52 cm around; 12 rounds of brim and 27 of body."""
 
 
 def test_a_loose_body_gets_other_counts_while_most_of_it_is_still_to_come() -> None:
     """Rounds that hang loose do so whatever is knitted above them (common practice): they are told, or ripped back."""
-    early, late = (check(hat=NAN, rounds_worked=12 + body, circumference=cm(58)) for body in (12, 20))
+    early, late = (
+        check(hat=HAT_FOR_56_CM, rounds_worked=12 + body, circumference=cm(58)) for body in (12, 20)
+    )
 
     [counts] = [option for option in early.options if option.code == "other_counts"]
     assert "The 12 rounds of the body that are knitted stay 58 cm around." in counts.message
@@ -601,7 +603,7 @@ def test_a_loose_body_gets_other_counts_while_most_of_it_is_still_to_come() -> N
 
 def test_a_hat_is_not_blocked_to_the_width_of_the_head() -> None:
     """58 cm of wool shrink to 56 (razmery.info): on a head of 56 it hardly stretches and is still loose."""
-    answer = check(hat=NAN, rounds_worked=31, circumference=cm(58))
+    answer = check(hat=HAT_FOR_56_CM, rounds_worked=31, circumference=cm(58))
     assert codes(answer) == ["rip_back"]
     [why] = [way.message for way in answer.unhelpful if way.code == "block"]
     assert "56 cm around at best, and still sits loosely" in why

@@ -92,6 +92,8 @@ def test_falling_numbers_of_something_else_are_no_rounds(words: str) -> None:
         "Set-up round (dec 6 sts evenly)",
         "Set-up round (decrease 6 sts): 90 sts",
         "Next round: knit (dec 6).",
+        "Next round: knit (dec 6). 90 sts.",
+        "Next round: knit (dec 6 sts) = 90 sts.",
         "Knit 1 round (dec 6 sts).",
     ],
 )

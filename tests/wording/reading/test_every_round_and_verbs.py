@@ -198,6 +198,8 @@ def test_stitches_before_an_equals_sign_are_worked(words: str) -> None:
         ("Purl, m1 at end of round.", 97),
         ("Next round: knit, m1 at beginning of round.", 97),
         ("Increase 1 stitch at the beginning of the next round.", 97),
+        ("Increase 1 stitch at the end of the next round.", 97),
+        ("Knit, m1 at end of next rnd. 97 sts", 97),
     ],
 )
 def test_a_stitch_at_an_end_of_the_round_is_worked_once(words: str, count: int) -> None:

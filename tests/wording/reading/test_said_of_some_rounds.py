@@ -41,6 +41,9 @@ TEXTS = [
     ("Work in moss st for 4 rounds, dec 1 st at end of last round. (80 sts)", 81, [81, 81, 81, 80]),
     # full stops in place of commas
     ("Rnd 1: *Sl1. K2tog. Psso. K8. Rep from * around. 54 sts.", 66, [54]),
+    # rounds that end are no more rounds
+    ("Knit 4 rounds. Stop after 4 rounds.", 80, [80] * 4),
+    ("Knit 4 rounds, stopping after 4 rounds.", 80, [80] * 4),
     # one round says what the others of its sort are
     (EVEN.format("knit (and every even round after this)"), 110, [100, 100, 90, 90, 80]),
     (EVEN.format("knit (and every even round after this, until I say stop)"), 110, [100, 100, 90, 90, 80]),

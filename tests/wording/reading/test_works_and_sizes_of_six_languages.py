@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, after_rounds_of_sizes
+from tests.support.readings import after_each_round, after_rounds_of_sizes, worked
 
 TOGETHER = [
     ("de", "1. Rd: jede 5. und 6. M re zusstricken = 20 M."),
@@ -55,8 +55,10 @@ DIVIDED = {
 
 
 @pytest.mark.parametrize(("language", "text"), SECTIONS)
-def test_the_first_two_of_a_section_are_taken_through_their_back_loops(language: str, text: str) -> None:
-    assert after_each_round(read(f"{DIVIDED[language]}\n{text}", (120,), language)) == [108]
+def test_two_stitches_are_taken_together_at_both_ends_of_a_section(language: str, text: str) -> None:
+    """Through their back loops they lean to the left, as ssk does (common practice)."""
+    rounds = worked(read(f"{DIVIDED[language]}\n{text}", (120,), language))
+    assert rounds == [(120, 108, "*ssk, k16, k2tog; rep from * around")]
 
 
 IN_RIB = [

@@ -56,7 +56,7 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     names = [name for name in dict.fromkeys((*spellings, *_USUAL)) if name not in _PLAIN][:MOST_PLACES]
     segment = doubtful.segment
     # beside plain stitches a decrease that the text has nowhere is no likelier than a round left out before
-    alone = not any(isinstance(node, Stitch) and node.name in _PLAIN for node in walk(candidate.nodes))
+    alone = not any(type(node) is Stitch and node.name in _PLAIN for node in walk(candidate.nodes))
     for node in walk(candidate.nodes):
         if type(node) is not Stitch or node.bare or not segment.start <= node.start < segment.end:
             continue

@@ -24,7 +24,7 @@ def named_parts(
     if not names:
         return []
     for at, phrase in enumerate(phrases):
-        if at and isinstance(phrase, Brackets) and (made := work_of_names(phrase.inside, tokens, names)):
+        if at and type(phrase) is Brackets and (made := work_of_names(phrase.inside, tokens, names)):
             behind: Sequence[Phrase] = phrases[at + 1 :]
             named = [column for columns, _ in made for column in columns]
             others = tuple(column for column in range(width) if column not in named)
@@ -36,7 +36,7 @@ def named_parts(
     works = all(columns and any(map(has_stitches, part)) for columns, part in made)
     if len(made) < FEWEST_NAMED or len(set(named)) < len(named) or not works:
         return []
-    ends = [phrase for phrase in made[0][1] if isinstance(phrase, Extent)][-1:]
+    ends = [phrase for phrase in made[0][1] if type(phrase) is Extent][-1:]
     return [
         (tuple(str(column + 1) for column in columns), [*_with_end(part, ends), *behind])
         for columns, part in made
@@ -68,7 +68,7 @@ def _named(
             stop += 1
         ahead = stop < len(phrases) and bool(phrases[stop].flags & COLON)
         first = next((at for at in range(place, stop) if _is_for(phrases[at])), place if ahead else stop)
-        if first < stop and isinstance(phrases[first], Said):
+        if first < stop and type(phrases[first]) is Said:
             words = bisect_left(tokens, phrases[first].start, key=attrgetter("start"))
             last = bisect_left(tokens, phrases[stop - 1].end, key=attrgetter("start"))
             found = columns_of(tokens, words, last, names)
@@ -88,19 +88,19 @@ def _named(
 
 def _goes_on_naming(before: Phrase, phrase: Phrase) -> bool:
     """Whether words go on that may name sizes."""
-    return isinstance(before, Said) and isinstance(phrase, Said) and not phrase.flags & (SEMI | STOP)
+    return type(before) is Said and type(phrase) is Said and not phrase.flags & (SEMI | STOP)
 
 
 def _is_for(phrase: Phrase) -> bool:
-    return isinstance(phrase, Said) and phrase.text == "for"
+    return type(phrase) is Said and phrase.text == "for"
 
 
 def _with_end(part: Sequence[Phrase], ends: list[Extent]) -> list[Phrase]:
     """The work of a size, with the end of the first where it has none."""
-    if any(isinstance(phrase, _ENDS) for phrase in part):
+    if any(type(phrase) in _ENDS for phrase in part):
         return list(part)
     return [*part, *(replace(end, start=part[-1].end, end=part[-1].end) for end in ends)]
 
 
-_ENDS: Final = (Extent, Star, Times)
+_ENDS: Final = frozenset((Extent, Star, Times))
 """What says how far work goes on."""

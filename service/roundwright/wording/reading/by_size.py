@@ -157,9 +157,9 @@ def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phr
     """The phrases with the stitch of the size at this place of the list instead of those of all."""
     made: list[Phrase] = []
     for phrase in phrases:
-        if isinstance(phrase, Brackets) and made and (nodes := _nodes_of_sizes(made[-1], phrase, width)):
+        if type(phrase) is Brackets and made and (nodes := _nodes_of_sizes(made[-1], phrase, width)):
             made[-1] = Stitches(made[-1].start, phrase.end, made[-1].flags, nodes[place])
-        elif isinstance(phrase, Brackets):
+        elif type(phrase) is Brackets:
             made.append(replace(phrase, inside=_of_column(phrase.inside, place, width)))
         else:
             made.append(phrase)
@@ -169,8 +169,8 @@ def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phr
 def _nodes_of_sizes(first: Phrase, others: Brackets, width: int) -> list[Stitch]:
     """A stitch for each size, the others in a bracket; none where they change the count alike: `k2tog (ssk)`."""
     phrases = (first, *others.inside)
-    nodes = [phrase.node for phrase in phrases if isinstance(phrase, Stitches)]
-    stitches = [node for node in nodes if isinstance(node, Stitch) and len(node.times.values) == 1]
+    nodes = [phrase.node for phrase in phrases if type(phrase) is Stitches]
+    stitches = [node for node in nodes if type(node) is Stitch and len(node.times.values) == 1]
     if len(stitches) != width or len(phrases) != width or any(stitch.bare for stitch in stitches):
         return []
     if others.flags & ~SPACE or any(not phrase.flags & (COMMA | SLASH) for phrase in phrases[2:]):

@@ -147,7 +147,7 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
 def _end_alone(seen: Seen) -> Stated | None:
     """The count to which the rounds before go on, in a sentence of its own: `Stop when there's 12 left.`; else None."""
     match seen.order:
-        case [Until(number=number), *words] if all(isinstance(phrase, Said) for phrase in words):
+        case [Until(number=number), *words] if all(type(phrase) is Said for phrase in words):
             return Stated(number, number.start, number.end)
         case _:
             return None

@@ -48,7 +48,7 @@ def counted_down(phrases: tuple[Phrase, ...], label: Label | None) -> list[Candi
 
 def _comes_out(phrases: tuple[Phrase, ...], counts: int) -> bool:
     """Whether it goes on as often as there are counts, the first of which may be the one that is there already."""
-    times = [phrase for phrase in phrases if isinstance(phrase, Times)]
+    times = [phrase for phrase in phrases if type(phrase) is Times]
     return all(phrase.number.values in ((counts,), (counts - 1,)) for phrase in times)
 
 

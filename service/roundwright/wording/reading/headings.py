@@ -124,8 +124,7 @@ def fabric_told(segment: Segment) -> int:
 
 def _tells_multiple(phrase: Phrase) -> bool:
     """Whether a bracket says no more than for how many stitches something is: `(worked over an even number of sts)`."""
-    silent = (Said, Count, Fabric)
-    return type(phrase) is Brackets and all(isinstance(inner, silent) for inner in phrase.inside)
+    return type(phrase) is Brackets and all(type(inner) in (Said, Count, Fabric) for inner in phrase.inside)
 
 
 def _is_of_fabric(phrase: Phrase) -> bool:

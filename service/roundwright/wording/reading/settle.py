@@ -154,7 +154,7 @@ def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Sett
 
 def _is_rib(nodes: Nodes) -> bool:
     """Whether it is the knits and purls of a rib, `K2, P2`, which is worked all around though nothing says so."""
-    stitches = [node for node in nodes if isinstance(node, Stitch) and not node.bare]
+    stitches = [node for node in nodes if type(node) is Stitch and not node.bare]
     few = sum(node.times.of(0) or 0 for node in stitches) <= MOST_IN_RIB
     return few and len(stitches) == len(nodes) and {node.name for node in stitches} == {"k", "p"}
 

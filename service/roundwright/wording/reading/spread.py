@@ -42,7 +42,7 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
 def _is_at_end(phrases: list[Phrase], place: int) -> bool:
     """Whether a stitch is told to be worked at the end of a round: `m1 at the end of the round`."""
     words = phrases[place + 1 : _said_behind(phrases, place + 1)]
-    texts = [phrase.text for phrase in words if isinstance(phrase, Said)]
+    texts = [phrase.text for phrase in words if type(phrase) is Said]
     return _method(phrases[place]) is not None and bool(place_in_round(texts))
 
 
@@ -51,11 +51,15 @@ def place_in_round(texts: list[str]) -> Literal["", "beginning", "end"]:
     words = " ".join(texts).split()
     if "beginning" in words and not _ROUND.isdisjoint(words[words.index("beginning") :]):
         return "beginning"
-    return "end" if "at" in texts and texts[-1] in _END_OF_ROUND else ""
+    if "end" not in words or words[-1] not in _ROUND:
+        return ""
+    between = set(words[words.index("end") + 1 : -1])
+    placed = "at" in words or not _ROUND_AHEAD.isdisjoint(between)
+    return "end" if placed and between <= _ROUND_AHEAD | {"of", "the"} else ""
 
 
 _ROUND: Final = frozenset(("round", "rnd"))
-_END_OF_ROUND: Final = frozenset(("end of rnd", "end of round", "end of the rnd", "end of the round"))
+_ROUND_AHEAD: Final = frozenset(("next", "this"))
 
 
 def _plain_before(phrases: list[Phrase], place: int) -> int:

@@ -178,9 +178,8 @@ def _announces(seen: Seen) -> bool:
 def tells_outcome(seen: Seen) -> bool:
     """Whether a stitch is only explained: `sl 1, k2tog, psso = 2 sts decreased`."""
     texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
-    outcome = bool(seen.counts) and (
-        "were" in texts or "got" in texts
-    )  # the 16 stitches were knitted together in pairs, leaving 8
+    # the 16 stitches were knitted together in pairs, leaving 8
+    outcome = bool(seen.counts) and ("were" in texts or "got" in texts)
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
         ends = AtEnds in [type(phrase) for phrase in seen.order]  # k2tog at the end of each needle
         return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)

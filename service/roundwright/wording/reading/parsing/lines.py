@@ -69,6 +69,8 @@ MOST_BEFORE_AFTER: Final = 4
 """Words between a decrease and `after every nine stitches`."""
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
+_PARTING: Final = COLON | STOP | EQUALS
+"""Signs before a number that is not that of the times of the bracket before it: `(dec 6). 90 sts`."""
 _WORKED: Final = ("stitch", "together", "make")
 """What of the work beside a bracket says that the change in it is told, and not worked."""
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
@@ -390,7 +392,9 @@ class Lines(ExtentReader):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):
             inside = []
-        elif len(inside) == 1 and (self.flags(0) & COLON or self.kind() not in ("times", "number", "often")):
+        elif len(inside) == 1 and (
+            self.flags(0) & _PARTING or self.kind() not in ("times", "number", "often")
+        ):
             match inside[0]:
                 case Stitches(node=Evenly()) as change:  # knit 1 round (dec 6 sts)
                     return Stitches(first.start, self.at_end(), first.flags, change.node)
