@@ -84,7 +84,6 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     apart = width == 2 and not counts and sum(token.kind == "cast_on" for token in tokens) == width
     by_age = _BY_AGE if apart or (len(counts) == width == 2 and counts[0] != counts[1]) else NO_NAMES
     persons = {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}
-    persons = {**by_width, **persons_of(tokens, width), **pairs_of(tokens, width)}
     by_order = {**persons, **letters_of(tokens, width), **by_age, **_NAMED_BY_SIZE}
     by_order = {**by_order, **_by_ladder(tokens, width, by_order)}
     by_place = {name: min(column, width - 1) for name, column in _NAMED_BY_PLACE.items()}
@@ -120,7 +119,10 @@ def _by_ladder(tokens: list[Token], width: int, by_order: Mapping[str, int]) -> 
             rungs = rungs or list(lower)
             rungs += [part for part in reversed(parts) if part not in lower]
     known = [by_order[name] for name in rungs if name in by_order]
-    if not 0 < len(rungs) <= width or known != sorted(known, reverse=True):
+    numbered = all(
+        rung.isdecimal() and int(rung) <= width for rung in rungs
+    )  # Size 3 only, sizes 3 and 5 only
+    if numbered or len(rungs) > width or known != sorted(known, reverse=True):
         return NO_NAMES
     return {
         name: width - place
