@@ -154,10 +154,10 @@ def test_numbered_rounds_below_a_size_are_its_own_up_to_those_of_all(larger: str
 
 
 def test_sizes_called_by_number_are_those_of_the_list() -> None:
-    """The second size of three is the largest here, and begins first."""
+    """The first size is the largest here."""
     text = (
-        "Rnd 1 (size 2 only): *k8, k2tog; rep from * around — 72 sts\n"
-        "Rnd 2 (sizes 2 and 3 only): *k7, k2tog; rep from * around — 64 sts\n"
-        "Rnd 3: *k6, k2tog; rep from * around — 56 sts"
+        "Size 1 only: *k8, k2tog; rep from * around — 72 sts\n"
+        "Sizes 1 and 2 only: *k7, k2tog; rep from * around — 64 sts\n"
+        "All sizes: *k6, k2tog; rep from * around — 56 sts"
     )
-    assert counts(read(text, (64, 80, 72))) == [[64, 56], [80, 72, 64, 56], [72, 64, 56]]
+    assert counts(read(text, (80, 72, 64))) == [[80, 72, 64, 56], [72, 64, 56], [64, 56]]
