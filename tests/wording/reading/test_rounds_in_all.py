@@ -332,3 +332,12 @@ def test_a_plain_round_is_worked_as_often_as_is_told_behind_it(line: str) -> Non
 def test_the_first_round_that_shapes_is_one_of_all(text: str, language: str) -> None:
     """22 rounds, the first of which adds 6 stitches."""
     assert after_each_round(read(text, (66,), language)) == [72] * 22
+
+
+@pytest.mark.parametrize(
+    "end", ["Stop when 4 rounds are done.", "Stop once 4 rounds are done.", "Stop at 4 rounds."]
+)
+def test_rounds_that_are_told_twice_are_worked_once(end: str) -> None:
+    """Four plain rounds and the decrease round; where one was told before, three more make up the four."""
+    assert number_of_rounds(read(f"Knit 4 rounds. {end}\nNext rnd: *k8, k2tog*.", (80,))) == [5]
+    assert number_of_rounds(read(f"Knit 1 round. {end}\nNext rnd: *k8, k2tog*.", (80,))) == [5]

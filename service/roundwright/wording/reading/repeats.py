@@ -13,7 +13,17 @@ from roundwright.language import say
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
-from roundwright.wording.reading.phrases import FROM_THERE, TOLD_ABOVE, Again, Brackets, Rounds, Said, Times
+from roundwright.wording.reading.phrases import (
+    FROM_THERE,
+    TOLD_ABOVE,
+    Again,
+    Brackets,
+    Phrase,
+    Rounds,
+    Said,
+    Times,
+    opened,
+)
 from roundwright.wording.reading.rhythm import next_steps
 from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
@@ -131,20 +141,30 @@ def _only_explained(work: LineWork) -> bool:
 
 
 def _tells_of_repeat(work: LineWork) -> bool:
-    """Whether it only says how many rounds the repeat before made: `Rep rnds 1 and 2 3 times. (8 rnds)`, `36 rnds.`."""
+    """Whether it only says how many rounds the line before made.
+
+    `Rep rnds 1 and 2 3 times. (8 rnds)`, `36 rnds.`; `Knit 4 rounds. Stop when 4 rounds are done.`.
+    """
     phrases = work.segment.phrases
     if not work.place:
         return False
     before = work.desk.segments[work.place - 1].phrases
+    counted = _rounds_counted(work, phrases)
     if all(type(phrase) is Brackets for phrase in phrases):
-        return any(type(phrase) in (Again, Times) for phrase in before)
+        again_before = any(type(phrase) in (Again, Times) for phrase in before)
+        return again_before or (len(counted) == 1 and counted == _rounds_counted(work, before))
     again = [phrase for phrase in before if type(phrase) is Again]
     times = [phrase for phrase in before if type(phrase) is Times]
     if not again or len(times) != 1 or not all(type(phrase) in (Rounds, Said) for phrase in phrases):
         return False
-    counted = [phrase.number.of(work.column) for phrase in phrases if type(phrase) is Rounds]
     often = (times[0].number.of(work.column) or 0) + times[0].more
     return counted == [often * (len(again[-1].named) or again[-1].last)]
+
+
+def _rounds_counted(work: LineWork, phrases: tuple[Phrase, ...]) -> list[int | None]:
+    """The numbers of rounds that are told for a size, in brackets or not."""
+    inner = (inner for phrase in phrases for inner in opened(phrase))
+    return [phrase.number.of(work.column) for phrase in inner if type(phrase) is Rounds]
 
 
 def _again(work: LineWork, done: Done, number: int) -> None:
