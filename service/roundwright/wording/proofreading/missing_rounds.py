@@ -50,10 +50,15 @@ def missing(doubtful: Doubtful) -> Iterator[Edits]:
 
 def _with_number(doubtful: Doubtful, at: int, number: int, other: int) -> Iterator[Edits]:
     """The line of a place with another number."""
+    if edit := _other_number(doubtful, at, number, other, RENUMBERED):
+        yield (edit,)
+
+
+def _other_number(doubtful: Doubtful, at: int, number: int, other: int, size: float) -> Edit | None:
+    """Another number of the line of a place; None where the line does not begin with its number."""
     start, end = _bounds(doubtful.text, at)
-    edit = other_label(doubtful.text[start:end], number, other, RENUMBERED)
-    if edit is not None:
-        yield (edit._replace(start=start + edit.start, end=start + edit.end),)
+    edit = other_label(doubtful.text[start:end], number, other, size)
+    return edit and edit._replace(start=start + edit.start, end=start + edit.end)
 
 
 def _renumbered(doubtful: Doubtful, missing: int) -> Iterator[Edits]:
@@ -182,11 +187,10 @@ def _numbered_later(doubtful: Doubtful, by: int) -> Edits:
         if not numbers:
             continue
         last = numbers[-1]
-        start, end = _bounds(doubtful.text, segment.start)
-        edit = other_label(doubtful.text[start:end], last, last + by, SAME_STEP)
+        edit = _other_number(doubtful, segment.start, last, last + by, SAME_STEP)
         if edit is None or len(numbers) > 1 or len(edits) == MOST_BACK:
             return ()
-        edits.append(edit._replace(start=start + edit.start, end=start + edit.end))
+        edits.append(edit)
     return tuple(edits)
 
 

@@ -38,11 +38,17 @@ MOST_OF_NAME: Final = 3
 
 def persons_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     """The columns of the sizes by whom they are for, where the text names as many kinds of persons as it has sizes."""
-    ranks = sorted({_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS})
-    if len(ranks) != width:
+    return _by_rank(
+        _RANKS, {_RANKS[name] for token in tokens if (name := _bare(token.text)) in _RANKS}, width
+    )
+
+
+def _by_rank(ranks: Mapping[str, int], named: set[int], width: int) -> Mapping[str, int]:
+    """The columns of the sizes by the names of the ranks that a text has; empty where they are not as many as those."""
+    if len(named) != width:
         return {}
-    column = {rank: place for place, rank in enumerate(ranks)}
-    return {word: column[rank] for word, rank in _RANKS.items() if rank in column}
+    column = {rank: place for place, rank in enumerate(sorted(named))}
+    return {name: column[rank] for name, rank in ranks.items() if rank in column}
 
 
 def _bare(word: str) -> str:
@@ -84,10 +90,7 @@ def letters_of(tokens: list[Token], width: int) -> Mapping[str, int]:
         for beside, name in ((first, second), (second, first))
         if beside.kind in ("size", "only") and name.text in _RANKS_OF_LETTERS and not second.flags & ~SPACE
     }
-    if len(ranks) != width:
-        return {}
-    column = {rank: place for place, rank in enumerate(sorted(ranks))}
-    return {name: column[rank] for name, rank in _RANKS_OF_LETTERS.items() if rank in column}
+    return _by_rank(_RANKS_OF_LETTERS, ranks, width)
 
 
 def _named(tokens: list[Token], begin: int) -> str:
