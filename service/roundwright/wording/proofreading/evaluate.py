@@ -108,7 +108,7 @@ def _taken_by_unknown(explained: Explained, fault: Fault) -> int:
     search, candidate = explained.search, explained.chosen.get(fault.segment)
     if candidate is None or not search.before.get(fault.segment):
         return 0
-    unknown = [node for node in walk(candidate.nodes) if isinstance(node, Unknown)]
+    unknown = [node for node in walk(candidate.nodes) if type(node) is Unknown]
     if len({explained.text[node.start : node.end].lower() for node in unknown}) > 1:
         return 0
     doubtful = Doubtful(explained.text, search, search.budget, [fault], candidate, stitches={})
@@ -125,7 +125,7 @@ def _with_known(nodes: Nodes, taken: Number) -> Nodes:
         replace(node, nodes=_with_known(node.nodes, taken))
         if isinstance(node, Group | Fill)
         else Stitch("k", taken, node.start, node.end)
-        if isinstance(node, Unknown)
+        if type(node) is Unknown
         else node
         for node in nodes
     )

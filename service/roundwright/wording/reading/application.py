@@ -25,7 +25,7 @@ from roundwright.wording.reading.states import (
 )
 from roundwright.wording.reading.worked import UnclearError
 
-COUNT_KEPT: Final = WRONG_COUNT + 0.5
+KEPT_OTHERWISE: Final = WRONG_COUNT + 0.5
 """What it costs that a round in lace leaves other stitches than there were, though it should not, in all sizes."""
 STEPS_FOR_SIZE: Final = 4
 """Steps it takes to work a candidate on a size, beside its rounds."""
@@ -147,7 +147,10 @@ class _Application:
         for fault in self.kept:
             faults = (faults, fault)
         return State(
-            tuple(lanes), self.cost + COUNT_KEPT, faults, (self.state.choices, (self.place, self.candidate))
+            tuple(lanes),
+            self.cost + KEPT_OTHERWISE,
+            faults,
+            (self.state.choices, (self.place, self.candidate)),
         )
 
     def work(self, lane: Lane) -> None:

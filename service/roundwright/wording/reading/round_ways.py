@@ -438,7 +438,7 @@ def _evenly(work: RoundWork) -> list[Candidate]:
     if not (work.seen.fabrics or several or not all(map(is_bare, work.stitches))):
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
-    plain = [Settled(plain_fill("k", start, end), 0.2)]
+    plain = [Settled(plain_fill("k", start, end), PLAIN_UNSAID)]
     at_once = any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in work.seen.order)
     options = [
         Candidate(
@@ -454,9 +454,17 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         for way in (settle(tuple(work.seen.work))[:4] if work.stitches else plain)
         if not way.trouble
     ]
-    alone = 0.4 if work.number is None else 1.0  # the rounds that are counted are worked too
+    alone = CHANGED_ALONE if work.number is None else CHANGED_WITHOUT_ROUNDS
     options.append(Candidate("round", work.cost + alone, last, stated=work.stated, how="evenly"))
     return options
+
+
+PLAIN_UNSAID: Final = 0.2
+"""What it costs to knit the rounds of which one changes the count, where no stitches are told."""
+CHANGED_ALONE: Final = 0.4
+"""What it costs to work only the round that changes the count."""
+CHANGED_WITHOUT_ROUNDS: Final = 1.0
+"""What that costs where the rounds are counted: they are worked too."""
 
 
 def _often_on_every(seen: Seen) -> Times | None:

@@ -177,7 +177,7 @@ def _with_unknown(current: Phrase, phrases: tuple[Phrase, ...], place: int) -> P
         case Said() if _is_unknown_stitch(phrases, place) or _begins_with_unknown(phrases, place):
             return _unknown_stitch(current)
         case Brackets(inside=inside) as brackets if has_stitches(brackets):
-            again = any(isinstance(phrase, _AGAIN) for phrase in phrases[place + 1 : place + 2])
+            again = any(type(phrase) in _AGAIN for phrase in phrases[place + 1 : place + 2])
             words = [_in_bracket(inside, at, again=again) for at in range(len(inside))]
             return replace(current, inside=tuple(words))
         case _:
@@ -206,7 +206,7 @@ def _in_bracket(inside: tuple[Phrase, ...], place: int, *, again: bool) -> Phras
             return other
 
 
-_AGAIN: Final = (Extent, Times, Rep)
+_AGAIN: Final = frozenset((Extent, Times, Rep))
 """What says how often a bracket before it is worked."""
 
 

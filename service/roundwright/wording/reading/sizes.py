@@ -119,9 +119,7 @@ def _by_ladder(tokens: list[Token], width: int, by_order: Mapping[str, int]) -> 
             rungs = rungs or list(lower)
             rungs += [part for part in reversed(parts) if part not in lower]
     known = [by_order[name] for name in rungs if name in by_order]
-    numbered = all(
-        rung.isdecimal() and int(rung) <= width for rung in rungs
-    )  # Size 3 only, sizes 3 and 5 only
+    numbered = all(rung.isdecimal() and int(rung) <= width for rung in rungs)  # Size 3 only
     if numbered or len(rungs) > width or known != sorted(known, reverse=True):
         return NO_NAMES
     return {

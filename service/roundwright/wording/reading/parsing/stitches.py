@@ -826,9 +826,8 @@ class StitchReader(NewStitchReader):
         verb = self.tokens[first] if first >= 0 else None
         if verb is None or verb.kind not in ("knit", "purl") or not (first == 0 or verb.flags & _BEGINS):
             return False
-        return (
-            self.tokens[first + 1].kind != "number" or self.tokens[first + 2].kind == "round"
-        )  # not k10, inc 1
+        counted = self.tokens[first + 1].kind == "number"
+        return not counted or self.tokens[first + 2].kind == "round"  # not k10, inc 1
 
     def decrease_at_every(self, ahead: int, sign: int) -> Phrase | None:
         """One stitch taken out at every so many, `dec 1 st after every 9 sts`; None where none is."""
