@@ -140,3 +140,13 @@ All odd rnds: *k5, k2tog*.
 All even rnds: knit.
 Decrease in the same way on rounds 3, 5 and 7."""
     assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40, 32]
+
+
+def test_a_round_that_is_worked_on_every_round_from_now_on_was_not_begun_before() -> None:
+    """Decreases of 8 on every second round come to 48 stitches, and four more on every round to 16."""
+    text = """Place a marker every 12 sts.
+Dec round: *knit to 2 sts before marker, k2tog, slip marker; repeat from * to end. (88 sts)
+Knit 1 round.
+Repeat the last 2 rounds 5 more times. (48 sts)
+Now work the dec round on every round 4 times."""
+    assert after_each_round(read(text, (96,)))[-5:] == [48, 40, 32, 24, 16]

@@ -405,10 +405,11 @@ def _are_said_to_alternate(seen: Seen) -> bool:
 def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> list[Candidate]:
     """`Work rnds 1 and 2 four times`: how many of these times were worked before, where all are told with `in all`.
 
-    None were where it is only some of the rounds from now on: `Repeat round A only 5 times`.
+    None were where it is only some of the rounds from now on: `Repeat round A only 5 times`, `on every round 4 times`.
     """
     total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
-    only = not total and any(type(phrase) is Said and phrase.text == "only" for phrase in seen.order)
+    only = any(type(phrase) is Said and phrase.text == "only" for phrase in seen.order)
+    only = not total and (only or any(rounds.step <= 1 for rounds in _rhythms(seen)))
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
     if only or (len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named):
