@@ -273,10 +273,10 @@ ROWS = (
 )
 
 READER = (
-    "It was 30 before the texts of some hundred strangers were read and mended for. When last profiled it was spread "
-    "over five hundred functions, none above a fortieth; `tokenize` is written in C since Python 3.12. Tried: English "
-    "words read once in place of twice; kinds of phrases compared by their type and kept in sets, passes left at once "
-    "where their word is not there (a quarter)."
+    "It was 30 before the reader was mended for the texts of some hundred strangers. When last profiled, the time was "
+    "spread over five hundred functions, none above a fortieth; `tokenize` is written in C since Python 3.12. Tried: "
+    "English words read once in place of twice; kinds of phrases compared by their type and kept in sets, passes left "
+    "at once where their word is not in the text (together a quarter less)."
 )
 PICTURE = (
     "The calculation is part of it: of a hat for the profile, of a split for needles. Tried: the "
@@ -309,7 +309,7 @@ TRIED = {
     "crown suggestion": (
         "Tried: counts without rounds, each outline measured once, executed rounds kept (25 to 12.7). "
         "Ruling candidates out before they are counted needs a bound on the distance, or counts shared "
-        "between cadences: clever."
+        "between cadences: harder to read than the gain is worth."
     ),
     "hats, four sizes": (
         "Spread over 470 functions. Tried: executed rounds kept; the crown is written once and no longer in two "

@@ -82,11 +82,11 @@ def test_where_brim_and_body_hold_a_count_the_mend_holds_in_both(brim: dict[str,
     assert causes
     for cause in causes:
         assert (cause["part"], cause["round"], cause["next"], cause["next_part"]) == (None, None, None, None)
-        told = " ".join((cause["message"], cause["where"], cause["fix"]))
-        assert "[k" not in told
-        assert ": k" not in told
-        assert "In the rib you can see it" not in told
-        assert ("rib" in told) <= (brim["kind"] == "ribbed")
+        advice = " ".join((cause["message"], cause["where"], cause["fix"]))
+        assert "[k" not in advice
+        assert ": k" not in advice
+        assert "In the rib you can see it" not in advice
+        assert ("rib" in advice) <= (brim["kind"] == "ribbed")
     assert "cause after" not in answer["message"]
     here = check(hat=hat, count=103, part="body")
     assert here["causes"][-1]["round"] == 1

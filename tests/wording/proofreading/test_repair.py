@@ -412,7 +412,7 @@ def test_the_round_of_lace_is_named_that_loses_its_yarn_over(behind: str) -> Non
 
     (finding,) = reading.findings
     assert (4, "count_differs") == (finding.line, finding.code)
-    assert "This leaves 81 stitches, but the rounds behind go on with 90: 9 too few." == finding.message
+    assert "This leaves 81 stitches, but the rounds after it go on with 90: 9 too few." == finding.message
     assert reading.repaired == right
 
 

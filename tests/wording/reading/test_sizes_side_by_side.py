@@ -133,17 +133,17 @@ def test_the_rounds_of_three_sizes_stand_in_two_brackets() -> None:
 
 
 @pytest.mark.parametrize(
-    "round_",
+    "line",
     [
         "*K2tog (k3tog); rep from * to end. 9 sts.",
         "K2tog (k3tog) around. 9 sts.",
         "[K2tog (sk2p)] to end. (9 sts)",
     ],
 )
-def test_a_stitch_may_be_another_for_each_size(round_: str) -> None:
+def test_a_stitch_may_be_another_for_each_size(line: str) -> None:
     """The largest of three sizes has two rounds of its own."""
     text = (
-        f"S (M, L)\nCast on 18 (27, 36) sts.\nSizes S and M only\nRnd 1: {round_}\n"
+        f"S (M, L)\nCast on 18 (27, 36) sts.\nSizes S and M only\nRnd 1: {line}\n"
         "Size L only\nRnd 1: *K2tog; rep from * to end. 18 sts.\nRnd 2: *K2tog; rep from * to end. 9 sts."
     )
     assert counts(read(text, (18, 27, 36))) == [[18, 9], [27, 9], [36, 18, 9]]

@@ -181,13 +181,13 @@ def test_how_the_marker_comes_off_is_told_once(style: str, wording: str) -> None
     written = hats(sizes=sizes, crown={"style": style}, needles=4, wording=wording)
     notes = [line for line in lines(written["pattern"], "CROWN") if "marker" in line]
 
-    told = [note.partition(". ")[2] for note in notes]
-    assert len({text[:30] for text in told}) == len(notes)
+    advice = [note.partition(". ")[2] for note in notes]
+    assert len({text[:30] for text in advice}) == len(notes)
     assert all(
         re.match(r"  (Sizes? [^:]+ only: f|F)rom the next round on, mind the marker\. ", note)
         for note in notes
     )
-    assert all(text.startswith("The first decrease") for text in told)
+    assert all(text.startswith("The first decrease") for text in advice)
     assert all("takes the first t" in note for note in notes)
 
 

@@ -93,7 +93,7 @@ class _Size(NamedTuple):
     counts: HatCounts
 
     @property
-    def size(self) -> HatSize:
+    def hat_size(self) -> HatSize:
         """What is requested; a size alone is for the knitter who makes it."""
         size = self.request.sizes[self.size_index]
         return size if self.request.only_size is None else replace(size, makers=1)
@@ -101,7 +101,7 @@ class _Size(NamedTuple):
     @property
     def label(self) -> str:
         """Its name."""
-        return size_label(self.size)
+        return size_label(self.hat_size)
 
     @property
     def brim(self) -> PartGauge:
@@ -137,7 +137,7 @@ def work_size(request: HatRequest, index: int, at: str) -> WorkedSize:
         wearer.mm, edge_mm + depths.crown_mm - straight.hidden_mm, edge_mm, depths.beyond_head_mm
     )
     return WorkedSize(
-        size=size.size,
+        size=size.hat_size,
         head=wearer,
         cast_on=size.counts.cast_on,
         brim=parts.brim,
@@ -300,7 +300,7 @@ def _warnings(size: _Size, parts: _Parts, depths: _Depths, reached: DepthReached
     if parts.crown.rounds:
         yield from crown_off_body(label, request, index, parts.crown, at)
     yield from unusual_ease(label, request, index, size.head, body_rounds=parts.body.rounds, at=at)
-    yield from label_notices(size.size.label, size.size.head, f"{at}/sizes/{index}/head")
+    yield from label_notices(size.hat_size.label, size.hat_size.head, f"{at}/sizes/{index}/head")
     deepest_mm = depths.wanted_mm + size.row_mm
     if requested.body_length is None and reached.edge_to_top_mm > deepest_mm:
         pointer = f"{at}/crown" if requested.depth is None else requested.depth[1]

@@ -202,7 +202,7 @@ def _swatch(gauge: Gauge, per_stitch: YarnRange, units: UnitSystem) -> YarnAmoun
 
 def swatch_side(units: UnitSystem) -> Length:
     """Side of the smallest swatch that can be measured: 10 cm, or 4 in, as gauges are counted."""
-    return Length(4, "in") if units == "imperial" else Length(reference.practices()["swatch"].low or 10, "cm")
+    return Length(4, "in") if units == "imperial" else Length(reference.practices()["swatch"].low, "cm")
 
 
 def _colours(
