@@ -467,6 +467,19 @@ def test_a_depth_off_the_plan_is_not_called_as_planned() -> None:
     assert "That is as planned" in check_woman(rounds_worked=28, circumference=cm(51), length=cm(9.9)).message
 
 
+@pytest.mark.parametrize(
+    ("long", "says"),
+    [
+        (20.0, "Go on as it is only if another depth than planned suits"),  # 25.3 cm, where 20.4 are planned
+        (16.2, "Go on as it is: the body comes to 48 cm."),
+    ],
+)
+def test_going_on_to_another_depth_is_left_to_the_knitter(long: float, says: str) -> None:
+    """What is as planned in width alone is not advised as if it were so in depth (common practice)."""
+    first = check_usual(rounds_worked=45, length=cm(long)).options[0]
+    assert (first.code, says in first.message) == ("go_on", True)
+
+
 def test_a_new_needle_and_new_counts_are_not_taken_together() -> None:
     """The counts are for the gauge as it is: with another needle the hat would be too small (arithmetic)."""
     both = check_woman(rounds_worked=34, circumference=cm(62), length=cm(12.7))
@@ -742,11 +755,14 @@ def test_a_needle_for_a_hat_that_fits_is_for_the_next_one() -> None:
 
 
 def test_why_a_rib_may_stay_under_a_body_that_is_too_tight() -> None:
-    """42 cm of plain knitting are too tight for 55.5 cm, 42 cm of rib are not: the widths of `stretch`."""
+    """42 cm of plain knitting are too tight for 55.5 cm, 42 cm of rib are not: 1.48 times 42 are 62.2 (`stretch`)."""
     answer = check(circumference=cm(42))
     [back] = [option for option in answer.options if option.code == "rip_back"]
 
     assert back.back_to == BRIM_ROUNDS
-    assert back.message.endswith("The ribbed edge may stay: rib stretches further than plain knitting.")
+    assert back.message.endswith(
+        "The ribbed edge may stay: rib stretches further than plain knitting, this edge to about 62.2 cm in comfort. "
+        "Try it on the head first."
+    )
     loose = check(circumference=cm(60))
     assert not any("rib stretches further" in option.message for option in loose.options)

@@ -389,6 +389,8 @@ def above_brim_text(units: UnitSystem) -> Message:
 def _go_on(hat: MeasuredHat, units: UnitSystem) -> SizeOption:
     if hat.rounds_worked == hat.rounds:
         onward = "size_check.close"
+    elif hat.is_off(hat.depth_as_advised_mm):
+        onward = "size_check.go_on.off_depth"
     elif hat.crown_begun or not hat.is_off(hat.depth_mm(hat.straight)):
         onward = "size_check.go_on"
     else:
@@ -652,7 +654,9 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
                 onward=_onward(rounds - 1),
                 body=_anew_text(anew, units),
             ),
-            say("size_check.rip_back.rib") if hat.draws_in and not hat.body_fits else "",
+            say("size_check.rip_back.rib", reach=_text(hat.edge_mm * hat.edge_gives, units))
+            if hat.draws_in and not hat.body_fits
+            else "",
         ),
         circumference=_anew_circumference(anew, units),
         back_to=brim,
