@@ -107,3 +107,10 @@ def test_numbers_by_names_may_be_those_of_some_sizes() -> None:
     text = f"Sizes S (M, L)\n{CAST_ON}M and L: *K7 (M) or k8 (L), k2tog*. 64 sts M, 72 sts L\nAll: *k6, k2tog* around."
 
     assert counts(read(text, (64, 72, 80))) == [*THREE[:2], [80, 72, 63]]
+
+
+@pytest.mark.parametrize("name", ["picot", "eyelet", "lace"])
+def test_what_a_round_is_called_is_no_size(name: str) -> None:
+    """A word in brackets behind the number of a round is no second size, beside two sizes without names."""
+    text = f"Cast on 84 (92) sts.\nRnd 1 ({name}): *yo, k2tog; rep from * around.\nRnd 2: knit."
+    assert [len(rounds) for rounds in read(text, (84, 92)).rounds] == [2, 2]

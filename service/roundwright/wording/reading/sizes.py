@@ -188,7 +188,7 @@ def _in_print(names: Mapping[str, int], width: int, *, falls: bool) -> Mapping[s
 def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
     """Add the names of the list that begins at a place, if any does."""
     token = tokens[place]
-    if token.kind == "(" and place:
+    if token.kind == "(" and place and not _numbers_a_round(tokens, place - 1):
         parts = _parts(tokens, place + 1)
         if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
             _add(names, _head(tokens, place), [" ".join(part) for part in parts])
@@ -205,6 +205,11 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
         parts = _parts(tokens, place + (token.kind == "size"), width)
         if len(parts) == width:
             _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
+
+
+def _numbers_a_round(tokens: list[Token], place: int) -> bool:
+    """Whether the number of a round stands there, so that a bracket behind it names the round: `Rnd 1 (picot)`."""
+    return tokens[place].kind == "number" and place > 0 and tokens[place - 1].kind == "round"
 
 
 def _paired_parts(tokens: list[Token], begin: int) -> list[list[str]]:
