@@ -106,8 +106,8 @@ def plain() -> Any:
 
     handlers: list[Any] = []
     for operation in _operations():
-        if len(operation.renderers) > 1:
-            continue  # in which form is asked by the header, which no default of a framework reads
+        if not _in_one_form(operation):
+            continue
         if isinstance(operation, Calculation):
             calculated = _calculated(operation)
             calculated.__annotations__ = {
@@ -124,6 +124,20 @@ def plain() -> Any:
                 )
             )
     return Litestar(route_handlers=handlers, type_encoders={Message: str})
+
+
+def _in_one_form(operation: "Operation") -> bool:
+    """Whether a default of the frameworks can answer it.
+
+    They read no `Accept`, their models make only JSON, and pydantic knows no part that is read later (a batch's).
+    """
+    from roundwright.web.routes.operation import Calculation
+
+    return (
+        len(operation.renderers) == 1
+        and operation.id != "calculateBatch"
+        and (not isinstance(operation, Calculation) or "application/json" in operation.renderers)
+    )
 
 
 def _calculated(operation: "Operation") -> Any:
@@ -157,8 +171,8 @@ def peer() -> Any:
     models = _Models()
     app = FastAPI()
     for operation in _operations():
-        if len(operation.renderers) > 1:
-            continue  # in which form is asked by the header, which no default of a framework reads
+        if not _in_one_form(operation):
+            continue
         if isinstance(operation, Calculation):
             takes, gives = models.of(operation.request_type), models.of(operation.answer_type)
             app.post(operation.template, response_model=gives, response_model_exclude_unset=True)(
