@@ -217,14 +217,14 @@ def _row(case: Case, seen: dict[str, list[Pace]]) -> dict[str, str]:
     ours = seen[OURS]
     row["p50"] = f"{median(turn.p50_ms for turn in ours):.2f} ms"
     row["p99"] = f"{median(turn.p99_ms for turn in ours):.2f} ms"
+    row |= {f"ours / {name}": "" for name in NAMES[:-1]} | {WHY: ""}
     for name in NAMES[:-1]:
-        row[f"ours / {name}"] = ""
         if name in seen:
             ratio = median(mine.rate / theirs.rate for mine, theirs in zip(ours, seen[name], strict=True))
             row[f"ours / {name}"] = f"{ratio:.2f}"
             if round(ratio, 2) < (wanted := _wanted(case, name)):
                 row[f"ours / {name}"] += f" (wanted {wanted:g})"
-                row[WHY] = " ".join(dict.fromkeys((*row.get(WHY, "").splitlines(), _why(case, name))))
+                row[WHY] = " ".join(dict.fromkeys(filter(None, (row[WHY], _why(case, name)))))
     return row
 
 
