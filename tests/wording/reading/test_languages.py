@@ -108,26 +108,6 @@ def test_teachers_hang_markers_and_say_what_is_done_at_all_of_them(
     assert rewritten(text, language, 1).text == english
 
 
-NAMED = [
-    ("da", "1 dobbelt indt. (1 m løs af, 2 r sm., træk den løse m over) *", "cdd.  *"),
-    ("nl", "1 dubbele overh. (1 st. afh., 2 st. r. samenbr., afgeh. st. overhalen) *", "sk2p  *"),
-    ("fr", "1 surjet double (glisser 1 m, 2 m ens à l’end, passer la m glissée par-dessus) *", "sk2p  *"),
-    ("es", "1 surjete doble (1 p. sin hacer, 2 p. juntos der., montar el p. sin hacer) *", "sk2p  *"),
-    ("de", "1 doppelter Überzug (1 M abh, 2 M re zusstr, die abgeh M überziehen) *", "sk2p  *"),
-    ("nb", "1 dobbel felling (1 m løst av, 2 r sm, trekk den løse m over) *", "cdd  *"),
-    ("nb", "1 dobbel felling (1 r, 2 r sm)", "cdd (k1, k2tog)"),
-    ("nb", "2 r sm (2 r sm) 8 ganger", "k2tog around (k2tog) 8 times"),
-]
-
-
-@pytest.mark.parametrize(("language", "text", "english"), NAMED)
-def test_a_decrease_that_is_named_and_explained_in_brackets_is_one_decrease(
-    language: str, text: str, english: str
-) -> None:
-    """Old handbooks explain a decrease behind its name at its first use; a repeat in brackets is none."""
-    assert rewritten(text, language, 1).text == english
-
-
 ORDINALS = [
     ("es", "2.ª a 4.ª vta.: der.", "Rnd 2-4: knit."),
     ("es", "10.ª y 11.ª vta.: der.", "Rnd 10 and 11: knit."),
@@ -164,14 +144,11 @@ def test_teachers_work_two_rounds_in_turn_or_one_again_and_again(
 BESIDE_NUMBERS = [
     ("nb", "* 1 kast, 2 r sm *, gjenta. 2.–4. omg: r. 5. omg: r", "* yo, k2tog *, rep. Rnd 2-4: knit. Rnd 5: knit"),
     ("nl", "2e - 4e toer: r", "Rnd 2-4: knit"),
-    ("de", "1 einf. Überzug (= 1 M re abh., 1 M re str., die abgehobene M überziehen), 1 M li", "skp , p1"),
 ]  # fmt: skip
 
 
 @pytest.mark.parametrize(("language", "text", "english"), BESIDE_NUMBERS)
-def test_a_round_begins_behind_a_short_form_and_a_bracket_tells_a_decrease(
-    language: str, text: str, english: str
-) -> None:
+def test_a_round_begins_behind_a_short_form_and_a_dash(language: str, text: str, english: str) -> None:
     assert rewritten(text, language, 2).text == english
 
 

@@ -207,14 +207,6 @@ REWRITTEN = [
     ("fr", "Tailles : enfant / femme", "size : child / woman"),
     ("fr", "Taille L : 1 tour end", "Size L only: knit 1 rnds"),
     ("fr", "L'aiguille", "needle"),
-    (
-        "fr",
-        (
-            "T1 : *6 end., 1 surjet double (= glisser 1 m. à l'end., 2 m. ens. à l'end., rabattre "
-            "la m. glissée sur la m. obtenue), 7 end.*"
-        ),
-        "Rnd 1 : *k6, sk2p , k7*",
-    ),
     ("es", "v. 1: * 4 der., s.d., 3 der. *", "Rnd 1: * k4, sk2p, k3 *"),
     ("fr", "10 tours de point mousse", "10 rnds in pattern garter st"),
     ("es", "10 vueltas de punto elástico 2x2", "10 rnds in pattern 2x2 rib"),

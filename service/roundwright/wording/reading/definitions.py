@@ -4,7 +4,7 @@ from typing import Final, Literal
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import StitchName, Work, execute
+from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.phrases import PassOver, Said, Stitches, Then
 from roundwright.wording.reading.settle import settle
@@ -14,6 +14,7 @@ from roundwright.wording.reading.tokens import (
     COMMA,
     DASH,
     EQUALS,
+    FULL,
     LINE,
     SEMI,
     SPACE,
@@ -40,14 +41,42 @@ Names = dict[tuple[str, ...], StitchName]
 def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
     """The tokens, with the names that the text itself explains read as the stitches that they mean.
 
-    The first word of a line that explains a name has the kind `defined`.
+    The first word of a line that explains a name has the kind `defined`, and so has a stitch that a sentence explains.
     """
-    return _replaced(tokens, names) if names else tokens
+    tokens = _replaced(tokens, names) if names else tokens
+    return [
+        replace(token, kind="defined") if token.kind == "stitch" and _is_told_of(tokens, place) else token
+        for place, token in enumerate(tokens)
+    ]
+
+
+def _is_told_of(tokens: list[Token], place: int) -> bool:
+    """Whether a sentence only says how this stitch is worked: `The trick is sk2p: sl 1, k2tog, psso`."""
+    near = range(place + 1, min(place + 1 + MOST_TO_SIGN, len(tokens) - 1))
+    sign = next(
+        (at for at in near if tokens[at].flags & _SIGNS_OR_ENDS or tokens[at].kind not in ("word", "")), 0
+    )
+    if not sign or not tokens[sign].flags & (EQUALS | COLON):
+        return False
+    for back in range(place, -1, -1):
+        if back < place and tokens[back].kind in _IN_ROUNDS:
+            return False
+        if tokens[back].flags & (LINE | FULL):
+            break
+    meaning = _meaning(tokens, sign)
+    return bool(meaning) and uses_and_leaves()[meaning] == uses_and_leaves()[tokens[place].means]
+
+
+MOST_TO_SIGN: Final = 3
+"""Words from a stitch to the sign behind which is said how it is worked: `a double decrease here: ...`."""
+_SIGNS_OR_ENDS: Final = _ENDS | EQUALS | COMMA
+_IN_ROUNDS: Final = frozenset(("stitch", "knit", "purl", "slip", "stars", "(", "round", "next", "together"))
+"""What stands before a stitch that is worked, and not only told of."""
 
 
 def definitions(tokens: list[Token]) -> Names:
     """The names that a text itself explains, with the stitches that they mean."""
-    names = _called_names(tokens)
+    names = _called_names(tokens) | _names_in_brackets(tokens)
     in_list = False
     for place, token in enumerate(tokens):
         if token.flags & LINE or not place:
@@ -149,6 +178,55 @@ _BEFORE_CALLING: Final = frozenset(
 )
 
 
+def _names_in_brackets(tokens: list[Token]) -> Names:
+    """The names that a bracket describes or says in short: `1 dd (sl 1, k2tog, psso)`, `work a dec (dd): skp`."""
+    names: Names = {}
+    for place, token in enumerate(tokens):
+        if len(names) >= MOST_NAMES:
+            break
+        named: tuple[str, ...] = ()
+        behind = place + 1
+        if token.kind == "(" and (begin := _begin_of_described(tokens, place)) is not None:
+            named = tuple(part.text for part in tokens[begin:place])
+        elif place and token.flags & (EQUALS | COLON):
+            bracket = _bracket_before(tokens, place)
+            named, behind = (
+                tuple(part.text for part in bracket if len(bracket) == 1 and _is_name(part)),
+                place,
+            )
+        if named and named not in names and (meaning := _stands_for(tokens, behind)):
+            names[named] = meaning
+    return names
+
+
+def _begin_of_described(tokens: list[Token], place: int) -> int | None:
+    """Where the name begins that a bracket describes: `k6, 1 dd (sl 1, k2tog, psso)`; None where none does.
+
+    A bracket that is worked so often is a repeat.
+    """
+    begin = place
+    while begin and tokens[begin - 1].kind == "word" and place - begin < LONGEST_NAME:
+        begin -= 1
+        if tokens[begin].flags & (_ENDS | COMMA):
+            break
+    if begin == place or tokens[place].flags & _SIGNS_OR_ENDS:
+        return None
+    before = tokens[begin - 1] if begin else tokens[begin]
+    counted = before.text in _SINGLE
+    short = begin + 1 == place and _is_name(tokens[begin])
+    listed = before.kind in ("stars", "(") or bool(tokens[begin].flags & COMMA)
+    if not counted and not (short and listed):
+        return None
+    inside = range(place + 1, min(place + LONGEST_MEANING, len(tokens) - 1))
+    behind = next((tokens[at + 1] for at in inside if tokens[at].kind == ")"), None)
+    often = behind is None or (behind.kind in _OFTEN and not behind.flags & _SIGNS_OR_ENDS)
+    return None if often else begin
+
+
+_SINGLE: Final = frozenset(("1", "a", "an"))
+_OFTEN: Final = frozenset(("times", "number", "often"))
+
+
 def _behind_introduction(tokens: list[Token], place: int) -> int | None:
     """Where the name begins in `Word "3 in middle": ...`, whatever its words are; None where none is introduced."""
     for back in range(place - 2, max(place - 2 - LONGEST_INTRODUCED, -1), -1):
@@ -163,7 +241,7 @@ def _behind_introduction(tokens: list[Token], place: int) -> int | None:
 def _stands_for(tokens: list[Token], place: int) -> StitchName | Literal[""]:
     """The stitch that the words behind a sign mean: what is worked, or else what becomes of the stitches."""
     meaning, outcome = _meaning(tokens, place), _outcome(tokens, place)
-    if not meaning or not outcome or execute((Work(meaning),)) == execute((Work(outcome),)):
+    if not meaning or not outcome or uses_and_leaves()[meaning] == uses_and_leaves()[outcome]:
         return meaning or outcome
     return outcome
 
@@ -312,6 +390,9 @@ def _is_called_here(tokens: list[Token], place: int) -> bool:
     """Whether a name is given here, and not used: `is written "dd"`, `"dd" stands for`."""
     if tokens[min(place + 1, len(tokens) - 1)].text in _STANDING:
         return True
+    behind = tokens[place + 1 : place + 3]
+    if len(behind) > 1 and behind[0].kind == ")" and behind[1].flags & (COLON | EQUALS):
+        return True  # we work a double decrease (dd): skp
     before = place - 1
     while before > 0 and tokens[before].text in _BEFORE_NAME:
         before -= 1

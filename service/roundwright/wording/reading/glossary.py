@@ -29,7 +29,21 @@ def defines(tokens: list[Token], begin: int, stop: int) -> bool:
         and not sign & (COMMA | STOP | SEMI)
     ):
         return True
-    return bool(sign & EQUALS) or (bool(sign & COLON) and tokens[begin + 1].kind not in ("number", "stars"))
+    behind = _behind_bracket(tokens, begin + 1, stop)  # cdd (centred double decrease): ...
+    colon = bool(tokens[behind].flags & COLON) and tokens[behind].kind not in ("number", "stars")
+    return bool(sign & EQUALS) or colon
+
+
+def _behind_bracket(tokens: list[Token], place: int, stop: int) -> int:
+    """Where the bracket that opens here is closed and more follows; the same place where none opens."""
+    if tokens[place].kind != "(":
+        return place
+    closes = (at for at in range(place, min(place + MOST_IN_OTHER_WORDS, stop - 1)) if tokens[at].kind == ")")
+    return next(closes, place - 1) + 1
+
+
+MOST_IN_OTHER_WORDS: Final = 8
+"""Words of a bracket that says a stitch in other words."""
 
 
 def _counts(tokens: list[Token], begin: int, stop: int) -> bool:

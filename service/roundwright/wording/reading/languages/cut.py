@@ -90,7 +90,13 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
             _parts(piece, known) if piece.key == piece.text.lower() and piece.kind == "word" else (piece,)
         )
         last = place = piece.end
+        if piece.kind == "number" and piece.text.endswith(_TIMED):  # 8× (9×, 10×)
+            cut.append(Piece("word", "x", known.word("x"), place, place, near=True))
     return cut
+
+
+_TIMED: Final = ("x)", "X)", "×)")
+"""What a list ends with that has the sign of times behind each of its numbers."""
 
 
 MARKER: Final = "marker"

@@ -51,8 +51,12 @@ _LISTS: Final = (
         rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}\({_BLANK}[0-9])"
     ),
     re.compile(rf"{_NUMBER}(?>(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}){_END}"),
+    # with the sign of times behind each: 8× (9×, 10×)
+    re.compile(
+        rf"{_NUMBER}{_BLANK}[xX×]{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}[xX×](?>(?:{_BLANK}[,;/]{_BLANK}{_NUMBER}{_BLANK}[xX×]){{0,12}}){_BLANK}\)"
+    ),
 )
-_LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED = _LISTS
+_LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED, _TIMED = _LISTS
 NONE: Final = "-"
 """What stands in a list for a size that has no number: `- (7, 8)`."""
 _ENTRY: Final = rf"(?>[-–—](?![-–—])|{_NUMBER})"
@@ -180,7 +184,7 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
         fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
-    elif pattern is _PAIR:
+    elif pattern is _PAIR or pattern is _TIMED:
         fits = width == count
     else:
         fits = (count > 2 and "\n" not in match[0]) or count == width

@@ -50,8 +50,10 @@ LONGEST_STARRED: Final = 40
 """Pieces between two stars, or in the bracket behind a cable."""
 CABLES: Final = frozenset(("c{n}f", "c{n}b"))
 """English words of cables: how they are worked stands in a bracket behind them."""
+MOST_BLANK: Final = 4
+"""Parts without a letter behind the end of a line."""
 SLIPPED: Final = frozenset(("sl {n}", "slip"))
-"""English words that begin a bracket behind a decrease in which its parts are told."""
+"""English words with which a decrease begins that is told in its parts."""
 LONGEST_NAME: Final = 5
 """Words of the name of a stitch with their full stops, and one more."""
 LONGEST_HEADING: Final = 8
@@ -468,28 +470,9 @@ class _Writer:
         return stop if stop > place and self.cut[place + 1].key == self.cut[place - 1].key else 0
 
     def explains(self, place: int) -> int:
-        """Where a bracket ends that says how a stitch is worked; 0 where there is none.
-
-        It does with an equals sign, `(= 2 M re zusstr)`, behind the name of a stitch that takes as many stitches or
-        where it begins with a slipped stitch, and behind a cable.
-        """
-        if self.cut[place].key != "(":
-            return 0
-        if self.worked[0] in CABLES and self.is_behind(place):
-            return self.closing(place)
-        with_sign = place + 1 < len(self.cut) and self.cut[place + 1].key == "="
-        found = self.matcher.longest(place + 1 + with_sign)
-        if found is not None and found.meaning.english in SLIPPED:
-            return self.closing(place) if self.worked[0] in _stitches() and self.is_behind(place) else 0
-        if found is None or (explained := _stitches().get(found.meaning.english)) is None:
-            return 0
-        if with_sign and self.is_named(place, explained):
-            return self.closing(place)
-        if found.stop >= len(self.cut) or self.cut[found.stop].key != ")":
-            return 0
-        stop = found.stop + 1
-        repeated = any(piece.kind == "number" or piece.key == "x" for piece in self.cut[stop : stop + 1])
-        return stop if with_sign or (not repeated and self.is_named(place, explained)) else 0
+        """Where a bracket ends that says how the cable before it is worked; 0 where there is none."""
+        explained = self.cut[place].key == "(" and self.worked[0] in CABLES and self.is_behind(place)
+        return self.closing(place) if explained else 0
 
     def closing(self, place: int) -> int:
         """Where the bracket that opens here closes; 0 where it does not in its line."""
@@ -504,11 +487,6 @@ class _Writer:
         """Whether a piece stands behind the last wording, or the full stop of a short form there."""
         stop = self.worked[1]
         return stop == place or (stop == place - 1 and self.cut[stop].key == ".")
-
-    def is_named(self, place: int, explained: StitchRow) -> bool:
-        """Whether the name of a decrease of as many stitches stands before a piece: `1 dobbelt indt. (...)`."""
-        named = _stitches().get(self.worked[0]) if self.is_behind(place) else None
-        return named is not None and named.uses == explained.uses > explained.leaves
 
     def wording(self, place: int, found: Found) -> None:
         """Write the English words of a wording."""
@@ -540,11 +518,17 @@ class _Writer:
             self.put(f".{lines}{english.removeprefix(NEW_SENTENCE)}", start, end, places=places)
         else:
             if lines and (english.endswith(":") or self.ends_in_sign(place, found.stop)):
-                self.put(lines, start, start)
+                if not self.ends_line():
+                    self.put(lines, start, start)
                 lines = ""
                 places = tuple(_moved(place_, self.length - at) for place_ in places)
             self.put(english, start, end, places=places)
             self.lines = lines
+
+    def ends_line(self) -> bool:
+        """Whether nothing but blanks stands behind the end of a line: another would part paragraphs."""
+        last = next((part for part in self.parts[: -MOST_BLANK - 1 : -1] if part.strip(" ")), "")
+        return last.rstrip(" ").endswith("\n")
 
     def ends_in_sign(self, place: int, stop: int) -> bool:
         """Whether a sign stands behind a wording that belongs to it, so that its line ends before it.

@@ -2,20 +2,24 @@
 
 from typing import Final
 
+from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.phrases import (
     Brackets,
     Change,
     Count,
     Fabric,
     Markers,
+    PassOver,
     Phrase,
     Rep,
     Said,
     Star,
     Stitches,
+    Then,
 )
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.tokens import COLON, EQUALS
+from roundwright.wording.reading.tree import ONE, Evenly, Stitch
 
 
 def means(inside: list[Phrase]) -> bool:
@@ -28,6 +32,33 @@ def means(inside: list[Phrase]) -> bool:
     if len(inside) > 2 and type(inside[1]) is Said and inside[1].text in ("is", "means"):
         return True  # (K1R is "knit one round")
     return len(inside) > 1 and type(inside[0]) is Stitches and bool(inside[1].flags & COLON)
+
+
+def describes(inside: list[Phrase], uses: int, leaves: int, *, repeated: bool) -> bool:
+    """Whether a bracket says how a stitch that uses and leaves so many is worked, or what becomes of the stitches.
+
+    `ssk (k2tog tbl)`, `ssk (sl 1, sl 1, k2tog)`, `sk2p (3 sts in 1)`; in a repeat also `sk2p (2 sts decreased)`.
+    """
+    numbers: list[int | None] = []
+    made: list[Stitch] = []
+    for phrase in inside:
+        match phrase:
+            case Count(number=number) | Stitches(node=Evenly(change=number, to=False)):
+                numbers.append(number.of(0))
+            case Stitches(node=Stitch() as stitch):
+                made.append(stitch)
+            case Said() | Change() | PassOver() | Then():
+                pass
+            case _:
+                return False
+    if numbers:
+        return numbers == [uses, leaves] or (repeated and numbers in ([uses], [abs(uses - leaves)]))
+    whole = [stitch for stitch in made if not stitch.bare]
+    if not whole:
+        return bool(made)
+    *before, last = whole
+    alike = uses_and_leaves()[last.name] == (uses, leaves) and last.times.values == ONE.values
+    return alike and all(stitch.name == "sl" for stitch in before)
 
 
 def tells_other(inside: list[Phrase]) -> bool:

@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from itertools import pairwise, takewhile
 from typing import Final
 
-from roundwright.knitting.rounds.round import StitchName
+from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
 from roundwright.language import say
 from roundwright.wording.reading.by_name import work_of_names
-from roundwright.wording.reading.parsing.asides import aside, means, tells_other
+from roundwright.wording.reading.parsing.asides import aside, describes, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
 from roundwright.wording.reading.parsing.looking import REPEATS
@@ -384,7 +384,9 @@ class Lines(ExtentReader):
 
     def bracketed(self, first: Token, opened: int, inside: list[Phrase]) -> Phrase:
         """A bracket with what is meant by its words; a change in it that is worked, without the bracket."""
-        if changed := self.tells_change(opened, inside):
+        if self.describes_stitch(opened, inside):
+            inside = []
+        elif changed := self.tells_change(opened, inside):
             inside = changed
         elif work_of_names(inside, self.tokens, self.names):
             pass  # (k6, k2tog for Adult S; k8, k2tog for Adult L)
@@ -399,6 +401,27 @@ class Lines(ExtentReader):
                 case Stitches(node=Evenly()) as change:  # knit 1 round (dec 6 sts)
                     return Stitches(first.start, self.at_end(), first.flags, change.node)
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
+
+    def describes_stitch(self, opened: int, inside: list[Phrase]) -> bool:
+        """Whether a bracket describes the stitch just before it: `ssk (k2tog tbl)`, `sk2p (3 sts in 1)`.
+
+        A bracket that is worked so often is a repeat: `k2tog (k1, k2tog) 5 times`.
+        """
+        often = self.kind() in ("times", "often") or (self.kind() == "number" and self.kind(1) == "times")
+        often = often and not self.flags(0) & (_PARTING | COMMA)
+        repeated, signs = self.is_starred(), self.tokens[opened].flags
+        if often or signs & (COMMA | SEMI | LINE) or (signs & FULL and not repeated):
+            return False
+        uses, leaves = self.used_before(opened)
+        return uses != leaves and describes(inside, uses, leaves, repeated=repeated)
+
+    def used_before(self, opened: int) -> tuple[int, int]:
+        """How many stitches the stitch just before a place uses and leaves; no difference where none stands there."""
+        before = self.tokens[opened - 1] if opened else self.token()
+        if before.kind == "stitch":
+            return uses_and_leaves()[before.means]
+        number = self.tokens[opened - 2].number if before.kind == "together" and opened > 1 else None
+        return ((number.of(0) or 1) if number is not None else 1, 1)
 
     def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
         """Whether a bracket says how the stitch just before it is worked: `k7, sk2p (sl 1, k2tog, psso)`."""

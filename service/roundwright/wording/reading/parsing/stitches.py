@@ -531,6 +531,9 @@ class StitchReader(NewStitchReader):
         if to:
             ahead = self.skip(ahead + 1)
         parted = bool(self.flags(ahead) & (COMMA | SLASH)) or self.begins_a_list(ahead)
+        parted = parted or (
+            ahead > 1 and self.kind(ahead + 1) == "stitch" and self.joined(ahead + 1)
+        )  # dec with 1 sk2p
         if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
