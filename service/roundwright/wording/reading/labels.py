@@ -325,7 +325,10 @@ def _is_told_of(lines: Lines, *, plural: bool) -> bool:
 
 
 def _are_worked_often(lines: Lines) -> bool:
-    """Whether rounds told before are worked again: `Rows 1 to 3 are worked four times in all`."""
+    """Whether rounds told before are worked again: `Rows 1 to 3 are worked four times in all`, `Rnd 1, 4 times.`."""
+    if lines.flags(0) & COMMA and lines.kind() == "number" and lines.kind(1) == "times":
+        counted = lines.kind(2) != "(" or (lines.kind(3), lines.kind(4)) == ("number", "stitch_noun")
+        return lines.ends_at(2) and counted
     often = 2 + (lines.kind(2) == "")
     verb = lines.text_of(1) in ("worked", "repeated", "done")
     return lines.text_is("are", "is") and verb and lines.kind(often) in ("number", "often")
@@ -536,8 +539,8 @@ def _next(lines: Lines, start: int) -> Label | None:
             lines.place += 1
             tail, sizes = read_tail(lines, 2)
             every = tail if tail is not None and tail.step <= EVERY_OTHER else every
-            if worked and not lines.flags(0) & (COLON | DASH | EQUALS):
-                return None
+            if (worked or lines.kind() == "place") and not lines.flags(0) & (COLON | DASH | EQUALS):
+                return None  # next rnd, place a marker every 12 sts
             return Label("next", start, every=every, count=count, sizes=sizes)
         if kind in ("and", "all", "each") and (standing := read_parity(lines, lines.place, 2)):
             lines.place = standing[1]

@@ -408,8 +408,8 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     None were where it is only some of the rounds from now on: `Repeat round A only 5 times`, `on every round 4 times`.
     """
     total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
-    only = any(type(phrase) is Said and phrase.text == "only" for phrase in seen.order)
-    only = not total and (only or any(rounds.step <= 1 for rounds in _rhythms(seen)))
+    only = any(type(phrase) is Said and phrase.text in _ALONE for phrase in seen.order)
+    only = only or (not total and any(rounds.step <= 1 for rounds in _rhythms(seen)))
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
     if only or (len(again.named) > 1 and not again.last and PLAIN_ROUND in again.named):
@@ -417,6 +417,10 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     if total and len(again.named) == 1 and loop.stated:
         return [total_times, replace(anew, cost=loop.cost + TOLD_ANEW)]
     return [total_times, replace(loop, cost=loop.cost + 0.4 + total)]
+
+
+_ALONE: Final = frozenset(("only", "just", "alone"))
+"""Words beside a round of several that is worked from then on without the others."""
 
 
 def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:

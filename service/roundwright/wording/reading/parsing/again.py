@@ -287,7 +287,7 @@ class AgainReader(SequenceReader):
             return False
         if before in ("number", "range") and not token.flags & (COMMA | SEMI):
             return True
-        return token.kind == "number" and behind == "times" and before != "and"
+        return token.kind == "number" and before != "and"
 
     def to_last_round(self, place: int) -> int:
         """How many words stand before the last of `R1 to R6`, `R1-R6`; 0 where none does."""
@@ -683,7 +683,7 @@ class AgainReader(SequenceReader):
             while self.place + ahead < self.stop and not self.flags(ahead) & LINE:
                 ahead += 1
             return self.only_words(ahead)  # `Rnds 8 to 14: ... Rnd 14 is simply *ssk*`
-        if self.kind(1) == "number" and self.is_only_named():
+        if (self.kind(1) == "number" or self.is_called_by(1)) and self.is_only_named():
             return self.only_words(2)
         if self.has_number() and (named := self.named(0)):
             return replace(named, work=True)
@@ -695,7 +695,8 @@ class AgainReader(SequenceReader):
         """Whether the round of this number is not worked here: `from round 9 we decrease in each round`."""
         if not self.place:
             return False
-        spoken = self.tokens[self.place - 1].text in _NOT_WORKED
+        article = self.place > 1 and self.tokens[self.place - 1].text in ("a", "the")
+        spoken = self.tokens[self.place - 1 - article].text in _NOT_WORKED
         return spoken or self.is_named_in() or self.has_markers_placed(2)
 
     def has_number(self) -> bool:
@@ -738,7 +739,7 @@ class AgainReader(SequenceReader):
     def is_called_by(self, ahead: int) -> bool:
         """Whether a letter by which a round may be called stands there, and not `a`, nor the `I` who works it."""
         letter = self.letter(ahead)
-        return letter not in ("", "a", "i") or (letter == "i" and self.is_lettered(ahead + 1))
+        return bool(letter) and (letter not in ("a", "i") or self.is_lettered(ahead + 1))
 
     def is_named_in(self) -> bool:
         """Whether something is told to be in this round: `the length of yarn in round 43`."""
@@ -832,8 +833,10 @@ class AgainReader(SequenceReader):
         raise NotImplementedError
 
 
-_NOT_WORKED: Final = frozenset(("from", "at", "omitting", "omit", "skipping", "skip", "without"))
-"""Words before a round that is not worked: `from round 9 we decrease in each round`, `omitting rnd 2`."""
+_NOT_WORKED: Final = frozenset(
+    ("from", "at", "after", "omitting", "omit", "skipping", "skip", "without", "out", "drop")
+)
+"""Words before a round that is not worked: `from round 9 we decrease in each round`, `leave out rnd B`."""
 _BEFORE_TOTAL: Final = frozenset(("a", "for", "for a total of", "total of"))
 """Words before how often a round is worked: `Work Rib Rnd a total of 10 times`."""
 _BEFORE_STAR: Final = frozenset(("from", "between", "these", "pattern", "and", "in", "round", "work"))

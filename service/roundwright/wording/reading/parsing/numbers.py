@@ -472,7 +472,8 @@ class NumberReader(ColourReader):
         ):
             values.extend(cast("Number", self.token(ahead).number).values)
             ahead += 1
-        in_turn = not self.names and len(values) > FEWEST_IN_TURN and _fall(values)
+        sizes = len(set(self.names.values()))
+        in_turn = len(values) > FEWEST_IN_TURN and len(values) != sizes and _fall(values)
         if self.kind(ahead) in ("stitch_noun", ")") and len(values) > 1 and not in_turn:
             stop = ahead + 1 if self.kind(ahead) == "stitch_noun" else ahead
             start, end = self.token().start, self.token(ahead - 1).end

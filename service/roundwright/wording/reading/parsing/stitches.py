@@ -59,6 +59,8 @@ _HAVE: Final = frozenset(
         "you should have",
     )
 )
+_ON_WHAT: Final = ("on", "with", "over")
+"""Words before the number of what is decreased on, and not by: `Decreases on 60 (70, 80) sts`, `with four markers`."""
 _LOST: Final = frozenset(("lost", "lose", "decreased", "dropped", "gained"))
 _WILL: Final = frozenset(("will", "you'll", "youll", "we'll", "it'll", "that'll", "should have"))
 _COMING: Final = _WILL | frozenset(("this", "it", "you should have"))
@@ -534,6 +536,7 @@ class StitchReader(NewStitchReader):
         parted = parted or (
             ahead > 1 and self.kind(ahead + 1) == "stitch" and self.joined(ahead + 1)
         )  # dec with 1 sk2p
+        parted = parted or (ahead > 1 and self.text_of(ahead - 1) in _ON_WHAT)
         if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
