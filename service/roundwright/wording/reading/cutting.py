@@ -129,11 +129,14 @@ class _Part(Struct):
 
     @property
     def goes_on(self) -> bool:
-        """Whether it is a sentence that goes on as before, and whose end is still to come."""
+        """Whether a sentence goes on as before, and its end is still to come; not so `In this manner: knit 1 rnd`."""
         if Continue not in self.kinds or self.has(_OFTEN):
             return False
-        thus = any(type(phrase) is Continue and phrase.manner for phrase in self.phrases)
-        return thus and type(self.phrases[0]) in (Continue, Then, Said)
+        manners = [at for at, phrase in enumerate(self.phrases) if type(phrase) is Continue and phrase.manner]
+        introduces = any(
+            phrase.flags & COLON for at in manners[-1:] for phrase in self.phrases[at + 1 : at + 2]
+        )
+        return bool(manners) and not introduces and type(self.phrases[0]) in (Continue, Then, Said)
 
     def has(self, kinds: frozenset[type]) -> bool:
         """Whether it has a phrase of one of these kinds."""

@@ -215,13 +215,16 @@ OF_CHART: Final = 0.1
 
 
 def in_colour_alone(seen: Seen) -> bool:
-    """Whether no more is told than so many rounds and their colour: `1 round blue only`."""
+    """Whether so many rounds and their colour stand alone, `1 round blue only`, or behind a name: `Dots: 3 rnds MC`."""
     match seen.order:
         case (Rounds(every=False), *words):
-            texts = [word.text for word in words if type(word) is Said]
-            return len(texts) == len(words) and _tells_colour(texts)
+            pass
+        case (Said(), Rounds(every=False, flags=flags), *words) if flags & COLON:
+            pass
         case _:
             return False
+    texts = [word.text for word in words if type(word) is Said]
+    return len(texts) == len(words) and _tells_colour(texts)
 
 
 def _tells_colour(texts: list[str]) -> bool:
