@@ -188,6 +188,24 @@ READ = [
         ),
         [104, 104, 104, 104, 96, 96, 96, 88, 88, 80],
     ),
+    (
+        "nb",
+        84,
+        (
+            "Sett 6 merker med 14 m mellom hvert.\n"
+            "Fell 1 m på begge sider av merketrådene på annenhver omg til det er 60 m igjen."
+        ),
+        [72, 72, 60],
+    ),
+    (
+        "da",
+        84,
+        (
+            "Sæt 6 mærker med 14 m mellem hvert.\nTag 1 m ind på hver side af de 6 mærker = 72 m.\n"
+            "Tag ind på samme måde = 60 m."
+        ),
+        [72, 60],
+    ),
 ]  # fmt: skip
 
 
