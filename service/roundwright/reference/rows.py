@@ -120,7 +120,7 @@ class WordingRow(Struct, frozen=True, kw_only=True):
             "says nothing, between the words of any wording; `join`: stands with or without a comma before what "
             "begins a sentence of its own; `only`: before or behind the letters of the sizes that a line is for; "
             "`size`: capitals of a size, with those of English; `letters`: those of old print and of other keyboards, "
-            "with those of the wordings; else `word`."
+            "and words of old print, with those of the wordings; else `word`."
         ),
     ] = "word"
     writes: Annotated[

@@ -44,6 +44,22 @@ def test_stripes_are_worked_again_from_the_star(words: str) -> None:
 @pytest.mark.parametrize(
     "words",
     [
+        "1 round *1 white, 3 blue*, 2 rounds blue only, 1 round *3 blue, 1 white*.",
+        "Pattern: 1 rnd *k1 white, k3 blue*; 2 rnds blue; 1 rnd *k3 blue, k1 white*.",
+        "*Knit 1 rnd with MC, 1 rnd: k3 MC, k1 CC*. Rep from * to * 2 times in all.",
+        "*1 rnd: k1 white, k3 blue; 1 rnd blue; rep from * once more.",
+        "Dots: 3 rnds MC, 1 rnd *k3 MC, k1 CC*.",
+        "Work the pattern in this manner: 1 rnd *1 white, 3 blue*, 2 rnds blue, 1 rnd *3 blue, 1 white*.",
+    ],
+)
+def test_a_round_of_two_colours_is_a_round_beside_those_of_a_single_one(words: str) -> None:
+    """Four rounds."""
+    assert number_of_rounds(read(f"Cast on 80 sts.\n{words}\nKnit 1 round.", (80,))) == [5]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
         "Change to needles 4 mm and to stockinette. Knit 32 rds.",
         "Change to 5 mm and st st. Knit 32 rounds.",
         "Switch to needles 4.5 mm and to stocking stitch. Knit 32 rounds.",

@@ -16,6 +16,9 @@ BOTH_SIDES = [
     "dec 1 st on each side of each marker",
     "decrease 1 stitch on both sides of every marker",
     "dec one stitch either side of each of the markers",
+    "dec 1 st on each side of the markers",
+    "dec 1 stitch on both sides of all 7 markers",
+    "k2tog on each side of all the marked stitches",
 ]
 
 

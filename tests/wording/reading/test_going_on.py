@@ -201,3 +201,13 @@ def test_an_aside_on_fewer_stitches_is_no_work(aside: str) -> None:
         f"Continue decreasing in pattern every rnd ({aside}) until 18 sts remain."
     )
     assert counts(read(text, (90,))) == [[90, 81, 72, 63, 54, 45, 36, 27, 18]]
+
+
+def test_a_decrease_round_with_a_number_is_a_single_round() -> None:
+    """The plain rounds are those that are told, fewer here than between the rounds before."""
+    text = (
+        "1. Dec rnd: *k12, k2tog* = 78 sts.\nKnit 2 rnds.\n2. Dec rnd: *k11, k2tog* = 72 sts.\nKnit 2 rnds.\n"
+        "3. Dec rnd: dec in this manner = 66 sts. Knit 1 rnd.\n4. Dec rnd: dec in this manner = 60 sts."
+    )
+
+    assert after_each_round(read(text, (84,))) == [78, 78, 78, 72, 72, 72, 66, 66, 60]

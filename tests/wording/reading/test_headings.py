@@ -81,3 +81,10 @@ def test_what_a_count_is_made_of_is_no_repeat() -> None:
     )
 
     assert after_each_round(reading) == [91, 91]
+
+
+@pytest.mark.parametrize("heading", ["Crown in rib (thick yarn, 64 sts in k2, p2)", "Top (64 sts in k2, p2)"])
+def test_a_heading_that_ends_in_the_count_and_its_rib_works_nothing(heading: str) -> None:
+    reading = read(f"{heading}\n*k2, p2tog* around = 48 sts\n3 rnds *k2, p1*", (64,))
+
+    assert after_each_round(reading) == [48, 48, 48, 48]

@@ -119,6 +119,93 @@ READ = [
         ),
         [48, 48, 40, 40, 32, 32, 24],
     ),
+    (
+        "nb",
+        84,
+        (
+            "Merk 6 m med 13 m mellom hver (84 m).\n"
+            "1. fellingsomg: På hver side av de merkede m felles 1 m, dvs. strikk 2 r sm før og 2 vridd r sm etter "
+            "hver merket m = 72 m.\nStrikk 2 omg uten felling.\n2. fellingsomg: Fell som på 1. fellingsomg = 60 m.\n"
+            "Strikk 2 omg uten felling.\n3. fellingsomg: Fell likedan = 48 m. Strikk 1 omg.\n"
+            "4. fellingsomg: Fell likedan = 36 m."
+        ),
+        [72, 72, 72, 60, 60, 60, 48, 48, 36],
+    ),
+    (
+        "da",
+        84,
+        (
+            "Marker 6 m med 13 m mellem hver (84 m).\n"
+            "1. indtagningsomg: På hver side af de mærkede m tages 1 m ind, dvs. strik 2 r sm før og 2 dr r sm efter "
+            "hver mærket m = 72 m.\n2. indtagningsomg: Tag ind som på 1. indtagningsomg = 60 m."
+        ),
+        [72, 60],
+    ),
+    (
+        "nb",
+        84,
+        (
+            "Sett 6 merker med 14 m imellom (84 m).\nFellingsomg: *strikk til det står 2 m igjen før merket, 2 r sm*. "
+            "Gjør dette ved alle 6 merkene.\nVanlig omg: rett uten å felle.\n"
+            "Strikk fellingsomg og vanlig omg etter hverandre, 2 ganger i alt -> 72 m.\n"
+            "Strikk deretter fellingsomg 2 ganger, uten vanlige omganger -> 60 m."
+        ),
+        [78, 78, 72, 72, 66, 60],
+    ),
+    (
+        "da",
+        84,
+        (
+            "Sæt 6 mærker med 14 m imellem (84 m).\nIndtagningsomg: *strik til der står 2 m tilbage før mærket, "
+            "2 r sm*. Gør dette ved alle 6 mærker.\nAlmindelig omg: ret uden indtagning.\n"
+            "Strik indtagningsomg og almindelig omg efter hinanden, 2 gange i alt (72 m).\n"
+            "Strik derefter indtagningsomg 2 gange, uden almindelige omgange (60 m)."
+        ),
+        [78, 78, 72, 72, 66, 60],
+    ),
+    (
+        "nb",
+        104,
+        (
+            "1ste omgang: 11 masker ret, 2 ret sammen, rundt. (96 m.)\n2 omgange ret.\n"
+            "Herefter felles paa samme maade hver anden omgang, til der er 80 masker tilbage, "
+            "og siden hver omgang, til der kun er 64 masker, som trækkes sammen."
+        ),
+        [96, 96, 96, 88, 88, 80, 72, 64],
+    ),
+    ("nb", 56, "Strikk de 3 omg i diagrammet. Rapporten på 4 m strikkes 14 ganger rundt.", [56, 56, 56]),
+    ("da", 56, "Strik mønster efter diagrammet (4 m i rapporten), i alt 3 omg.", [56, 56, 56]),
+    ("nb", 80, "Mønster: 1 omg *1 hvit, 3 blå*, 1 omg bare blå, 1 omg *2 blå, 2 hvit*.", [80, 80, 80]),
+    ("da", 80, "*2 omg ret med bundfarve, 1 omg: 3 r bundfarve, 1 r mønsterfarve*. Strik *-* i alt 2 gange.", [80] * 6),
+    (
+        "nb",
+        112,
+        (
+            "*12 r, 2 r sm*, gjenta fra * til * omg rundt (104 m).\n"
+            "Neste gang det felles, strikkes 11 r mellom fellingene, så 10 r osv.\n"
+            "Strikk 3 omg rett mellom 1. og 2. felling, 2 omg rett mellom 2. og 3. felling, "
+            "og videre 1 omg rett mellom hver felling til det er 80 m igjen."
+        ),
+        [104, 104, 104, 104, 96, 96, 96, 88, 88, 80],
+    ),
+    (
+        "nb",
+        84,
+        (
+            "Sett 6 merker med 14 m mellom hvert.\n"
+            "Fell 1 m på begge sider av merketrådene på annenhver omg til det er 60 m igjen."
+        ),
+        [72, 72, 60],
+    ),
+    (
+        "da",
+        84,
+        (
+            "Sæt 6 mærker med 14 m mellem hvert.\nTag 1 m ind på hver side af de 6 mærker = 72 m.\n"
+            "Tag ind på samme måde = 60 m."
+        ),
+        [72, 60],
+    ),
 ]  # fmt: skip
 
 

@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import faults, number_of_rounds
+from tests.support.readings import after_each_round, faults, number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -54,3 +54,41 @@ def test_a_rib_that_is_only_told_has_to_come_out() -> None:
     text = "Twisted Rib: *K2 tbl, p2; rep from * to end.\nWork 12 rounds of Twisted Rib."
 
     assert ("left_over", 1) in faults(read(text, (90,)))
+
+
+NARROWED = [
+    (
+        "en",
+        (
+            "Work 2 rnds k3, p2 rib.\nP2tog in every purl rib = 80 sts.\n"
+            "K3, p1 around.\nK2tog in each knit rib = 60 sts."
+        ),
+    ),
+    (
+        "en",
+        (
+            "Work 2 rnds k3, p2 rib.\nNext rnd: work in rib, dec 1 st in each purl section (80 sts).\n"
+            "Next rnd: k3, p1 around.\nNext rnd: ssk in all knit sections (60 sts)."
+        ),
+    ),
+    (
+        "nb",
+        (
+            "Strikk 2 omg vrangbord 3 r, 2 vr.\nStrikk de 2 vr m vr sammen i alle vr-ribbene = 80 m.\n"
+            "Strikk 1 omg med 3 r, 1 vr.\nStrikk de 2 første r m i hver r-ribbe r sammen = 60 m."
+        ),
+    ),
+    (
+        "da",
+        (
+            "Strik 2 omg rib 3 r, 2 vr.\nStrik de 2 vr m vr sm i alle vr-ribber = 80 m.\n"
+            "Strik 1 omg med 3 r, 1 vr.\nStrik de 2 første r m i hver r-ribbe r sammen = 60 m."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), NARROWED)
+def test_every_rib_of_a_sort_is_narrowed_by_a_stitch(language: str, text: str) -> None:
+    """A hundred stitches are 20 repeats of 5, which have 4 stitches each and then 3."""
+    assert after_each_round(read(text, (100,), language)) == [100, 100, 80, 80, 60]

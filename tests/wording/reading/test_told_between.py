@@ -58,6 +58,13 @@ TEXTS = [
         ),
         [56, 56, 56, 48, 48, 48],
     ),
+    (
+        (
+            "*K6, k2tog* 56 sts.\nKnit 3 rnds between the 1st and the 2nd decrease, 2 rnds between the 2nd and the "
+            "3rd decrease, then 1 rnd between each decrease until 32 sts remain."
+        ),
+        [56, 56, 56, 56, 48, 48, 48, 40, 40, 32],
+    ),
 ]
 
 

@@ -129,11 +129,14 @@ class _Part(Struct):
 
     @property
     def goes_on(self) -> bool:
-        """Whether it is a sentence that goes on as before, and whose end is still to come."""
+        """Whether a sentence goes on as before, and its end is still to come; not so `In this manner: knit 1 rnd`."""
         if Continue not in self.kinds or self.has(_OFTEN):
             return False
-        thus = any(type(phrase) is Continue and phrase.manner for phrase in self.phrases)
-        return thus and type(self.phrases[0]) in (Continue, Then, Said)
+        manners = [at for at, phrase in enumerate(self.phrases) if type(phrase) is Continue and phrase.manner]
+        introduces = any(
+            phrase.flags & COLON for at in manners[-1:] for phrase in self.phrases[at + 1 : at + 2]
+        )
+        return bool(manners) and not introduces and type(self.phrases[0]) in (Continue, Then, Said)
 
     def has(self, kinds: frozenset[type]) -> bool:
         """Whether it has a phrase of one of these kinds."""
@@ -556,7 +559,11 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     if part.cast and (coming.works or type(phrase) is Length) and type(phrase) is not Closing:
         return True
     if type(phrase) is Rounds:
-        apart = _then(part.phrases) or _is_plain_turn(part, phrase) or _follows_round(part, phrase)
+        apart = (
+            _then(part.phrases)
+            or _is_plain_turn(part, phrase)
+            or _follows_round(part, phrase, coming.following)
+        )
         return not part.open and apart and not _is_next_colour(part, coming)
     if type(phrase) is Fabric:
         turn = phrase.kind == "plain" and _is_plain_turn(part, phrase) and _stands_alone(coming)
@@ -659,11 +666,18 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     return plain and bool(apart) and shaped
 
 
-def _follows_round(part: _Part, phrase: Rounds) -> bool:
-    """Whether rounds were told with their number first before this: `1 round purl, 1 round knit`."""
+def _follows_round(part: _Part, phrase: Rounds, following: Phrase | None) -> bool:
+    """Whether rounds were told with their number first before this: `1 round purl, 1 round knit`.
+
+    So were they where stitches of their own are told of either, `1 round *1 white, 3 blue*, 1 round blue`, or where
+    they stand between decreases.
+    """
     before = part.phrases[-2:]
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
     last = part.phrases[-1]
+    stitches = any(map(_tells_stitches, (*part.phrases[1:], following)))
+    if parted and Rounds in part.kinds and (stitches or _stand_between(part.phrases)):
+        return True
     ribbed = type(last) is Stitches and _is_ribbed(last.node)
     if parted and (ribbed or type(last) is Fabric) and Rounds in part.kinds:
         return all(
@@ -671,6 +685,19 @@ def _follows_round(part: _Part, phrase: Rounds) -> bool:
             for other in part.phrases
         )  # 7 rnds of rib, 12 rnds
     return parted and len(before) > 1 and type(before[0]) is Rounds and is_bare(before[1])
+
+
+def _tells_stitches(phrase: Phrase | None) -> bool:
+    """Whether the stitches of a round begin, behind a colon or with a star: `1 round: k3 blue, k1 white`."""
+    if type(phrase) is Stitches:
+        return _is_ribbed(phrase.node) and bool(phrase.flags & COLON)
+    return type(phrase) is Star
+
+
+def _stand_between(phrases: list[Phrase]) -> bool:
+    """Whether rounds are told that stand between decreases: `3 rounds between the 1st and the 2nd decrease`."""
+    between = any(type(phrase) is Said and phrase.text == "between" for phrase in phrases)
+    return between and type(phrases[-1]) is Change
 
 
 def _is_next_colour(part: _Part, coming: _Coming) -> bool:

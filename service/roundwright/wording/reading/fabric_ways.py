@@ -108,7 +108,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
         cost, weak = min(work.cost, OF_CHART), 0.0
     elif not seen.fabrics:
         sure = work.number is None or _ends_without(seen) or seen.chart or then_in_colour(seen.order)
-        sure = sure or _works_rounds_in(seen)
+        sure = sure or _works_rounds_in(seen) or in_colour_alone(seen)
         weak = 0.3 if sure else 0.8
     else:
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
@@ -214,6 +214,25 @@ OF_CHART: Final = 0.1
 """What it costs at most that words stand around a chart and the number of its rounds."""
 
 
+def in_colour_alone(seen: Seen) -> bool:
+    """Whether so many rounds and their colour stand alone, `1 round blue only`, or behind a name: `Dots: 3 rnds MC`."""
+    match seen.order:
+        case (Rounds(every=False), *words):
+            pass
+        case (Said(), Rounds(every=False, flags=flags), *words) if flags & COLON:
+            pass
+        case _:
+            return False
+    texts = [word.text for word in words if type(word) is Said]
+    return len(texts) == len(words) and _tells_colour(texts)
+
+
+def _tells_colour(texts: list[str]) -> bool:
+    """Whether words are those of a colour and no others: `with blue only`."""
+    coloured = not COLOURS.isdisjoint(texts)
+    return coloured and all(text in _WITH_COLOUR or text in COLOURS or len(text) == 1 for text in texts)
+
+
 def _works_rounds_in(seen: Seen) -> bool:
     """Whether so many rounds are told to be worked in something of an unknown name: `Work 30 rnds in cable stitch`."""
     match seen.order:
@@ -237,9 +256,7 @@ def in_colour(segment: Segment) -> list[Candidate]:
         return []
     texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     lettered = any(before in _NAMES_COLOUR and len(text) == 1 for before, text in pairwise(texts))
-    if not lettered and COLOURS.isdisjoint(texts):
-        return []
-    if not all(text in _WITH_COLOUR or text in COLOURS or len(text) == 1 for text in texts):
+    if not _tells_colour([*texts, "mc"] if lettered else texts):
         return []
     start, end = segment.phrases[0].start, segment.phrases[-1].end
     return [Candidate("round", 0.2, plain_fill("k", start, end))]

@@ -38,7 +38,9 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     segment = segments[place]
     if _heads_work(segments, place) or _announces_change(segments, place) or _explains_rib(segments, place):
         return True
-    if _defines_fabric(segment) or (segment.label is None and _tells_of_others(segments, place)):
+    if _defines_fabric(segment) or _tells_count_in_rib(segment):
+        return True
+    if segment.label is None and _tells_of_others(segments, place):
         return True
     if segment.label is not None:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
@@ -71,6 +73,22 @@ def _heads_fabric(segment: Segment) -> bool:
     fabrics = Fabric in [type(phrase) for phrase in segment.phrases]
     named = segment.alone and fabrics and all(type(phrase) in (Said, Fabric) for phrase in segment.phrases)
     return named and not any(word in VERBS for word in words)
+
+
+def _tells_count_in_rib(segment: Segment) -> bool:
+    """Whether a line is a heading that ends in the count and its rib: `Crown in rib (thick yarn, 72 sts in k2, p2)`."""
+    match segment.phrases:
+        case (Said(words=1), *words, Brackets(inside=inside)) if segment.alone:
+            counted = Count in [type(phrase) for phrase in inside] and not _counts(inside[-1])
+            silent = all(map(_names_part, words)) and all(map(_only_tells, inside))
+            return counted and silent and segment.label is None
+        case _:
+            return False
+
+
+def _names_part(phrase: Phrase) -> bool:
+    """Whether it is a fabric, or a word that works nothing."""
+    return type(phrase) is Fabric or (type(phrase) is Said and phrase.text not in VERBS)
 
 
 def changes_in_first_round(segments: list[Segment], place: int) -> bool:

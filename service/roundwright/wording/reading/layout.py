@@ -52,6 +52,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
+from roundwright.wording.reading.ribs_narrowed import with_ribs_narrowed
 from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (
     RoundNames,
@@ -304,7 +305,8 @@ class _Layout(Struct):
         if scoped and behind.flags & COLON:
             scoped[-1] = replace(scoped[-1], intro=True)
         self.note_begun(scoped)
-        self.segments.extend(with_sentences_joined([*map(with_finer_cuts, _in_sentences(scoped))]))
+        narrowed = with_ribs_narrowed(self.segments, _in_sentences(scoped))
+        self.segments.extend(with_sentences_joined([*map(with_finer_cuts, narrowed)]))
         self.heading = self.heading and not works
 
     def note_begun(self, pieces: list[Segment]) -> None:

@@ -6,7 +6,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.fabric_ways import plain_fill, then_in_colour
+from roundwright.wording.reading.fabric_ways import in_colour_alone, plain_fill, then_in_colour
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
@@ -181,7 +181,8 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
         return []
     numbers = [rounds.number for rounds in _round_counts(seen)]
     in_turn = len(numbers) > 1 and not thus
-    if not numbers or numbers[0].values == (1,) or in_turn or then_in_colour(seen.order):
+    in_colour = in_colour_alone(seen) or then_in_colour(seen.order)
+    if not numbers or numbers[0].values == (1,) or in_turn or in_colour:
         return []
     first = seen.rounds[0]
     if segment.earlier > 1:  # `and so on, 8 rounds altogether`

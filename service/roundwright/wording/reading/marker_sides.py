@@ -26,12 +26,17 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
 
 
 def _tell_as_each(made: list[Token]) -> None:
-    """Tell `each of the 7 markers` as `each marker`."""
+    """Tell `each of the 7 markers` as `each marker`, and so `on each side of all the markers`."""
     at = len(made) - 2
     at -= at > 0 and made[at].kind == "number"
     at -= at > 0 and made[at].text in _THESE
     if at > 0 and made[at].text == "of" and made[at - 1].kind == "each":
         del made[at:-1]
+        return
+    at -= at > 0 and made[at].kind == "all"
+    several = 0 < at < len(made) - 2 and made[-1].text.endswith("s")
+    if several and made[at].text == "of" and made[at - 1].text in _SIDES:
+        made[at + 1 : -1] = [_word("each", "each", made[at])]
 
 
 def _tell_sides(made: list[Token]) -> None:

@@ -477,8 +477,10 @@ class _Continuation:
         if candidate.onward:
             self.require_end(target)
             work.note("goes_on", work.segment.start, text=str(target))
-        if numbers and target is not None and self.shapings_to(target) == numbers:
-            self.gap = 0  # as many rounds are numbered as there are decrease rounds
+        label = work.segment.label
+        shaped = numbers or int(label is not None and label.named != 0)
+        if shaped and target is not None and self.shapings_to(target) == shaped:
+            self.gap = 0  # as many rounds are numbered, or told by name, as there are decrease rounds
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
         self.require_way(target if turns is None else None)

@@ -16,11 +16,12 @@ from roundwright.wording.reading.phrases import (
     Said,
     Stitches,
     Then,
+    Times,
 )
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COMMA
-from roundwright.wording.reading.tree import Number, Stated, Stitch
+from roundwright.wording.reading.tree import ONE, Number, Stated, Stitch
 
 
 def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | None:
@@ -43,6 +44,8 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
         return None
     place = phrases.index(rounds[0])
     texts = [phrase.text for phrase in phrases if type(phrase) is Said]
+    if before := _between_two(texts):
+        return _behind(rounds[0], before, segment)
     first = _first_so_many(phrases)
     recurring = not _EACH.isdisjoint(texts) or first > 0
     if not ("between" in texts or "in between" in texts or (recurring and not _AFTER.isdisjoint(texts))):
@@ -63,6 +66,27 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
             count for count in stated if not count.sign and not _counts_rounds(phrases, count.number)
         ),
     )
+
+
+def _between_two(texts: list[str]) -> int:
+    """Behind which decrease rounds are told: 2 of `between the 2nd and the 3rd decrease`; 0 where it is not said."""
+    if "between" not in texts:
+        return 0
+    behind = texts[texts.index("between") :]
+    numbers = [int(text[:-2]) for text in behind if text[:-2].isdecimal()]
+    return numbers[0] if len(numbers) == MOST_NEAR and numbers[1] == numbers[0] + 1 else 0
+
+
+MOST_NEAR: Final = 2
+"""Decreases between which rounds are told."""
+
+
+def _behind(rounds: Rounds, before: int, segment: Segment) -> Candidate:
+    """The plain rounds behind the first decrease, which is told above, or behind a later one, which goes on as it."""
+    if before == 1:
+        return Candidate("round", 0.0, plain_fill("k", segment.start, segment.end), rounds=rounds.number)
+    once = Times(rounds.start, rounds.end, 0, ONE)
+    return Candidate("continue", 0.0, times=once, step=1, plain=rounds.number.of(0) or 0)
 
 
 def _heads_rounds(segment: Segment) -> int | None:

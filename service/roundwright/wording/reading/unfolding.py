@@ -456,11 +456,18 @@ _BEGIN_TURN: Final = frozenset((Stitches, Again))
 
 
 def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
-    """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is."""
-    rounds = 0
+    """How many whole rounds are told here: `purl 1 rnd, knit 1 rnd`; 0 where anything else is.
+
+    The stitches of a round may stand behind a colon: `knit 3 rnds, 1 rnd: k3 blue, k1 white`.
+    """
+    rounds, has_stitches_behind = 0, False
     for place, phrase in enumerate(phrases):
         near = phrases[max(0, place - 2) : place + 2]
         if _is_colour(phrases, place):
+            continue
+        if type(phrase) is Rounds:
+            has_stitches_behind = place + 1 < len(phrases) and _is_ribbed(phrases[place + 1], COLON)
+        elif has_stitches_behind and (type(phrase) is Said or _is_ribbed(phrase)):
             continue
         if type(phrase) is Rounds and _is_colour(phrases, place + 1):
             rounds += phrase.number.of(0) or 1  # 4 rounds grey, 4 rounds brown
@@ -473,6 +480,12 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
         elif not (type(phrase) is Then or (type(phrase) is Said and not phrase.words) or is_bare(phrase)):
             return 0
     return rounds
+
+
+def _is_ribbed(phrase: Phrase, sign: int = 0) -> bool:
+    """Whether it is so many knits or purls, behind this sign."""
+    node = phrase.node if type(phrase) is Stitches and phrase.flags & sign == sign else None
+    return type(node) is Stitch and node.name in ("k", "p") and not node.bare
 
 
 def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:

@@ -67,7 +67,7 @@ class Lexicon(Struct, frozen=True):
     - `dotted`: forms that are printed with a full stop that ends no sentence
     - `joins`: words that stand with or without a comma before what begins a sentence: `, und noch 2 Rd re`
     - `together`: words that make a decrease of the stitches before them
-    - `letters`: those of old print and other keyboards with those of the wordings: `aa` and `å`
+    - `letters`: those of old print and other keyboards with those of the wordings, `aa` and `å`, and words of old print
     - `words`: all words of the wordings
     - `sizes`: the English letters of a size for its own: `L` for `G`; `size`: a pattern for the letters of one,
       `ands`: for the words that join two

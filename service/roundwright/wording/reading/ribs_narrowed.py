@@ -1,0 +1,94 @@
+"""Decreases in every rib of a sort, worked into the rib above: `P2tog in every purl rib` behind `k3, p2`."""
+
+from typing import Final, NamedTuple
+
+from msgspec.structs import replace
+
+from roundwright.knitting.rounds.round import StitchName
+from roundwright.wording.reading.phrases import Extent, Fabric, Phrase, Said, Stitches
+from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
+
+MOST_ABOVE: Final = 4
+"""Segments above in which the rib is looked for."""
+_EVERY: Final = frozenset(("each", "every", "all"))
+_PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
+_TOGETHER: Final[dict[str, StitchName]] = {"k": "k2tog", "p": "p2tog"}
+_DECREASES: Final = frozenset(("k2tog", "p2tog", "ssk", "skp", "ssp"))
+
+
+class _Narrowing(NamedTuple):
+    """The phrases from `first` to `last`: a decrease in every rib of a sort, `k` or `p`."""
+
+    first: int
+    last: int
+    sort: str
+    decrease: StitchName
+
+
+def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Segment]:
+    """The segments of a line, where these stand above it, with decreases in every rib as a round of that rib."""
+    made: list[Segment] = []
+    for segment in segments:
+        narrowing = _narrowing(segment.phrases)
+        rib = _rib([*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]) if narrowing is not None else ()
+        if narrowing is not None and rib:
+            made.append(replace(segment, phrases=_narrowed(segment.phrases, narrowing, rib)))
+        else:
+            made.append(segment)
+    return made
+
+
+def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
+    """Where every rib of a sort has a decrease, `p2tog in every purl rib`; None where that is not narrowing."""
+    first = next(
+        (at for at, phrase in enumerate(phrases) if type(phrase) not in (Said, Fabric)), len(phrases)
+    )
+    place = next((at for at in range(first + 1, len(phrases)) if type(phrases[at]) is not Said), len(phrases))
+    if place + 1 >= len(phrases):
+        return None
+    decrease, sort, part = _stitch(phrases[first]), _stitch(phrases[place]), phrases[place + 1]
+    texts = [phrase.text for phrase in phrases[first:place] if type(phrase) is Said]
+    words = {word for text in texts for word in text.split()}
+    ribs = (type(part) is Fabric and part.kind == "rib") or (type(part) is Said and part.text in _PARTS)
+    if decrease is None or decrease.name not in _DECREASES or decrease.times != ONE or not ribs:
+        return None
+    if sort is None or not sort.bare or sort.name not in _TOGETHER or words.isdisjoint(_EVERY):
+        return None
+    return _Narrowing(first, place + 1, sort.name, _TOGETHER[sort.name] if decrease.loose else decrease.name)
+
+
+def _stitch(phrase: Phrase) -> Stitch | None:
+    node = phrase.node if type(phrase) is Stitches else None
+    return node if type(node) is Stitch else None
+
+
+def _rib(above: list[Segment]) -> tuple[Stitch, ...]:
+    """The stitches of the rib that comes last; empty where another round does."""
+    for segment in reversed(above):
+        named = [node for phrase in segment.phrases if type(phrase) is Fabric for node in phrase.nodes]
+        nodes = named or [phrase.node for phrase in segment.phrases if type(phrase) is Stitches]
+        rib = tuple(
+            node for node in nodes if type(node) is Stitch and node.name in _TOGETHER and not node.bare
+        )
+        if nodes:
+            return rib if len(rib) == len(nodes) and len({node.name for node in rib}) > 1 else ()
+    return ()
+
+
+def _narrowed(
+    phrases: tuple[Phrase, ...], narrowing: _Narrowing, rib: tuple[Stitch, ...]
+) -> tuple[Phrase, ...]:
+    """The phrases with a round of the rib, in which every part of the sort begins with the decrease."""
+    start, end = phrases[narrowing.first].start, phrases[narrowing.last].end
+    nodes: list[Stitch] = []
+    for part in rib:
+        number = part.times.of(0) or 0
+        if part.name == narrowing.sort and number > 1:
+            nodes.append(Stitch(narrowing.decrease, ONE, start, end))
+            number -= 2
+        if number:
+            nodes.append(Stitch(part.name, Number((number,)), start, end))
+    flags = (phrases[narrowing.first].flags, *(0 for _ in nodes[1:]))
+    worked = (Stitches(start, end, flag, node) for flag, node in zip(flags, nodes, strict=True))
+    return (*worked, Extent(end, end, 0, NOTHING), *phrases[narrowing.last + 1 :])
