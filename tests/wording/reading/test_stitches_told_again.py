@@ -53,26 +53,3 @@ def test_a_stitch_knitted_together_with_the_cast_on_edge_stays_one(line: str) ->
     reading = read(f"{line} 72 sts", (72,))
     assert not reading.findings
     assert after_each_round(reading) == [72]
-
-
-@pytest.mark.parametrize(
-    ("words", "after"),
-    [
-        ("*k10, ssk (slip, slip, knit); rep from * around", 77),
-        ("*k10, k2tog (knit 2 together); rep from * around", 77),
-        ("*k10, ssk (knit together through the back loops); rep from * around", 77),
-        ("*k10, ssk (slip 2 knitwise, knit them together)* around", 77),
-        ("*k10, knit 2 together (k2tog)* around", 77),
-        ("*k10, slip 1, knit 1, psso (skp)* around", 77),
-        ("(k10, p2tog (purl together)) 7 times", 77),
-        ("*k11, kfb (knit in front and back)* around", 91),
-    ],
-)
-def test_a_bracket_that_says_how_a_stitch_is_worked_works_nothing_more(words: str, after: int) -> None:
-    """7 of 84 stitches, each said twice."""
-    assert after_each_round(read(f"Rnd 1: {words}. {after} sts", (84,))) == [after]
-
-
-def test_a_bracket_that_is_worked_several_times_is_no_explanation() -> None:
-    """16 stitches make 13: three decreases in each repeat."""
-    assert after_each_round(read("Rnd 1: *k10, k2tog (k2tog) twice* around. 65 sts", (80,))) == [65]

@@ -8,7 +8,6 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.in_parts import with_ends_of_parts
 from roundwright.wording.reading.label import Label
-from roundwright.wording.reading.parsing.asides import without_meanings
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -188,7 +187,7 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
 
     `[purl 1 rnd, knit 1 rnd] 5 times` becomes its rounds, and `the last 2 rnds`, `5 times` in all.
     """
-    phrases = _without_stitches_used(with_rounds_by_sort(without_meanings(phrases)))
+    phrases = _without_stitches_used(with_rounds_by_sort(phrases))
     phrases = _starred(
         _with_stitches_over(_said_once(with_ends_of_parts(with_spread(with_verbs_inside(phrases)))))
     )

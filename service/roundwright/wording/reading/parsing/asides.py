@@ -2,26 +2,20 @@
 
 from typing import Final
 
-from msgspec.structs import replace
-
-from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.phrases import (
     Brackets,
     Change,
     Count,
     Fabric,
     Markers,
-    PassOver,
     Phrase,
     Rep,
     Said,
     Star,
     Stitches,
-    Times,
 )
-from roundwright.wording.reading.seen import is_bare, is_shaping
-from roundwright.wording.reading.tokens import COLON, EQUALS, SPACE
-from roundwright.wording.reading.tree import Stitch
+from roundwright.wording.reading.seen import is_bare
+from roundwright.wording.reading.tokens import COLON, EQUALS
 
 
 def means(inside: list[Phrase]) -> bool:
@@ -69,36 +63,3 @@ def aside(inside: list[Phrase]) -> bool:
 _WORK: Final = frozenset((Stitches, Fabric))
 _FACTS: Final = frozenset((Said, Markers, Count, Change))
 _WORK_OR_REPEATS: Final = frozenset((Stitches, Star, Fabric, Brackets, Rep))
-
-
-def without_meanings(phrases: list[Phrase]) -> list[Phrase]:
-    """The phrases without brackets that say how the stitch before is worked: `k8, ssk (slip, slip, knit)`."""
-    if Brackets not in [type(phrase) for phrase in phrases]:
-        return phrases
-    made: list[Phrase] = []
-    for place, phrase in enumerate(phrases):
-        if type(phrase) is not Brackets:
-            made.append(phrase)
-            continue
-        often = Times in [type(behind) for behind in phrases[place + 1 : place + 2]]
-        apart = often or phrase.flags & ~SPACE
-        if apart or not made or not _is_meaning(made[-1], phrase.inside):
-            made.append(replace(phrase, inside=tuple(without_meanings(list(phrase.inside)))))
-    return made
-
-
-def _is_meaning(named: Phrase, inside: tuple[Phrase, ...]) -> bool:
-    """Whether words in a bracket work the decrease or increase before it: `(knit 2 together)`, `(knit together)`."""
-    if type(named) is PassOver:
-        return len(inside) == 1 and is_shaping(inside[0])  # sl 1, k1, psso (skp)
-    stitch = named.node if type(named) is Stitches and is_shaping(named) else None
-    if type(stitch) is not Stitch or stitch.times.values != (1,):
-        return False
-    nodes = [phrase.node for phrase in inside if type(phrase) is Stitches]
-    match nodes:
-        case [Stitch(name=name, times=times, bare=False)] if len(inside) == 1 and times.values == (1,):
-            return execute((Work(name),)) == execute((Work(stitch.name),))
-        case [Stitch(name="sl"), *_]:
-            return type(inside[0]) is Stitches
-    words = [phrase.text for phrase in inside if type(phrase) is Said]
-    return "together" in words and all(type(phrase) is Said or is_bare(phrase) for phrase in inside)
