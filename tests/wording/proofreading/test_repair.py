@@ -60,6 +60,20 @@ def test_a_missing_round_is_put_in_as_the_rounds_around_it_are_written(place: in
     assert CROWN[place] in repairs("\n".join(lines), 72)
 
 
+def test_a_missing_round_is_the_next_step_where_the_plain_rounds_end_before_it() -> None:
+    """Decreases of every second round go on in every round: rounds 1 and 3 tell what round 4 is."""
+    lines = (
+        "Rnd 1: (K5, k2tog) 12 times. 72 sts",
+        "Rnd 2: Knit.",
+        "Rnd 3: (K4, k2tog) 12 times. 60 sts",
+        "Rnd 4: (K3, k2tog) 12 times. 48 sts",
+        "Rnd 5: (K2tog) 24 times. 24 sts",
+    )
+    printed = (*lines[:3], *lines[4:])
+
+    assert read("\n".join(printed), (84,)).repaired == "\n".join(lines)
+
+
 def test_a_skipped_round_without_a_number_is_put_in() -> None:
     """Between k5 and k3 stands k4."""
     text = "K 6, K2TOG, TO END. 56 STS.\nK 5, K2TOG, TO END. 48 STS.\nK 3, K2TOG, TO END. 32 STS."
@@ -248,6 +262,25 @@ def test_of_the_times_of_all_sizes_that_of_the_size_is_mended_which_does_not_com
     )
 
     assert text.format(5).split("\n")[-1] in repairs(text.format(6), 72, 84, 96)
+
+
+def test_of_the_times_in_all_that_of_the_size_is_mended_which_does_not_come_out() -> None:
+    """The round told before is one of them: to 40 in tens are 3 from 70, 4 from 80 and 5 from 90."""
+    text = (
+        "Dec rnd: *K5 (6, 7), k2tog; rep from * around.\n"
+        "In this manner dec every other rnd {often} times in all = 40 (40, 40) sts.\n"
+        "Next rnd: *K2, k2tog; rep from * around = 30 sts."
+    )
+    printed = text.format(often="3 (4, 4)")
+
+    assert read(printed, (70, 80, 90)).repaired == text.format(often="3 (4, 5)")
+
+
+def test_a_wrong_number_of_repeats_before_a_colon_is_mended() -> None:
+    """45 stitches in fives."""
+    text = "Rnd 1: work {often} times: k3, k2tog = 36 sts\nRnd 2: work 9 times: k2, k2tog = 27 sts"
+
+    assert read(text.format(often=6), (45,)).repaired == text.format(often=9)
 
 
 @pytest.mark.parametrize("word", ["k2otg", "k2tgo", "2ktog", "k2gto"])

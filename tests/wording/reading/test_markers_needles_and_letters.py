@@ -23,6 +23,20 @@ def test_the_sections_are_those_between_the_markers_placed(placed: str) -> None:
     assert after_each_round(read(text, (96,))) == [96, 88, 88]
 
 
+@pytest.mark.parametrize(
+    ("words", "after"),
+    [
+        ("k2tog at each marker", 78),
+        ("ssk at each of the 6 markers", 78),
+        ("knit, and cdd at each marked st", 72),
+        ("k3tog at every marker", 72),
+    ],
+)
+def test_a_decrease_at_each_marker_is_worked_once_in_every_section(words: str, after: int) -> None:
+    """Six markers in 84 stitches."""
+    assert after_each_round(read(f"Place 6 markers.\nRnd 1: {words}. {after} sts", (84,))) == [after]
+
+
 SECTIONS = "You now have 8 sections of 11 sts."
 
 

@@ -99,7 +99,7 @@ def _numbered_lines(doubtful: Doubtful) -> dict[int, str]:
 
 
 def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
-    """What the line of a round may be: between two of the same build, or the same as another."""
+    """What the line of a round may be: between two of the same build, the next step behind them, or as another."""
     candidates: dict[str, None] = {}
     near = sorted(
         (at for at in lines if abs(at - number) <= MOST_AWAY), key=lambda at: (abs(at - number), -at)
@@ -114,7 +114,8 @@ def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
             candidates.setdefault(line)
     for at, other in pairs:
         first, second = relabelled(lines[at], at, number), relabelled(lines[other], other, number)
-        line = between(first, 0, second, 2, 1) if first and second and at < number < other else None
+        steps = (0, 2, 1) if at < number < other else (0, 1, 2) if other < number else (1, 2, 0)
+        line = between(first, steps[0], second, steps[1], steps[2]) if first and second else None
         if line is not None and line != first:
             candidates.setdefault(line)
     for at in near:

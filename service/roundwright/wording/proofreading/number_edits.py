@@ -178,6 +178,9 @@ def until(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     number = candidate.until or (candidate.times.number if candidate.times is not None else None)
     if number is None or number.start < 0:
         return
+    if candidate.begun and number is not candidate.until:  # those worked before are among the times printed
+        printed = [None if often is None else often + candidate.begun for often in number.values]
+        number = Number(tuple(printed), number.start, number.end)
     wrong = {fault.size for fault in doubtful.faults if fault.size is not None and not fault.note}
     lanes = doubtful.state.lanes
     some = [lane for lane in lanes if lane.size in wrong] if len(number.values) > 1 else []

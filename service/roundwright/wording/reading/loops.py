@@ -752,7 +752,7 @@ def _with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:
     ways = []
     for begun in range(1, most + 1):
         fewer = [max(0, often - begun) if often is not None else None for often in times.number.values]
-        counted = replace(times, number=Number(tuple(fewer)), total=True)
+        counted = replace(times, number=replace(times.number, values=tuple(fewer)), total=True)
         cost = candidate.cost + WITH_FIRST * begun
         ways.append(replace(candidate, cost=cost, times=counted, begun=begun))
     return ways

@@ -8,7 +8,8 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import SPACE, Token
+from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
 
 
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
@@ -48,7 +49,7 @@ def _tell_sides(made: list[Token]) -> None:
     joined = not sided and made[at - 1].kind == "and"
     first, second = ("before", "after") if sided else (made[at - 2].kind, made[at].kind)
     if not sided and not joined:
-        _tell_first(made, at)
+        _tell_before(made, at) if made[at].text in _AT else _tell_first(made, at)
         return
     begin = _unit(made, at if sided else at - 2)
     if begin is None or {first, second} != _BOTH:
@@ -57,6 +58,16 @@ def _tell_sides(made: list[Token]) -> None:
     del made[begin + len(unit) :]
     made.extend((*_at_marker(first, unit[-1]), _word("and", "and", unit[-1])))
     made.extend((*(replace(token, flags=SPACE) for token in unit), *_at_marker(second, unit[-1])))
+
+
+def _tell_before(made: list[Token], at: int) -> None:
+    """Tell a decrease at each marker as before it, where no marker is gone on to: `k2tog at each marker`."""
+    uses, leaves = uses_and_leaves().get(made[at - 1].means, (0, 0))
+    if uses <= leaves:
+        return
+    begun = next((place for place in range(at - 1, 0, -1) if made[place].flags & (LINE | STOP)), 0)
+    if not any(token.kind == "marker" for token in made[begun:at]):
+        made[at] = replace(made[at], kind="before", text="before")
 
 
 def _tell_first(made: list[Token], at: int) -> None:
@@ -104,6 +115,7 @@ FEWEST: Final = 4
 """Words before the marker of which both sides are told, at least."""
 COUNTED: Final = 3
 """Words of `dec 1 st`."""
+_AT: Final = frozenset(("at", "on", "over"))
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}
 _THESE: Final = frozenset(("the", "these", "those", "your", "our"))

@@ -1,5 +1,6 @@
 """Groups of whole rounds told in other words: `[purl 1 rnd, knit 1 rnd] 5 times`."""
 
+from itertools import takewhile
 from typing import Final
 
 from msgspec.structs import replace
@@ -26,6 +27,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     counts_of,
+    is_silent,
     is_until_rounds,
     opened,
 )
@@ -70,8 +72,8 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     So is that of a decrease among other stitches: `* k1, 2 times k2tog *`.
     """
     made = list(phrases)
-    if (rounds := _rounds_behind_number(phrases)) is not None:
-        return rounds
+    if (work := _rounds_behind_number(phrases) or _stitches_behind_number(phrases)) is not None:
+        return work
     for place, phrase in enumerate(phrases[:-1]):
         bracket = phrases[place + 1]
         behind = phrases[place + 2] if place + 2 < len(phrases) else None
@@ -112,6 +114,23 @@ def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
         return None
     bracket = Brackets(rounds[0].start, rounds[-1].end, STOP, (replace(rounds[0], flags=0), *rounds[1:]))
     return [*phrases[:begin], bracket, replace(number, flags=0), *behind]
+
+
+def _stitches_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
+    """A repeat behind a colon, and how often it is worked: `Rnd 1: work 9 times: k7, k2tog`; None for others."""
+    place = next((at for at, phrase in enumerate(phrases) if not _is_verb_of_rounds(phrase)), 0)
+    if not phrases or type(times := phrases[place]) is not Times or times.more:
+        return None
+    behind = phrases[place + 1 :]
+    repeat = list(takewhile(lambda phrase: type(phrase) is Stitches or is_silent(phrase), behind))
+    rest = behind[len(repeat) :]
+    whole = not any(phrase.flags & STOP for phrase in repeat) and all(map(counts_of, rest[:1]))
+    if not whole or not any(map(is_shaping, repeat)) or not repeat[0].flags & COLON:
+        return None
+    bracket = Brackets(
+        repeat[0].start, repeat[-1].end, times.flags, (replace(repeat[0], flags=0), *repeat[1:])
+    )
+    return [*phrases[:place], bracket, replace(times, flags=0), *rest]
 
 
 def _is_number_of_rounds(phrase: Phrase) -> bool:

@@ -21,6 +21,10 @@ STITCHES: Final = "sts"
 """What the English word for stitches is."""
 COUNTED: Final = ("=", "Rnd", ". Rnd", "Row")
 """What the English words of a count or of the number of a round begin with."""
+PLAIN_ROUNDS: Final = frozenset(("knit {n} rnds", ". Knit {n} rnds", "purl {n} rnds", ". Purl {n} rnds"))
+"""English words of rounds whose wordings may begin like some stitches up to the end of the round."""
+AROUND: Final = "around"
+"""What the English word for the end of the round is."""
 LONGEST_WORDING: Final = 40
 """Pieces of a text that one wording takes at most."""
 LONGEST_SHORT: Final = 4
@@ -82,9 +86,14 @@ class Matcher:
     def found(self, place: int) -> Found | None:
         """The longest wording that begins at a piece; None where none does.
 
-        A count, or the number of a round, leaves a longer wording whole: `nun 4 M` of `nun 4 M re` is none.
+        A count, or the number of a round, leaves a longer wording whole: `nun 4 M` of `nun 4 M re` is none. So do
+        plain rounds the end of the round: `1 vr omg` of `1 vr omg rundt`.
         """
         found = self.longest(place)
+        if found is not None and found.meaning.english in PLAIN_ROUNDS:
+            around = self.longest(found.stop - 1)
+            if around is not None and around.meaning.english == AROUND and around.stop > found.stop:
+                return self.longest(place, found.stop - 1)
         if found is None or not found.meaning.english.startswith(COUNTED):
             return found
         last = self.number_before(found.stop)
