@@ -186,3 +186,10 @@ def test_a_round_knitted_while_markers_are_placed_is_a_round(words: str, plain: 
     """It stands before the first round of decreases."""
     reading = read(f"Cast on 84 sts.\n{words}\nDec rnd: *k10, k2tog* around. 77 sts", (84,))
     assert number_of_rounds(reading) == [plain + 1]
+
+
+@pytest.mark.parametrize("work", ["cdd", "k3tog", "cdd, knit to end", "k3tog; knit to end of rnd"])
+def test_a_double_decrease_is_worked_over_every_marked_stitch(work: str) -> None:
+    """What is left behind the last is knitted, whether that is told or not."""
+    text = f"Mark 8 sts.\nDec rnd: Knit to 1 st before each marked st, {work} (88 sts).\nKnit 1 rnd."
+    assert after_each_round(read(text, (104,))) == [88, 88]

@@ -124,9 +124,12 @@ class SettledRound:
         repeats = any(type(phrase) in _REPEATS for phrase in phrases)
         if repeats and type(sections) is not Needlewise:
             return
-        start, end, span = self.out[0].start, self.out[-1].end, (sections.start, sections.end)
+        work, tail = self.out, list[Node]()
+        if type(sections) is Extent and len(work) > 1 and _goes_to_end(work[-1]):
+            work, tail = work[:-1], work[-1:]
+        start, end, span = work[0].start, work[-1].end, (sections.start, sections.end)
         needle = type(sections) is Needlewise and sections.needle
-        self.out = [Fill(tuple(self.out), None, start, end, span, marker=True, needle=needle)]
+        self.out = [Fill(tuple(work), None, start, end, span, marker=True, needle=needle), *tail]
 
     def fault(self, code: str, message: str, start: int) -> None:
         """Keep the first thing that cannot be understood."""
@@ -410,6 +413,11 @@ def _opened(nodes: Nodes, *, filled: bool) -> Nodes:
             return inner
         case _:
             return nodes
+
+
+def _goes_to_end(node: Node) -> bool:
+    """Whether it is worked to the end of the round: `knit to end` behind the work at each marker."""
+    return type(node) is Fill and node.leave is NOTHING and not node.marker
 
 
 MOST_COPIED: Final = 400

@@ -286,7 +286,7 @@ class Worker:
         if not fill.marker:
             return self.value(fill.leave)
         leave, behind = self.value(fill.leave), self.behind(rest)
-        if leave and behind > leave and not any(map(_is_centred, rest)):
+        if leave and behind > leave and not any(_is_centred(node, leave) for node in rest):
             message = say("read.beyond_marker", behind=behind, leave=leave)
             raise UnclearError("runs_out", message, fill.start)
         return max(behind, leave)
@@ -478,9 +478,13 @@ def _ends_at_marker(piece: list[Node]) -> bool:
     return any(type(node) is Fill and node.marker for node in piece)
 
 
-def _is_centred(node: Node) -> bool:
-    """Whether it is worked over the marker: a double decrease, or a marked stitch that is worked itself."""
-    return type(node) is Stitch and node.name in ("cdd", "sk2p", "k", "p", "sl")
+def _is_centred(node: Node, leave: int) -> bool:
+    """Whether it is worked over the marker: a double decrease, or a marked stitch that is worked itself.
+
+    `K3tog` is one stitch before the marked one, and may be a slip of `k2tog` farther from it.
+    """
+    over = ("cdd", "sk2p", "k", "p", "sl", *(("k3tog", "sssk") if leave == 1 else ()))
+    return type(node) is Stitch and node.name in over
 
 
 _FILLS: Final = frozenset((Fill, Evenly))

@@ -65,6 +65,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     cut: list[Piece] = []
     place = last = 0
     coming = list(reversed(notes))
+    slashes = width == PAIR and _sizes_have_slashes(text, known)
     cuts = _cut(known.size, known.ands, width)
     markers = _short_markers(text, known)
     hyphens = width > 1 and _sizes_have_hyphens(text, known, width)
@@ -75,7 +76,8 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
         if BEGINS.match(text, place) and (
             figures := figures_at(text, place, here, hyphens=hyphens and not _names_round(cut, known))
         ):
-            piece = _number(text, figures, known, near=last == place)
+            listed = _with_slash(text, figures, known) if slashes and here == PAIR else figures
+            piece = _number(text, listed, known, near=last == place)
         else:
             match = cuts.match(text, place)
             assert match is not None  # every character is a sign, if nothing else
@@ -140,6 +142,32 @@ def _names_round(cut: Sequence[Piece], known: Lexicon) -> bool:
 
 
 ROUNDS: Final = frozenset(("rnd", "rnds", "row", "rows"))
+WHAT_COUNTS: Final = ROUNDS | {"sts", "x", "knit", "purl"}
+"""English words of what numbers count that are no rib: `5/7 M re`, `3/4x`."""
+PAIR: Final = 2
+"""Sizes whose numbers may be two small ones with a slash, which more sizes never are."""
+_SLASHED: Final = re.compile(
+    r"(?<![\w.,/–-])([0-9]{1,3})[ \u00a0]?/[ \u00a0]?([0-9]{1,3})(?![0-9/])[ \u00a0]?([^\W\d_]+)"
+)
+
+
+def _sizes_have_slashes(text: str, known: Lexicon) -> bool:
+    """Whether a text prints the stitches of two sizes with a slash, `72/84 M`, and so their small numbers."""
+    return any(
+        LEAST_OF_HAT <= int(counted[1]) < int(counted[2]) and known.single(counted[3]) == "sts"
+        for counted in _SLASHED.finditer(text)
+    )
+
+
+def _with_slash(text: str, figures: Figures, known: Lexicon) -> Figures:
+    """The number with that of the second size behind a slash, `5/7 M re`; alone where none is."""
+    pair = _SLASHED.match(text, figures.start)
+    if pair is None or figures.single is None or int(pair[1]) == int(pair[2]):
+        return figures
+    if known.single(pair[3]) not in WHAT_COUNTS:
+        return figures
+    values = tuple(Figure(pair[size], pair.start(size), pair.end(size)) for size in (1, 2))
+    return Figures(values, pair.start(), pair.end(2))
 
 
 def sizes_of(piece: Piece, known: Lexicon) -> list[str]:

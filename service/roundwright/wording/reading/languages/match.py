@@ -234,10 +234,16 @@ class Matcher:
         joins = 0
         while joins < MOST_JOINS and at + joins < len(self.cut) and self.joined(self.cut[at + joins]):
             joins += 1
+        joins += bool(joins) and self.ends_short_form(at + joins)  # 11. u. 12. Rd
         if joins and at + joins < len(self.cut) and self.cut[at + joins].kind == "line":
             joins += self.cut[at + joins - 1].kind == "word"  # every 5th and / 6th st
         follows = joins and at + joins < len(self.cut) and self.cut[at + joins].kind == "number"
         return at + joins if follows else 0
+
+    def ends_short_form(self, at: int) -> bool:
+        """Whether a full stop stands here behind a word that is printed with it."""
+        dot = self.cut[at : at + 1]
+        return bool(dot) and dot[0].key == "." and self.cut[at - 1].text.lower() in self.known.dotted
 
     def joined(self, piece: Piece) -> str:
         """What joins two ordinals, in English; empty where it is something else."""

@@ -26,7 +26,7 @@ from roundwright.wording.reading.vocabulary import respelt, vocabulary
 
 FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
-BEFORE_NUMBERS: Final = frozenset(("no", "rnd", "row", "needle", "size"))
+BEFORE_NUMBERS: Final = frozenset(("and", "no", "rnd", "row", "needle", "size"))
 """Words whose full stop ends no sentence before a number: `Nr. 3`."""
 GOES_ON: Final = frozenset((",", ";", ":", "*", ")"))
 """Signs before which a full stop behind a single letter ends a short form: `6 p. d., 2 p. j. d. *`."""
