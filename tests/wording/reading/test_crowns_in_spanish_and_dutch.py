@@ -42,6 +42,18 @@ TEXTS = [
         72,
         [64, 56],
     ),
+    # plain rounds and a decrease round, so often
+    (
+        "es",
+        (
+            "Vuelta de disminución: *11 pd, DD* = 72 p.\n(DD = disminución doble)\n"
+            "Teje 2 vueltas al derecho y una de disminución con 2 p menos antes de cada DD; hazlo 2 veces. = 48 p.\n"
+            "Teje 1 vuelta al derecho y una vuelta de disminución; hazlo una vez. = 36 p.\n"
+            "Vuelta siguiente: otra vuelta de disminución. = 24 p."
+        ),
+        84,
+        [72, 72, 72, 60, 60, 60, 48, 48, 36, 24],
+    ),
     # on each needle
     (
         "nl",

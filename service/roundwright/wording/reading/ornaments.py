@@ -19,12 +19,13 @@ _OF_REPEATS: Final = frozenset(("knit", "purl", "slip", "stitch", "make", "(", "
 
 def without_ornaments(tokens: list[Token]) -> list[Token]:
     """The words without stars that are bullets, or stand around a heading, which ends with a colon then."""
-    stars = [place for place, token in enumerate(tokens) if token.kind == "stars"]
+    stars = _stars(tokens)
     if len(stars) < FEWEST_BULLETS:
         return tokens
     meanings = [sentence for pair in pairwise(stars) if (sentence := _of_stars(tokens, *pair))]
     if meanings:
-        return without_ornaments(_without(tokens, meanings))
+        tokens = _without(tokens, meanings)
+        stars = _stars(tokens)
     around = [pair for pair in pairwise(stars) if _are_around(tokens, *pair)]
     if not around:
         return _without_bullets(tokens, stars)
@@ -33,7 +34,12 @@ def without_ornaments(tokens: list[Token]) -> list[Token]:
         flags = tokens[first + 1].flags | tokens[first].flags
         made[last + 1] = replace(tokens[last + 1], flags=tokens[last + 1].flags | COLON)
         made[first : last + 1] = [replace(tokens[first + 1], flags=flags), *tokens[first + 2 : last]]
-    return _without_bullets(made, [place for place, token in enumerate(made) if token.kind == "stars"])
+    return _without_bullets(made, _stars(made))
+
+
+def _stars(tokens: list[Token]) -> list[int]:
+    """The places of the stars."""
+    return [place for place, token in enumerate(tokens) if token.kind == "stars"]
 
 
 def _of_stars(tokens: list[Token], first: int, last: int) -> tuple[int, int] | None:
