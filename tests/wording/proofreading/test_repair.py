@@ -371,6 +371,37 @@ def test_a_round_left_out_is_put_in_though_the_numbers_run_on() -> None:
     assert read("\n".join((*lines[:4], *later)), (72,)).repaired == "\n".join(lines)
 
 
+def test_a_decrease_as_of_a_round_above_is_meant_and_no_round_left_out() -> None:
+    """Three stitches are worked together above, too: 56 is 16 less than 72, and 24 is 16 less than 40 (arithmetic)."""
+    lines = (
+        "Rnd 1: *K6, k3tog; rep from * around. 56 sts.",
+        "Rnd 2: *K5, k2tog; rep from * around. 48 sts.",
+        "Rnd 3: *K4, k2tog; rep from * around. 40 sts.",
+        "Rnd 4: *K2, k3tog; rep from * around. 24 sts.",
+    )
+    wrong = "\n".join(lines).replace("K2, k3tog", "K2, k2tog")
+
+    assert read(wrong, (72,)).repaired == "\n".join(lines)
+
+
+@pytest.mark.parametrize("number", ["{}. Dec rnd", "Dec rnd {}"])
+def test_a_numbered_decrease_is_put_in_where_its_number_is_not_there(number: str) -> None:
+    """Between the 4th and the 6th stands the 5th, with its plain round: eights are taken away (arithmetic)."""
+    decreases = [f"{number.format(8 - k)}: *K{k}, k2tog* around. {8 * k + 8} sts." for k in (5, 4, 3, 2, 1)]
+    whole = "\nKnit 1 rnd.\n".join(decreases)
+    wrong = whole.replace(f"{decreases[2]}\nKnit 1 rnd.\n", "")
+
+    assert read(wrong, (56,)).repaired == whole
+
+
+def test_a_repeat_counted_for_half_of_a_round_does_not_come_out() -> None:
+    """Eight times five stitches are half of 80 (arithmetic): the round is not worked over again to its end."""
+    text = "Rnd 1: (k3, k2tog) 8 times. 64 sts."
+
+    (finding,) = read(text, (80,)).findings
+    assert (finding.code, finding.repair) == ("left_over", "Rnd 1: (k3, k2tog) 16 times. 64 sts.")
+
+
 def test_no_line_is_put_in_for_a_round_that_is_given_behind() -> None:
     """In 3, 5, 4 no round is left out."""
     text = "Rnd 1: k8, k2tog\nRnd 2: knit\nRnd 3: k7, k2tog\nRnd 5: knit\nRnd 4: k6, k2tog"

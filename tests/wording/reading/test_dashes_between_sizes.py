@@ -79,6 +79,8 @@ def test_what_is_repeated_in_every_round_is_told_before_them(words: str) -> None
         "(All even rounds are knit like this.)",
         "Work every even round like this one.",
         "(And every other round after this.)",
+        "(And so for every even round up to round 6.)",
+        "(And all even rounds to and including the 6th round the same.)",
     ],
 )
 def test_a_plain_round_stands_for_all_even_ones(words: str) -> None:

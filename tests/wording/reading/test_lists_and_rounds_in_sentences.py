@@ -174,6 +174,22 @@ def test_stars_that_begin_the_lines_of_a_list_repeat_nothing(
 
 
 @pytest.mark.parametrize(
+    "words",
+    [
+        "What is between * * is repeated around.",
+        "Repeat what is between * and * all round.",
+        "Rep between * * to the end of every round.\nWhat is between * * is repeated.",
+    ],
+)
+@pytest.mark.parametrize(
+    "text", ["{}\nRnd 1: *k7, k2tog* 56\nRnd 2: knit.", "Rnd 1: *k7, k2tog* 56\nRnd 2: knit.\n{}"]
+)
+def test_what_two_stars_mean_is_no_work(words: str, text: str) -> None:
+    """A line that says what is done between two stars repeats nothing itself."""
+    assert after_each_round(read(text.format(words), (63,))) == [56, 56]
+
+
+@pytest.mark.parametrize(
     ("text", "wanted"),
     [
         ("K 7, 2 tog, round - 64", [72, 64]),

@@ -44,6 +44,8 @@ TEXTS = [
         "Rnd 1: *k6, k2tog* 56\nRnd 3: *k5, k2tog* 48\nRnd 5: *k4, k2tog* 40\nKnit the even rounds.",
         [56, 56, 48, 48, 40],
     ),
+    ("Rnd 1: *k6, k2tog* 56\nRnd 3: *k5, k2tog* 48\nAnd the even rounds? Just knit.", [56, 56, 48]),
+    ("Rnd 1: *k6, k2tog* 56\nRnd 3: *k5, k2tog* 48\nAll even rounds: knit, no decreases.", [56, 56, 48]),
     (
         (
             "Rnd 1: *k6, k2tog* 56\nEven rounds up to and including 4: knit\nRnd 3: *k5, k2tog* 48\n"

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import islice, product
+from itertools import islice, pairwise, product
 from typing import Final
 
-from roundwright.wording.proofreading.doubtful import Doubtful, line_of
+from roundwright.wording.proofreading.doubtful import Doubtful, line_of, stated
 from roundwright.wording.proofreading.rewriting import Edit, Edits, between, other_label, relabelled
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers, number_behind
@@ -126,10 +126,14 @@ def _lines_for(number: int, lines: dict[int, str]) -> list[str]:
 
 
 def skipped(doubtful: Doubtful) -> Iterator[Edits]:
-    """A round without a number that was left out: between this line and one before it that is of the same build."""
+    """A round that was left out: between this line and one before it that is of the same build.
+
+    None has a number, or the number between theirs is not there either: `3rd dec rnd` stands before `5th dec rnd`.
+    """
     segments, text = doubtful.search.segments, doubtful.text
-    label = doubtful.segment.label
-    if label_numbers(label, 0) or doubtful.segment.start != segments[doubtful.first].start:
+    numbered = bool(label_numbers(doubtful.segment.label, 0))
+    lacks = "round_missing" not in doubtful.codes and _lacks_number(doubtful)
+    if (numbered and not lacks) or doubtful.segment.start != segments[doubtful.first].start:
         return
     start, end = _bounds(text, doubtful.segment.start)
     line, stop = text[start:end], start
@@ -157,6 +161,8 @@ def skipped(doubtful: Doubtful) -> Iterator[Edits]:
 def run_on(doubtful: Doubtful) -> Iterator[Edits]:
     """A round that was left out though the numbers run on: put in as `skipped`, and the lines behind numbered anew."""
     text, numbers = doubtful.text, label_numbers(doubtful.segment.label, 0)
+    if _lacks_number(doubtful) or _leaves_as_another(doubtful):
+        return
     if len(numbers) != 1 or doubtful.segment.start != doubtful.search.segments[doubtful.first].start:
         return
     start, end = _bounds(text, doubtful.segment.start)
@@ -174,6 +180,26 @@ def run_on(doubtful: Doubtful) -> Iterator[Edits]:
         if later:
             yield (Edit(start, start, put_in, SKIPPED), *later)
         return
+
+
+def _lacks_number(doubtful: Doubtful) -> bool:
+    """Whether the number before that of a line is not there, where those of the lines above go up by one."""
+    segments = doubtful.search.segments[max(0, doubtful.place - MOST_BACK) : doubtful.place + 1]
+    numbers = [number for segment in segments for number in label_numbers(segment.label, 0)][-3:]
+    steps = [later - number for number, later in pairwise(numbers)]
+    return bool(label_numbers(doubtful.segment.label, 0)) and steps == [1, 2]
+
+
+def _leaves_as_another(doubtful: Doubtful) -> bool:
+    """Whether the printed count takes as many stitches away as another round does, so that no round is left out."""
+    chosen, lane = doubtful.chosen, doubtful.state.lanes[0]
+    printed = stated(chosen, lane.count, doubtful.column(lane, chosen)) if chosen is not None else None
+    chain = lane.chain
+    while printed is not None and chain:
+        chain, done = chain
+        if done.round.after - done.round.before == printed - lane.count:
+            return True
+    return False
 
 
 def _numbered_later(doubtful: Doubtful, by: int) -> Edits:

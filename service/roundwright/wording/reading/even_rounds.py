@@ -15,14 +15,19 @@ def with_even_rounds(tokens: list[Token]) -> list[Token]:
     made: list[Token] = []
     kept = 0
     for place, token in enumerate(tokens[1:-1], start=1):
-        if (
-            token.kind not in _SORTS
-            or tokens[place + 1].kind != "round"
-            or tokens[place - 1].kind not in _EACH
-        ):
+        if token.kind not in _SORTS or tokens[place + 1].kind != "round":
+            continue
+        if (question := _begin_of_question(tokens, place)) >= kept:
+            every = Token("all", "all", token.start, token.start, tokens[question].flags)
+            made.extend([*tokens[kept:question], every, replace(token, flags=SPACE), tokens[place + 1]])
+            made.append(replace(tokens[place + 2], flags=SPACE | COLON))
+            kept = place + 3
+            continue
+        if tokens[place - 1].kind not in _EACH:
             continue
         begin = _begin_of_aside(tokens, place)
-        stop = _end_of_aside(tokens, place + 2) if begin > kept else 0
+        end = _end_of_sort(tokens, place + 2)
+        stop = _end_of_aside(tokens, end) if begin > kept else 0
         knit = _plain_before(tokens, begin) if stop else 0
         label = _label_before(tokens, knit) if knit else 0
         if not knit or label < kept or label == knit:
@@ -31,12 +36,28 @@ def with_even_rounds(tokens: list[Token]) -> list[Token]:
         every = Token("each", "every", at, at, SPACE)
         sort = [
             every,
-            *(replace(named, start=at, end=at, flags=SPACE) for named in tokens[place : place + 2]),
+            *(replace(named, start=at, end=at, flags=SPACE) for named in tokens[place:end]),
         ]
         made.extend([*tokens[kept:knit], Token("and", "and", at, at, SPACE), *sort])
         made.extend([replace(tokens[knit], flags=tokens[knit].flags | COLON), *tokens[knit + 1 : begin]])
         kept = stop
     return [*made, *tokens[kept:]] if kept else tokens
+
+
+def _begin_of_question(tokens: list[Token], place: int) -> int:
+    """Where a sentence begins that only names the rounds of a sort, which the next one tells; -1 elsewhere.
+
+    `And the even rounds? Knit, every one.` is `All even rounds: knit`.
+    """
+    behind = tokens[place + 2 : place + 4]
+    if behind[0].flags & (FULL | LINE) != FULL or not any(token.kind in _PLAIN for token in behind):
+        return -1
+    for at in range(place, max(-1, place - MOST_OF_PLAIN), -1):
+        if tokens[at].kind in _WORKS:
+            return -1
+        if at == 0 or tokens[at].flags & (FULL | LINE):
+            return at
+    return -1
 
 
 def _begin_of_aside(tokens: list[Token], place: int) -> int:
@@ -47,6 +68,19 @@ def _begin_of_aside(tokens: list[Token], place: int) -> int:
         if tokens[at].kind in _WORKS:
             return 0
     return 0
+
+
+def _end_of_sort(tokens: list[Token], begin: int) -> int:
+    """Where the words for rounds of a sort end, with the last of them: `every even round up to round 8`."""
+    at = begin + (tokens[begin].text == "up")
+    if tokens[at].kind != "to":
+        return begin
+    at += 1
+    while tokens[at].kind in _IN_LAST or tokens[at].text == "including":
+        at += 1
+    if tokens[at].kind not in ("number", "ordinal"):
+        return begin
+    return at + 1 + (tokens[at + 1].kind == "round" and not tokens[at + 1].flags & (FULL | LINE))
 
 
 def _end_of_aside(tokens: list[Token], begin: int) -> int:
@@ -91,9 +125,11 @@ MOST_OF_PLAIN: Final = 5
 """Words of a plain round: `Knit all sts`."""
 MOST_OF_LABEL: Final = 4
 """Words of its number."""
+_PLAIN: Final = frozenset(("knit", "purl", "plain"))
 _SORTS: Final = frozenset(("even", "alternate"))
 _EACH: Final = frozenset(("each", "all", "per", "following"))
 _PARTED: Final = FULL | LINE | COMMA | SEMI | STOP
+_IN_LAST: Final = frozenset(("", "round", "and"))
 _IN_PLAIN: Final = frozenset(("all", "stitch_noun", "end", "", "round"))
 _WORKS: Final = frozenset(
     (

@@ -1,11 +1,15 @@
-"""Stars that repeat nothing: those that begin the lines of a list, `* Next rnd: knit`, and those around headings."""
+"""Stars that repeat nothing.
+
+Those that begin the lines of a list, `* Next rnd: knit`, those around headings, and those of which a line says what
+they mean: `What is between * * is repeated around.`
+"""
 
 from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import BULLET, COLON, LINE, Token
+from roundwright.wording.reading.tokens import BLANK, BULLET, COLON, FULL, LINE, STOP, Token
 
 FEWEST_BULLETS: Final = 2
 """Lines that begin with a star before a word that is no stitch, for stars to be bullets."""
@@ -15,9 +19,13 @@ _OF_REPEATS: Final = frozenset(("knit", "purl", "slip", "stitch", "make", "(", "
 
 def without_ornaments(tokens: list[Token]) -> list[Token]:
     """The words without stars that are bullets, or stand around a heading, which ends with a colon then."""
-    stars = [place for place, token in enumerate(tokens) if token.kind == "stars"]
+    stars = _stars(tokens)
     if len(stars) < FEWEST_BULLETS:
         return tokens
+    meanings = [sentence for pair in pairwise(stars) if (sentence := _of_stars(tokens, *pair))]
+    if meanings:
+        tokens = _without(tokens, meanings)
+        stars = _stars(tokens)
     around = [pair for pair in pairwise(stars) if _are_around(tokens, *pair)]
     if not around:
         return _without_bullets(tokens, stars)
@@ -26,7 +34,44 @@ def without_ornaments(tokens: list[Token]) -> list[Token]:
         flags = tokens[first + 1].flags | tokens[first].flags
         made[last + 1] = replace(tokens[last + 1], flags=tokens[last + 1].flags | COLON)
         made[first : last + 1] = [replace(tokens[first + 1], flags=flags), *tokens[first + 2 : last]]
-    return _without_bullets(made, [place for place, token in enumerate(made) if token.kind == "stars"])
+    return _without_bullets(made, _stars(made))
+
+
+def _stars(tokens: list[Token]) -> list[int]:
+    """The places of the stars."""
+    return [place for place, token in enumerate(tokens) if token.kind == "stars"]
+
+
+def _of_stars(tokens: list[Token], first: int, last: int) -> tuple[int, int] | None:
+    """Where the sentence begins and ends, first in its line, that only tells what is done between two stars."""
+    joined = last == first + 1 or (last == first + 2 and tokens[first + 1].kind in ("and", "to"))
+    if not joined or "between" not in (tokens[first - 1].kind, tokens[first - 2].kind):
+        return None
+    begin, end = first, last + 1
+    while begin and not tokens[begin].flags & (LINE | FULL) and first - begin < MOST_IN_HEADING:
+        begin -= 1
+    while (
+        tokens[end].kind != "end" and not tokens[end].flags & (LINE | FULL) and end - last < MOST_IN_HEADING
+    ):
+        end += 1
+    alone = begin == 0 or tokens[begin].flags & LINE
+    ended = tokens[end].kind == "end" or tokens[end].flags & (LINE | FULL)
+    words = (*tokens[begin:first], *tokens[last + 1 : end])
+    return (begin, end) if alone and ended and not any(token.kind in _OF_REPEATS for token in words) else None
+
+
+def _without(tokens: list[Token], sentences: list[tuple[int, int]]) -> list[Token]:
+    """The words without some sentences, each from its place to before another."""
+    dropped = {place for begin, end in sentences for place in range(begin, end)}
+    made: list[Token] = []
+    flags = 0
+    for place, token in enumerate(tokens):
+        if place in dropped:
+            flags |= token.flags & (LINE | BLANK | STOP)
+        else:
+            made.append(replace(token, flags=token.flags | flags) if flags else token)
+            flags = 0
+    return made
 
 
 def _are_around(tokens: list[Token], first: int, last: int) -> bool:

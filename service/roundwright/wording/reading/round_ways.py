@@ -188,14 +188,16 @@ def _in_forms(work: RoundWork) -> list[Candidate]:
     options = []
     ribbed = any(fabric.kind == "rib" for fabric in work.seen.fabrics)
     once = (ONCE_IN_RIB if ribbed else ONCE_IN_FABRIC) if work.fabric else 0.0
+    alone = all(type(phrase) in _OF_REPEAT for phrase in work.segment.phrases)
     for base, others in _forms(list(work.work), work.seen):
         nodes = tuple(way.nodes for form in others for way in settle(form)[:3] if not way.trouble)
-        for way in settle(base, counted=bool(work.stated)):
+        for way in settle(base, counted=bool(work.stated), alone=alone):
             filled = Fill in [type(node) for node in way.nodes]
             options.append(work.round(way, 0.0 if filled else once, nodes))
     return options
 
 
+_OF_REPEAT: Final = frozenset((Brackets, Count, Rep, Star, Stitches, Times))
 ONCE_IN_FABRIC: Final = 0.5
 """What it costs that the stitches of a fabric are worked once in a round."""
 ONCE_IN_RIB: Final = 1.0

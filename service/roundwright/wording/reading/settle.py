@@ -9,9 +9,7 @@ from typing import Final
 
 from msgspec import Struct
 
-from roundwright.wording.reading.phrases import (
-    Phrase,
-)
+from roundwright.wording.reading.phrases import Phrase
 from roundwright.wording.reading.settled_round import SettledRound
 from roundwright.wording.reading.tree import (
     NOTHING,
@@ -59,8 +57,10 @@ FAR_OTHER: Final = 7.0
 """What it costs to take `k6, k2tog around` for its last stitch alone, where no count is printed: more than a fault."""
 
 
-def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool = False) -> list[Settled]:
-    """The trees of a round, the likeliest first."""
+def settle(
+    phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool = False, alone: bool = False
+) -> list[Settled]:
+    """The trees of a round, the likeliest first; `alone` where its line says no more, as of halves or needles."""
     first = SettledRound(phrases, whole=False, extra=1)
     ways = [first]
     if first.loose:
@@ -71,6 +71,7 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
         ways.extend([SettledRound(phrases, whole=way.whole, extra=1, then=True) for way in list(ways)])
     if first.often:
         ways.extend([SettledRound(phrases, whole=way.whole, extra=0, then=way.then) for way in list(ways)])
+    implied = implied and not (alone and _is_counted_repeat(first))
     settled = [tree for way in ways for tree in _settled(way, implied=implied, counted=counted)]
     if first.kfb:
         settled.extend(
@@ -82,6 +83,14 @@ def settle(phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool =
     for tree in sorted(settled, key=attrgetter("cost")):
         unique.setdefault(tree.nodes, tree)
     return list(unique.values())[:8]
+
+
+def _is_counted_repeat(way: SettledRound) -> bool:
+    """Whether a round is a counted repeat, `(k3, k2tog) 8 times`, which is not worked over again to its end."""
+    match way.out:
+        case [Group(times=times)]:
+            return times is not ONE
+    return False
 
 
 def _settled(way: SettledRound, *, implied: bool, counted: bool) -> list[Settled]:

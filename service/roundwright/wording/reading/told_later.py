@@ -129,7 +129,7 @@ def _named_plain(segments: list[Segment], place: int) -> frozenset[int]:
     if segments[place].label is not None or len(again) != 1 or not again[0].work or again[0].last:
         return frozenset()
     others = [phrase for phrase in phrases if type(phrase) not in (Again, Said, Extent)]
-    plain = all(is_bare(phrase) or (type(phrase) is Fabric and phrase.kind == "plain") for phrase in others)
+    plain = all(is_bare(phrase) or _is_straight(phrase) for phrase in others)
     named = again[0].named
     if not plain or not others or len(named) < 2 or min(named) < 1 or max(named) - min(named) < len(named):
         return frozenset()
@@ -163,11 +163,17 @@ MOST_BEFORE_GIVEN: Final = 4
 def _is_plain_between(label: Label | None, phrases: tuple[Phrase, ...]) -> bool:
     """Whether the rounds that were left out are told: `Knit the even rounds`, `Even rounds: knit`."""
     if label is not None and label.kind == "every" and label.every is not None:
-        return label.every.step == EVERY_OTHER and bool(phrases) and all(map(is_bare, phrases))
+        worked = [phrase for phrase in phrases if type(phrase) is not Said and not _is_straight(phrase)]
+        return label.every.step == EVERY_OTHER and bool(worked) and all(map(is_bare, worked))
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     every = len(rounds) == 1 and rounds[0].every and rounds[0].step == EVERY_OTHER
     rest = [phrase for phrase in phrases if type(phrase) not in (Rounds, Said)]
     return label is None and every and len(rest) == 1 and is_bare(rest[0])
+
+
+def _is_straight(phrase: Phrase) -> bool:
+    """Whether it is `straight`."""
+    return type(phrase) is Fabric and phrase.kind == "plain"
 
 
 def _numbers(label: Label | None) -> list[int]:

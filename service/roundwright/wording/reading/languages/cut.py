@@ -68,13 +68,20 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     slashes = width == PAIR and _sizes_have_slashes(text, known)
     cuts = _cut(known.size, known.ands, width)
     markers = _short_markers(text, known)
-    hyphens = width > 1 and _sizes_have_hyphens(text, known, width)
+    hyphens = width > 1 and _sizes_are_joined(text, known, width, _HYPHENED)
+    commas = width > FEWEST_BY_COMMAS and _sizes_are_joined(text, known, width, _BY_COMMAS)
     while place < len(text):
         while coming and coming[-1].line_end < place:
             coming.pop()
         here = width_at(coming[-1:], place, width)
         if BEGINS.match(text, place) and (
-            figures := figures_at(text, place, here, hyphens=hyphens and not _names_round(cut, known))
+            figures := figures_at(
+                text,
+                place,
+                here,
+                hyphens=hyphens and not _names_round(cut, known),
+                commas=commas and not _names_round(cut, known),
+            )
         ):
             listed = _with_slash(text, figures, known) if slashes and here == PAIR else figures
             piece = _number(text, listed, known, near=last == place)
@@ -121,17 +128,22 @@ def _short_markers(text: str, known: Lexicon) -> dict[str, str]:
 
 LEAST_OF_HAT: Final = 32
 """Stitches that a hat is cast on with at least, so that `72-80 m` are two sizes and `2-3 m` a few stitches."""
-_COUNTED: Final = re.compile(
-    r"(?<![\w.,–-])([0-9]{2,3})((?:[-–][0-9]{2,3}){1,12})(?![0-9])[ \u00a0]?([^\W\d_]+)"
-)
+FEWEST_BY_COMMAS: Final = 2
+"""Sizes that are not told by commas alone: `84, 96 p` may be one number after another."""
+_COUNTED: Final = r"(?<![\w.,–-])([0-9]{{2,3}}(?:{0}[0-9]{{2,3}}){{1,12}})(?![0-9])[ \u00a0]?([^\W\d_]+)"
+_HYPHENED: Final = re.compile(_COUNTED.format("[-–]"))
+_BY_COMMAS: Final = re.compile(_COUNTED.format(", "))
 
 
-def _sizes_have_hyphens(text: str, known: Lexicon, width: int) -> bool:
-    """Whether a text prints the stitches of its sizes with hyphens: `72-80 m`, and so those of two of three sizes."""
-    for counted in _COUNTED.finditer(text):
-        numbers = [int(counted[1]), *map(int, re.findall("[0-9]+", counted[2]))]
+def _sizes_are_joined(text: str, known: Lexicon, width: int, counts: re.Pattern[str]) -> bool:
+    """Whether a text prints the stitches of its sizes with such a sign between them, and so all their numbers.
+
+    `72-80 m`, of which two of three sizes may be left, and `84, 96, 108 p`.
+    """
+    for counted in counts.finditer(text):
+        numbers = [*map(int, re.findall("[0-9]+", counted[1]))]
         fits = len(numbers) == width and numbers[0] >= LEAST_OF_HAT
-        if fits and numbers == sorted(set(numbers)) and known.single(counted[3]) == "sts":
+        if fits and numbers == sorted(set(numbers)) and known.single(counted[2]) == "sts":
             return True
     return False
 

@@ -104,11 +104,16 @@ class Figures(Struct, frozen=True):
         return int(text) if len(self.figures) == 1 and text.isdecimal() else None
 
 
-def figures_at(text: str, place: int, width: int, *, hyphens: bool = False) -> Figures | None:
+def figures_at(
+    text: str, place: int, width: int, *, hyphens: bool = False, commas: bool = False
+) -> Figures | None:
     """The number or list of sizes that begins here, in a text for so many sizes; None where none does.
 
-    With `hyphens` two numbers with a hyphen between them are for two sizes, as in `72-80 m`.
+    With `hyphens` two numbers with a hyphen between them are for two sizes, as in `72-80 m`; with `commas` as many as
+    there are sizes are, as in `84, 96, 108 p`.
     """
+    if commas and (by_commas := _lists_by_commas(width).match(text, place)):
+        return Figures(tuple(_values(_COMMAS, by_commas)), place, by_commas.end())
     if (with_none := _with_none(text, place, width)) is not None:
         return with_none
     for pattern in _LISTS:
@@ -149,6 +154,12 @@ def _with_none(text: str, place: int, width: int) -> Figures | None:
         Figure(NONE if entry[0] in _DASHES else entry[0], entry.start(), entry.end()) for entry in entries
     )
     return Figures(tuple(figures), place, match.end())
+
+
+@cache
+def _lists_by_commas(width: int) -> re.Pattern[str]:
+    """Lists for so many sizes with a comma and a blank between their numbers: `84, 96, 108`."""
+    return re.compile(rf"[0-9]{{1,3}}(?:, [0-9]{{1,3}}){{{width - 1}}}(?!,? ?[0-9])")
 
 
 @cache

@@ -845,14 +845,17 @@ class StitchReader(NewStitchReader):
         return self.token(ahead).text == "by" and self.kind(ahead + 1) in ("knit", "purl", "stitch")
 
     def of_each_round(self, ahead: int) -> bool:
-        """Whether `per decrease round`, `in every dec round` stands there: it is told of all of them."""
+        """Whether `per decrease round`, `in every dec round`, `each time` stands there: it is told of all of them."""
         ahead = self.skip(ahead)
         while self.kind(ahead) in ("in", "each", "per", "persection", "") and self.joined(ahead):
             if self.place + ahead >= self.stop:
                 return False
             ahead += 1
         named = self.kind(ahead) in ("decrease", "increase") and self.kind(ahead + 1) == "round"
-        return named and self.kind(ahead - 1) in ("each", "per", "persection")
+        ended = self.place + ahead + 1 >= self.stop or self.flags(ahead + 1) & (STOP | COMMA | SEMI)
+        named = named or bool(self.token(ahead).text == "time" and ended)
+        every = self.token(ahead - 1)
+        return named and (every.kind in ("each", "per", "persection") or every.text == "sts each")
 
     def begins_clause(self) -> bool:
         """Whether what is told begins here: behind a sign, at the beginning, or behind `work`."""
