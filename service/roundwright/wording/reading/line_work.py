@@ -179,8 +179,11 @@ class LineWork:
 
     # --- rounds
 
-    def once(self, number: int, *, single: bool = False) -> None:
-        """The candidate worked, for one number: one round, or as many as it says."""
+    def once(self, number: int, *, single: bool = False, shaped: bool = True) -> None:
+        """The candidate worked, for one number: one round, or as many as it says.
+
+        `shaped`: whether the last of some rounds, or the first, is this.
+        """
         candidate, lane = self.candidate, self.lane
         if candidate.until is not None:
             self.until_count(number, candidate.until.of(self.column) or 0)
@@ -197,7 +200,7 @@ class LineWork:
         if rounds + lane.worked > MOST_ROUNDS:
             self.note("too_many_rounds", self.segment.start, 1.0, error=True)
             rounds = max(0, MOST_ROUNDS - lane.worked)
-        last = candidate.last
+        last = candidate.last if shaped else ()
         plain = rounds - 1 if last and not candidate.length else rounds
         if last and candidate.at_once:  # 20 rounds, decreasing 8 sts in the first round
             self.round(last, number)

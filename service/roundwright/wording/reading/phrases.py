@@ -257,6 +257,8 @@ FIRST_ROUND: Final = "first round"
 
 def opened(phrase: Phrase) -> tuple[Phrase, ...]:
     """A phrase, or those in it where it is a bracket."""
+LAST_ROUND: Final = "last round"
+"""The text of those that name the last of them: `increasing 8 sts in the last round`."""
     return phrase.inside if type(phrase) is Brackets else (phrase,)
 
 
@@ -268,6 +270,11 @@ def is_silent(phrase: Phrase) -> bool:
 def is_bracketed_count(phrase: Phrase) -> bool:
     """Whether it is a count in a bracket."""
     return type(phrase) is Brackets and all(type(inner) is Count for inner in phrase.inside)
+
+def is_of_last_round(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether words name the last of some rounds: `increasing 8 sts in the last round`."""
+    return any(type(phrase) is Said and phrase.text == LAST_ROUND for phrase in phrases)
+
 
 
 OF_ALL: Final = frozenset(
