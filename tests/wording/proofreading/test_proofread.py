@@ -187,6 +187,28 @@ def test_a_bobble_uses_a_stitch_and_leaves_it(line: str, explained: str) -> None
 
 
 @pytest.mark.parametrize(
+    ("before", "wrong"), [("Knit 3 rounds.", ["not_understood"]), ("Work 5 cm in rib.", [])]
+)
+def test_a_purl_stitch_is_worked_to_where_there_is_one(before: str, wrong: list[str]) -> None:
+    """Plain knitting has no purl stitch; a knitter could not know where to stop."""
+    text = f"Cast on 80 sts and join.\n{before}\nNext rnd: k to next purl st, p1, k to end."
+    answer = proofread(ProofreadRequest(cast_on=(80,), text=text))
+
+    assert [finding.code for finding in answer.findings if finding.severity == "error"] == wrong
+
+
+@pytest.mark.parametrize("explained", ["", "MB3 = (k1, yo, k1) in next st, turn, p3, turn, k3tog.\n"])
+def test_a_bobble_with_a_number_is_a_bobble(explained: str) -> None:
+    """The number tells it from the other bobbles of a pattern: it is no count, and says not how often."""
+    answer = proofread(
+        ProofreadRequest(cast_on=(72,), text=f"{explained}Rnd 1: k3, MB3, k68.\nRnd 2: *MB2, k2*")
+    )
+
+    assert [] == codes(answer)
+    assert [[72, 72]] == [[round.after for round in rounds] for rounds in answer.rounds]
+
+
+@pytest.mark.parametrize(
     ("text", "stitches", "counts", "after", "clear"),
     [
         # `3 times` is printed for 3 and for 4 times in all (common practice).

@@ -1,5 +1,7 @@
 """The smallest edit with which a pattern comes out is the one that is meant."""
 
+import re
+
 import pytest
 
 from roundwright.wording.proofreading.read import read
@@ -303,6 +305,31 @@ def test_where_a_rib_does_not_come_out_its_cast_on_is_meant(rib: str) -> None:
 
     assert reading.repaired == RIB_OF_70.format(rib=rib).replace("70", "72")
     assert "not_a_multiple" in {finding.code for finding in reading.findings}
+
+
+HAT_OF_EIGHTS = (
+    "Cast on {} sts and join.\nRnds 1-8: *k2, p2; rep from * to end.\nKnit 20 rounds.\n"
+    "Rnd 29: *k6, k2tog; rep from * to end.\nRnd 30: knit.\nRnd 31: *k5, k2tog; rep from * to end."
+)
+
+
+@pytest.mark.parametrize(
+    ("cast_on", "printed", "meant"),
+    [
+        ((82,), "82", "80"),
+        ((85,), "85", "88"),
+        ((82, 90), "82 (90)", "80 (88)"),
+        ((82, 88, 94), "82 (88, 94)", "80 (88, 96)"),
+    ],
+)
+def test_the_cast_on_meant_suits_every_round(cast_on: tuple[int, ...], printed: str, meant: str) -> None:
+    """The nearest multiple of the 4 stitches of the rib and the 8 of the crown (arithmetic), in each size."""
+    reading = read(HAT_OF_EIGHTS.format(printed), cast_on)
+    told = [finding.message for finding in reading.findings if finding.code == "not_a_multiple"]
+
+    assert reading.repaired == HAT_OF_EIGHTS.format(meant)
+    assert not read(reading.repaired, tuple(map(int, re.findall("[0-9]+", meant)))).findings
+    assert all(" or " not in message for message in told)
 
 
 @pytest.mark.parametrize("rib", ["Rib 2x2", "Double rib", "Work in 2/2 rib", "*k2, p2* rib"])

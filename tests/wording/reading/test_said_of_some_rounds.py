@@ -39,6 +39,26 @@ TEXTS = [
     ("Work 4 rounds in k2, p2 rib, inc 4 sts evenly on last round.", 80, [80, 80, 80, 84]),
     ("Knit 4 rounds, dec 1 st in last round. 80 sts.", 81, [81, 81, 81, 80]),
     ("Work in moss st for 4 rounds, dec 1 st at end of last round. (80 sts)", 81, [81, 81, 81, 80]),
+    ("Knit 4 rounds. In the last round inc 8 sts evenly. (88 sts)", 80, [80, 80, 80, 88]),
+    ("Knit 4 rounds. Increase 8 stitches evenly in the last of these rounds: 88 sts.", 80, [80, 80, 80, 88]),
+    ("Knit 4 rounds.\nLast round: inc 8 sts evenly. (88 sts)", 80, [80, 80, 80, 80, 88]),
+    ("Rnds 1-4: k2, p2 rib. On last rnd inc 8 sts evenly: 88 sts.\nRnd 5: k.", 80, [80, 80, 80, 88, 88]),
+    ("Rnds 1-4: *k2, p2; rep from * to end, inc 8 sts evenly on last rnd: 88 sts.", 80, [80, 80, 80, 88]),
+    ("Rnds 1-4: k2, p2 rib, inc 8 sts evenly on first rnd.", 80, [88, 88, 88, 88]),
+    ("Next 4 rnds: knit, inc 8 sts evenly on last rnd: 88 sts.", 80, [80, 80, 80, 88]),
+    ("K2, p2 rib for 5 cm, inc 8 sts evenly on last rnd: 88 sts.", 80, [80, 88]),
+    ("Rnd 1: k.\nRnd 2: p.\nRep rnds 1 and 2 twice more, dec 2 sts evenly on last rnd. 78 sts.", 80,
+     [80, 80, 80, 80, 80, 78]),
+    ("Rnd 1: k.\nRnd 2: p.\nRep last 2 rnds once more. Dec 2 sts evenly in the final round.", 80, [80, 80, 80, 78]),
+    ("Rnd 1: k1, p1 rib.\nRep rnd 1 until rib measures 5 cm, inc 8 sts evenly on last rnd: 88 sts.", 80, [80, 88]),
+    # a whole round so many times
+    ("Rnd 1: knit; do this 4 times.\nRnd 5: *k6, k2tog; rep from * to end. 70 sts", 80, [80, 80, 80, 80, 70]),
+    ("Knit 1 rnd; do this 4 times.", 80, [80] * 4),
+    ("Rnd 1: purl, repeat this 3 more times.", 80, [80] * 4),
+    ("Rnd 1: *k1, p1; rep from * to end; do this 4 times.", 80, [80] * 4),
+    ("Rnd 1: *k6, k2tog*\nRnd 2: purl.\nRepeat this 3 more times.", 80, [70] * 5),
+    ("Rnd 1: *k3, p1*\nRnd 2: knit.\nRepeat these 3 more times.", 80, [80] * 8),
+    ("Rnd 1: k6, k2tog; do this 10 times.", 80, [70]),
     # full stops in place of commas
     ("Rnd 1: *Sl1. K2tog. Psso. K8. Rep from * around. 54 sts.", 66, [54]),
     # rounds that end are no more rounds
@@ -135,3 +155,20 @@ ODD_AND_EVEN = [
 def test_odd_rounds_decrease_and_even_ones_are_plain(language: str, text: str) -> None:
     """Sections of one stitch fewer every second round, told in prose."""
     assert after_each_round(read(text, (64,), language)) == TO_8
+
+
+IN_THE_LAST = [
+    ("de", "4 Rd str. In der letzten Rd 8 M gleichmäßig verteilt zunehmen. (88 M)"),
+    ("de", "4 Rd str, dabei in der letzten Runde verteilt 8 M zunehmen. (88 M)"),
+    ("fr", "Tric 4 tours à l'endroit. Au dernier tour, augm 8 m régulièrement. (88 m)"),
+    ("es", "Tejer 4 vtas del derecho. En la última vta aumentar 8 p repartidos. (88 p)"),
+    ("da", "Strik 4 omg ret. På sidste omg tages 8 m ud jævnt fordelt. (88 m)"),
+    ("nb", "Strikk 4 omg rett, øk 8 m jevnt fordelt på siste omg. (88 m)"),
+    ("nl", "Brei 4 toeren recht. Meerder in de laatste toer 8 st gelijkmatig verdeeld. (88 st)"),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), IN_THE_LAST)
+def test_an_increase_in_the_last_of_some_rounds_is_no_round_more(language: str, text: str) -> None:
+    """Counted by hand."""
+    assert after_each_round(read(text, (80,), language)) == [80, 80, 80, 88]

@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import counts
+from tests.support.readings import counts, number_of_rounds
 
 LARGEST, LARGER_TWO, ALL = (
     "*k8, k2tog* 8 times. 72 sts.",
@@ -114,3 +114,44 @@ def test_what_a_round_is_called_is_no_size(name: str) -> None:
     """A word in brackets behind the number of a round is no second size, beside two sizes without names."""
     text = f"Cast on 84 (92) sts.\nRnd 1 ({name}): *yo, k2tog; rep from * around.\nRnd 2: knit."
     assert [len(rounds) for rounds in read(text, (84, 92)).rounds] == [2, 2]
+
+
+COUNTED = [
+    ("", "Sizes 72 (80) only:\nNext rnd:"),
+    ("", "For sizes 72 (80) only:"),
+    ("", "Sizes 72 (80):"),
+    ("", "72 (80) only:"),
+    ("", "72 (80) sts only:"),
+    ("", "Next rnd (sizes 72 (80) only):"),
+    ("", "Sizes 2 (3) only:"),
+    ("", "Sizes M (L) only:"),
+    ("Sizes 50 (54, 58) cm\n", "Sizes 54 (58) only:"),
+    ("Sizes 50 (54, 58) cm\n", "Sizes 54 (58) cm only:"),
+]
+
+
+@pytest.mark.parametrize(("sizes", "larger"), COUNTED)
+def test_some_of_the_sizes_are_named_as_they_are_listed(sizes: str, larger: str) -> None:
+    """The second of them in a bracket, by their stitches, places, letters or centimetres."""
+    reading = read(
+        f"{sizes}{CAST_ON}{larger} dec 8 sts evenly. 64 (72) sts\nAll sizes: knit 1 rnd.", (64, 72, 80)
+    )
+
+    assert counts(reading) == [[64], [72, 64], [80, 72]]
+
+
+@pytest.mark.parametrize(
+    "rounds",
+    [
+        "Knit 4 rounds for Child and 6 for Adult.",
+        "Knit 4 rounds for the Child size and 6 rounds for the Adult size.",
+        "Knit 4 rounds (Child) or 6 rounds (Adult).",
+        "Knit 4 (Child) or 6 (Adult) rounds.",
+        "Knit 4 rounds for the child's size, 6 for the adult's.",
+    ],
+)
+def test_a_number_of_rounds_may_stand_by_the_name_of_its_size(rounds: str) -> None:
+    """Counted by hand."""
+    reading = read(f"Sizes: Child (Adult)\nCast on 80 (96) sts and join.\n{rounds}", (80, 96))
+
+    assert number_of_rounds(reading) == [4, 6]

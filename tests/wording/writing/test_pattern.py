@@ -49,6 +49,21 @@ def test_the_depth_is_told_as_worn_and_as_the_work_is_measured(kind: str, depth:
     assert lines(hat["pattern"], "FINISHED MEASUREMENTS")[-1] == depth
 
 
+@pytest.mark.parametrize(
+    ("language", "tail"),
+    [
+        ("en-US", "leaving a tail of 8 to 12 (8 to 11, 9 to 12) in."),
+        ("de", "20 bis 30 (20 bis 30/25 bis 30) cm stehen lassen."),
+    ],
+)
+def test_the_tails_of_sizes_are_ranges_one_after_the_other(language: str, tail: str) -> None:
+    """A smaller opening is drawn up with a shorter tail: no range is printed half by half."""
+    sizes = [{"adult": "woman"}, *({"head": {"value": head, "unit": "cm"}} for head in (40, 60))]
+    units = "imperial" if language == "en-US" else "metric"
+    hat = hats(gauge=GAUGE_16, sizes=sizes, units=units, crown={"style": "quick"}, language=language)
+    assert tail in hat["pattern"]
+
+
 def test_yarn_held_double_has_the_class_of_a_strand_and_of_both() -> None:
     """140 m in 100 g are worsted, 70 m super bulky (common practice); the tail is as long in both strands."""
     yarn = {"mass": {"value": 50, "unit": "g"}, "length": {"value": 70, "unit": "m"}}

@@ -117,11 +117,7 @@ class Edits:
 
     def own(self, entry: Found, repair: Repair) -> tuple[Edit, ...]:
         """The edit that a finding brings itself, if it does away with it: another cast-on, or words without a doubt."""
-        count = repair.edits[0].text
-        other = (
-            entry.finding.code == "cast_on_differs" and len(self.explained.cast_on) == 1 and count.isdigit()
-        )
-        edit = self.edit(repair, (int(count),) if other else self.explained.cast_on)
+        edit = self.edit(repair, repair.cast_on or self.explained.cast_on)
         here = (entry.finding.line, entry.finding.code)
         stays = any((remaining.line, remaining.code) == here for remaining in edit.leaves or ())
         return () if stays else (edit,)

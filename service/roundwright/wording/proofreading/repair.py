@@ -24,7 +24,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.layout import Laid
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.scanner import scan
-from roundwright.wording.reading.states import Budget, Fault, Faults
+from roundwright.wording.reading.states import WRONG, Budget, Fault, Faults
 
 MOST_LINES: Final = 8
 """Lines repaired in one answer."""
@@ -33,7 +33,9 @@ MOST_STEPS: Final = 6_000
 FEWEST_STEPS: Final = 500
 """Steps for repairs where reading took many."""
 MOST_STEPS_OF_CAST_ON: Final = 1_500
-"""Steps to look for another cast-on."""
+"""Steps to look for another cast-on of a size."""
+MOST_SIZES_MENDED: Final = 4
+"""Sizes for which so many are spent."""
 STEPS_FOR_EDIT: Final = 30
 """Steps it takes to write an edit and read the line again, beside its words."""
 FAR_BACK: Final = 4
@@ -53,11 +55,15 @@ ALIKE: Final = 0.05
 
 
 class Repair(Struct, frozen=True):
-    """Edits with which a line comes out, what is left wrong with them (a cost), and how much they change."""
+    """Edits with which a line comes out, what is left wrong with them (a cost), and how much they change.
+
+    `cast_on`: the stitches cast on with them, where those are others.
+    """
 
     edits: Edits
     left: float
     size: float
+    cast_on: tuple[int, ...] = ()
 
     @property
     def cost(self) -> float:
@@ -254,48 +260,78 @@ def _wrong(faults: Faults, first: int, stop: int, others: frozenset[str]) -> boo
 
 
 def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[Repair]] | None:
-    """Other cast-ons with which much more comes out than at `cost`, equally good; with the segment of the cast-on."""
-    if len(search.cast_on) > 1:
-        return None
+    """Other cast-ons with which much more comes out than at `cost`, equally good; with the segment of the cast-on.
+
+    Of several sizes, those that do not come out have another.
+    """
     for place, segment in enumerate(search.segments):
         number = next((phrase.number for phrase in segment.phrases if type(phrase) is CastOn), None)
         if number is None or place not in search.before:
             continue
+        printed = search.cast_on
+        if len(printed) > len(number.values):
+            return None
+        better = _better_of_sizes(search, place, cost)
+        ways = min((len(options) for options in better if options), default=0)
         repairs = []
-        for left, count in _better_cast_ons(search, place, cost / 2 - 1):
-            old = text[number.start : number.end]
-            new = [
-                count if column == search.sizes.columns[0] else number.of(column)
-                for column in range(len(number.values))
+        for way in range(ways):
+            counts = [
+                options[way] if options else (0.0, at) for options, at in zip(better, printed, strict=True)
             ]
+            cast_on = tuple(count for _, count in counts)
+            new = list(map(number.of, range(len(number.values))))
+            for column, count in zip(search.sizes.columns, cast_on, strict=True):
+                new[column if column < len(new) else 0] = count
+            old = text[number.start : number.end]
             edit = Edit(number.start, number.end, written(old, number, new), 1.0)
-            repairs.append(Repair((edit,), left, edit.size))
+            repairs.append(Repair((edit,), sum(left for left, _ in counts), edit.size, cast_on))
         return (place, repairs) if repairs else None
     return None
 
 
-def _better_cast_ons(search: Search, place: int, limit: float) -> list[tuple[float, int]]:
+def _better_of_sizes(search: Search, place: int, cost: float) -> list[list[tuple[float, int]]]:
+    """The better cast-ons of each size, with their costs; none of a size that comes out."""
+    sizes = range(len(search.cast_on))
+    budget = Budget(MOST_STEPS_OF_CAST_ON * min(len(sizes), MOST_SIZES_MENDED))
+    if len(sizes) == 1:
+        return [_better_cast_ons(search, place, 0, cost / 2 - 1, budget)]
+    better: list[list[tuple[float, int]]] = []
+    for size in sizes:
+        alone = _worked_on(search, place, size, search.cast_on[size], limit=inf, budget=budget)
+        wrong = alone is not None and alone >= WRONG
+        better.append(_better_cast_ons(search, place, size, alone / 2 - 1, budget) if alone and wrong else [])
+    return better
+
+
+def _better_cast_ons(
+    search: Search, place: int, size: int, limit: float, budget: Budget
+) -> list[tuple[float, int]]:
     """Cast-ons near the printed with which least is wrong, with their costs; none where too much stays wrong.
 
     There are two where one is as much larger than the printed as the other is smaller.
     """
-    budget = Budget(MOST_STEPS_OF_CAST_ON)
-    printed = search.cast_on[0]
+    printed = search.cast_on[size]
     best: list[tuple[float, int]] = []
-    for by in (1, -1, 2, -2, 3, -3, 4, -4, 6, -6, 8, -8):
+    for by in (1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8, -8):
         count = printed + by
-        if count < 1:
+        cost = _worked_on(search, place, size, count, limit=limit, budget=budget) if count > 0 else None
+        if cost is None:
             continue
-        again = search.fresh(search.segments, budget, (count,))
-        again.known = search.known
-        for at in range(place + 1, len(search.segments)):
-            again.advance(at)
-            if again.states[0].cost > limit or budget.left <= 0:
-                break
-        else:
-            cost = again.states[0].cost
-            if not best or cost < best[0][0] - 0.5:
-                best, limit = [(cost, count)], cost
-            elif count + best[0][1] == 2 * printed and abs(cost - best[0][0]) <= ALIKE:
-                best.append((cost, count))
+        if not best or cost < best[0][0] - 0.5:
+            best, limit = [(cost, count)], cost
+        elif count + best[0][1] == 2 * printed and abs(cost - best[0][0]) <= ALIKE:
+            best.append((cost, count))
     return best
+
+
+def _worked_on(
+    search: Search, place: int, size: int, count: int, *, limit: float, budget: Budget
+) -> float | None:
+    """What is wrong with all behind the cast-on, worked on so many stitches; None where it is more than the limit."""
+    again = search.fresh(search.segments, budget, count, size)
+    again.known = search.known
+    for at in range(place + 1, len(search.segments)):
+        again.advance(at)
+        if again.states[0].cost > limit or budget.left <= 0:
+            return None
+    return again.states[0].cost

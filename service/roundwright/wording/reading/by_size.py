@@ -24,14 +24,15 @@ def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
 def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list[Token]:
     """The tokens with numbers that stand by the names of their sizes as one list.
 
-    `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`.
+    `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`, `4 rounds for Child and 6 for Adult`.
     """
     if not names:
         return tokens
     made: list[Token] = []
     place = 0
+    padded = [*tokens, *tokens[-1:] * MOST_BEHIND_NUMBER]
     while place < len(tokens):
-        counts, stop = _numbers_of_names(tokens, place, names)
+        counts, stop = _numbers_of_names(padded, place, names)
         if len(counts) < 2:
             made.append(tokens[place])
             place += 1
@@ -42,15 +43,16 @@ def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list
         values = tuple((counts[column].number or ONE).of(0) for column in sorted(counts))
         made.extend(tokens[place : place + craft])
         made.append(replace(numbers[0], end=end, number=Number(values, begin, end)))
-        made.extend(
-            token for token in tokens[place:stop][-MOST_BEHIND_NUMBER:] if token.kind == "stitch_noun"
-        )
+        nouns = [token for token in tokens[place:stop] if token.kind in _COUNTED]
+        made.extend(nouns[:1])
         place = stop
     return made
 
 
-MOST_BEHIND_NUMBER: Final = 4
-"""Words behind the number of a size: `sts (newborn)`."""
+MOST_BEHIND_NUMBER: Final = 6
+"""Words from the number of a size up to the next: `sts (newborn) or`, `rounds for the newborn size and`."""
+_COUNTED: Final = frozenset(("stitch_noun", "round", "times"))
+"""What numbers by the names of sizes count."""
 
 
 def _numbers_of_names(
@@ -64,12 +66,16 @@ def _numbers_of_names(
         return {}, place
     if place and tokens[place - 1].text in names:
         return {}, place  # small 16 sts, medium 24 sts
-    while at + MOST_BEHIND_NUMBER + 1 < len(tokens) and tokens[at].kind == tokens[place].kind:
+    while at + MOST_BEHIND_NUMBER < len(tokens) and tokens[at].kind == tokens[place].kind:
         count = at + (tokens[at].kind in CRAFTS)
-        behind = count + 1 + (tokens[count + 1].kind == "stitch_noun")
-        bracket = tokens[behind].kind == "("
-        name = tokens[behind + bracket].text
-        joined = not tokens[behind].flags & ~SPACE and (not bracket or tokens[behind + 2].kind == ")")
+        behind = count + 1 + (tokens[count + 1].kind in _COUNTED)
+        begin = behind
+        if tokens[behind].kind == "for":
+            begin += 1 + (tokens[behind + 1].kind == "")
+        bracket = tokens[begin].kind == "("
+        name = tokens[begin + bracket].text
+        name = name if name in names else name.removesuffix("'s")
+        joined = not tokens[behind].flags & ~SPACE and (not bracket or tokens[begin + 2].kind == ")")
         apart = bool(counts) and bool(tokens[at].flags & (LINE | STOP | COLON))
         if (
             tokens[count].kind != "number"
@@ -80,7 +86,8 @@ def _numbers_of_names(
         ):
             break
         counts[names[name]] = tokens[count]
-        stop = behind + 1 + 2 * bracket
+        stop = begin + 1 + 2 * bracket
+        stop += tokens[stop].kind == "size" and not tokens[stop].flags & ~SPACE
         at = stop + (tokens[stop].text in ("or", "and"))
     return counts, stop
 

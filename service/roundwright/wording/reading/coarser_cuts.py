@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.counted_down import leads_to_counts
 from roundwright.wording.reading.phrases import (
+    Again,
     Brackets,
     Change,
     Continue,
@@ -27,11 +28,12 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     is_bracketed_count,
+    is_of_last_round,
 )
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tokens import SEMI, STOP
-from roundwright.wording.reading.tree import NOTHING, Stitch
+from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
 
 MOST_SENTENCES: Final = 6
 """Sentences of one round."""
@@ -39,7 +41,8 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _to_end_joined(_paces_joined(_counts_joined(_sections_joined(_gone_on_joined(segments)))))
+    segments = _counts_joined(_last_rounds_joined(_sections_joined(_gone_on_joined(segments))))
+    segments = _to_end_joined(_paces_joined(segments))
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -131,6 +134,46 @@ def _counts_joined(segments: list[Segment]) -> list[Segment]:
         else:
             made.append(segment)
     return made
+
+
+def _last_rounds_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that changes the count in the last round is one with that of those rounds.
+
+    `Knit 10 rounds. In the last round increase 8 sts evenly. 88 sts`
+    """
+    made: list[Segment] = []
+    for segment in segments:
+        if made and _changes_in_last_round(segment) and _tells_several(made[-1]):
+            apart = Cut(1, (replace(made[-1], cuts=()), segment))
+            phrases = (*made[-1].phrases, *segment.phrases)
+            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
+        else:
+            made.append(segment)
+    return made
+
+
+def _changes_in_last_round(segment: Segment) -> bool:
+    """Whether a sentence says no more than how many stitches come or go in the last round, and the count then."""
+    changes = [phrase for phrase in segment.phrases if type(phrase) is Stitches]
+    silent = all(
+        type(phrase) in (Stitches, Said, Then, Count) or is_bracketed_count(phrase)
+        for phrase in segment.phrases
+    )
+    evenly = [type(phrase.node) is Evenly for phrase in changes] == [True]
+    return segment.label is None and silent and evenly and is_of_last_round(segment.phrases)
+
+
+def _tells_several(segment: Segment) -> bool:
+    """Whether a sentence works several rounds, and leaves no count of its own."""
+    spans = segment.label.spans if segment.label is not None else ()
+    numbered = any(span.first.values != span.last.values for span in spans)
+    several = any(
+        type(phrase) in (Length, Again)
+        or (type(phrase) is Rounds and not phrase.every and phrase.number.values != (1,))
+        for phrase in segment.phrases
+    )
+    counted = any(type(phrase) is Count or is_bracketed_count(phrase) for phrase in segment.phrases)
+    return (numbered or several) and not counted and not segment.under_notes
 
 
 def _paces_joined(segments: list[Segment]) -> list[Segment]:

@@ -207,6 +207,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             rounds.append(part.phrases)
             part = _Part([], set())
         named = part.worked and not part.open and _names_next(phrases, place)
+        named = named or _repeats_round(part, coming)
         cuts = named or _begins_sentence(of, part, coming) or (part.worked and _cuts(of, part, coming))
         if part.phrases and cuts:
             carried = part.carried(phrase)
@@ -243,6 +244,19 @@ def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     whole = coming.begins and coming.works
     return of is None and bool(coming.phrase.flags & STOP) and (whole or _ends_decrease(part.phrases))
+
+
+def _repeats_round(part: _Part, coming: _Coming) -> bool:
+    """Whether a whole round was told that is worked again so often: `knit; do this 8 times`."""
+    phrase = coming.phrase
+    if type(phrase) is not Rep or phrase.level or type(coming.following) is not Times or part.open:
+        return False
+    worked = [before for before in part.phrases if type(before) not in _SILENT]
+    plain = any(map(is_bare, worked)) and all(
+        is_bare(before) or (type(before) is Rounds and before.number.values == (1,)) for before in worked
+    )
+    ended = bool(worked) and type(worked[-1]) is Extent
+    return (plain or ended) and bool(phrase.flags & (COMMA | SEMI | DASH))
 
 
 def _ends_decrease(phrases: list[Phrase]) -> bool:

@@ -89,10 +89,12 @@ class Search:
         self.end = end_of_work(segments)
 
     def fresh(
-        self, segments: list[Segment], budget: Budget, cast_on: tuple[int, ...] | None = None
+        self, segments: list[Segment], budget: Budget, cast_on: int | None = None, size: int = 0
     ) -> Search:
-        """A search over other segments, or from another cast-on; it knows the lines that were worked in this."""
-        sizes = replace(self.sizes, cast_on=cast_on) if cast_on else self.sizes
+        """A search over other segments, or of one size from another cast-on; it knows the lines worked in this."""
+        sizes = self.sizes
+        if cast_on is not None:
+            sizes = replace(sizes, cast_on=(cast_on,), columns=(sizes.columns[size],))
         search = Search(segments, sizes, budget)
         search.desk.known, search.scope = self.desk.known, self.scope
         return search

@@ -22,7 +22,19 @@ from roundwright.wording.reading.headings import changes_in_first_round
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.needles import MOST_NEEDLES
-from roundwright.wording.reading.phrases import CastOn, Count, Every, Markers, Needlewise, PerPart
+from roundwright.wording.reading.phrases import (
+    CastOn,
+    Chart,
+    Count,
+    Every,
+    Extent,
+    Fabric,
+    Markers,
+    Needlewise,
+    PerPart,
+    Phrase,
+    opened,
+)
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import (
     FURTHER_DOWN,
@@ -179,8 +191,11 @@ class LineWork:
 
     # --- rounds
 
-    def once(self, number: int, *, single: bool = False) -> None:
-        """The candidate worked, for one number: one round, or as many as it says."""
+    def once(self, number: int, *, single: bool = False, shaped: bool = True) -> None:
+        """The candidate worked, for one number: one round, or as many as it says.
+
+        `shaped`: whether the last of some rounds, or the first, is this.
+        """
         candidate, lane = self.candidate, self.lane
         if candidate.until is not None:
             self.until_count(number, candidate.until.of(self.column) or 0)
@@ -197,7 +212,7 @@ class LineWork:
         if rounds + lane.worked > MOST_ROUNDS:
             self.note("too_many_rounds", self.segment.start, 1.0, error=True)
             rounds = max(0, MOST_ROUNDS - lane.worked)
-        last = candidate.last
+        last = candidate.last if shaped else ()
         plain = rounds - 1 if last and not candidate.length else rounds
         if last and candidate.at_once:  # 20 rounds, decreasing 8 sts in the first round
             self.round(last, number)
@@ -259,6 +274,8 @@ class LineWork:
             raise self.uneven(worked, stated)
         if not worked.steps:
             raise UnclearError("not_understood", say("read.nothing_worked"), self.segment.start)
+        if worked.assumed and (place := self.missing_column()) is not None:
+            raise UnclearError("not_understood", say("read.no_purl_stitch"), place)
         try:
             done = work_round(min(max(number, 1), HIGHEST), lane.count, worked.steps)
         except Impossible as error:
@@ -266,6 +283,22 @@ class LineWork:
         self.add(done, nodes, worked.sections, assumed=worked.assumed)
         if nodes and nodes[0].start in lane.kept:
             lane.count = done.before
+
+    def missing_column(self) -> int | None:
+        """Where it is told to go on to a purl stitch though all rounds since the cast-on are known and have none."""
+        phrases = [inner for phrase in self.segment.phrases for inner in opened(phrase)]
+        start = next((phrase.start for phrase in phrases if type(phrase) is Extent and phrase.purl), None)
+        segments, chain = self.desk.segments[: self.desk.place(self.place)], self.lane.chain
+        before = [phrase for segment in segments for phrase in segment.phrases] if start is not None else []
+        if CastOn not in map(type, before) or any(map(_tells_elsewhere, before)):
+            return None
+        self.desk.budget.spend(len(before) // 8)
+        while chain:
+            chain, done = chain
+            self.desk.budget.spend(1)
+            if any(name.startswith("p") for name in stitch_names(done.round.steps)):
+                return None
+        return start
 
     def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
@@ -483,6 +516,11 @@ def equal_needles(count: int, held: int) -> Sections | None:
     """The needles of a round that have so many stitches each; None where those are no whole needles."""
     needles = count // held if held > 0 else 0
     return (held,) * needles if held * needles == count and 1 < needles <= MOST_NEEDLES else None
+
+
+def _tells_elsewhere(phrase: Phrase) -> bool:
+    """Whether it is worked in stitches that the line need not name."""
+    return type(phrase) is Chart or (type(phrase) is Fabric and phrase.kind not in ("plain", "stocking"))
 
 
 def column_of(label: Label | None, column: int, candidate: Candidate) -> int:

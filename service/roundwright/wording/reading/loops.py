@@ -31,6 +31,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     UntilRound,
     is_of_all,
+    is_of_last_round,
 )
 from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -353,6 +354,7 @@ def _loop(seen: Seen, again: Again, stated: tuple[Stated, ...]) -> Candidate:
         step=step if not plain and (again.named or again.last == 1) else 0,
         per=seen.per,
         plain=plain or (behind.number.of(0) or 0 if behind else 0),
+        last=tuple(seen.evenly[:1]) if is_of_last_round(seen.order) else (),
         stated=stated,
         ends_shaped=seen.ends_shaped or _stand_between(seen, again),
     )

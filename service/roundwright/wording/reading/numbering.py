@@ -228,7 +228,8 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
         lane.loose = 0
         if not full:
             full = lane.worked >= MOST_ROUNDS
-            work.once(number, single=len(numbers) > 1)
+            shaped = number == numbers[0 if work.candidate.at_once else -1]
+            work.once(number, single=len(numbers) > 1, shaped=shaped)
 
 
 def _fill(work: LineWork, first: int, *, joins: bool) -> None:
@@ -378,8 +379,10 @@ def _unnumbered(work: LineWork) -> None:
         _stand_between(work)
     if label is None and work.segment.heading and lane.printed:
         _restart(work)
-    for _ in range(min(times or 0, MOST_ROUNDS + 1 - lane.worked)):
-        work.once(lane.number + 1, single=count is not None)
+    turns = min(times or 0, MOST_ROUNDS + 1 - lane.worked)
+    for turn in range(turns):
+        shaped = turn == (0 if candidate.at_once else turns - 1)
+        work.once(lane.number + 1, single=count is not None, shaped=shaped)
     lane.loose += 1
 
 

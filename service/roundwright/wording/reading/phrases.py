@@ -76,12 +76,16 @@ class Partly(Phrase, frozen=True, gc=False):
 
 
 class Extent(Phrase, frozen=True, gc=False):
-    """`around`, `to last 2 sts`, with `marker` `to 2 sts before m`; `to` of `to the end`, and not of `around`."""
+    """`around`, `to last 2 sts`, with `marker` `to 2 sts before m`; `to` of `to the end`, and not of `around`.
+
+    `purl`: the column of purl stitches is the marker, `to next purl st`.
+    """
 
     leave: Number | None
     marker: bool = False
     every: bool = False
     to: bool = False
+    purl: bool = False
 
 
 class Until(Phrase, frozen=True, gc=False):
@@ -253,6 +257,8 @@ class Every(Phrase, frozen=True, gc=False):
 
 FIRST_ROUND: Final = "first round"
 """The text of the words that name the first of some rounds: `decreasing 8 sts in the first round`."""
+LAST_ROUND: Final = "last round"
+"""The text of those that name the last of them: `increasing 8 sts in the last round`."""
 
 
 def opened(phrase: Phrase) -> tuple[Phrase, ...]:
@@ -263,6 +269,11 @@ def opened(phrase: Phrase) -> tuple[Phrase, ...]:
 def is_silent(phrase: Phrase) -> bool:
     """Whether it is a word that says nothing: the `and` of `k3 and k2tog`."""
     return type(phrase) is Said and not phrase.words
+
+
+def is_of_last_round(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether words name the last of some rounds: `increasing 8 sts in the last round`."""
+    return any(type(phrase) is Said and phrase.text == LAST_ROUND for phrase in phrases)
 
 
 def is_bracketed_count(phrase: Phrase) -> bool:

@@ -73,6 +73,8 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     changed = not all(done.nodes for done in rounds)  # Rep rnds 3 and 4, which were rnds 1 and 2 with k7
     if candidate.length:
         work.note("to_a_length", work.segment.start)
+        if candidate.last:
+            work.round(candidate.last, first)
     elif changed and target is not None:
         _go_on(work, numbers, first)
     elif changed:
@@ -83,8 +85,11 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     else:
         begun = int(bool(candidate.plain and candidate.times and candidate.times.total))
         begun += (len(rounds) - 1) * candidate.at_once
-        for turn in range(min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)):
+        turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
+        for turn in range(turns - bool(candidate.last)):
             _again(work, rounds[(turn + begun) % len(rounds)], first + turn)
+        if candidate.last and turns:
+            work.round(candidate.last, first + turns - 1)
 
 
 def _target(work: LineWork) -> int | None:

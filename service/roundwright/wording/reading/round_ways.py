@@ -34,6 +34,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    is_of_last_round,
 )
 from roundwright.wording.reading.seen import (
     Seen,
@@ -437,18 +438,22 @@ def _evenly(work: RoundWork) -> list[Candidate]:
             )
         ]
     several = work.length or (work.number is not None and work.number.values != (1,))
-    if not (work.seen.fabrics or several or not all(map(is_bare, work.stitches))):
+    at_once = any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in work.seen.order)
+    of_last = is_of_last_round(work.seen.order)
+    of_some = at_once or of_last
+    length = work.number is None and (work.length or (of_last and work.label is None))
+    of_stitches = work.stitches if of_some else [phrase for phrase in work.stitches if not is_bare(phrase)]
+    if not (work.seen.fabrics or several or of_stitches):
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
     plain = [Settled(plain_fill("k", start, end), PLAIN_UNSAID)]
-    at_once = any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in work.seen.order)
     options = [
         Candidate(
             "round",
             work.cost + way.cost,
             way.nodes,
             rounds=work.number,
-            length=work.length and work.number is None,
+            length=length,
             last=last,
             at_once=at_once,
             stated=work.stated,
@@ -456,7 +461,7 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         for way in (settle(tuple(work.seen.work))[:4] if work.stitches else plain)
         if not way.trouble
     ]
-    alone = CHANGED_ALONE if work.number is None else CHANGED_WITHOUT_ROUNDS
+    alone = CHANGED_ALONE if work.number is None and not of_some else CHANGED_WITHOUT_ROUNDS
     options.append(Candidate("round", work.cost + alone, last, stated=work.stated, how="evenly"))
     return options
 

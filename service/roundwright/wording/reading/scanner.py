@@ -347,12 +347,18 @@ def _is_unknown_stitch(token: Token, before: Token) -> bool:
 
 
 def _joined(last: Token, before: Token, gap: str, token: Token) -> Token | None:
-    """The last token and this as one, the number `thirty-two` or the stitch `tw2`; None where they are two."""
+    """The last token and this as one, the number `thirty-two`, the stitch `tw2` or `MB3`; None where they are two."""
     if token.text.isdigit():
+        if not gap and last.means in _OF_SEVERAL_SORTS and last.text.isalpha():
+            return replace(last, text=last.text + token.text, end=token.end)
         belongs = not gap and _is_unknown_stitch(last, before)
         return Token("word", last.text + token.text, last.start, token.end, last.flags) if belongs else None
     in_words = last.text in _TENS and gap in ("-", " ") and _is_digit(token)
     return _tens_and_ones(last, token) if in_words else None
+
+
+_OF_SEVERAL_SORTS: Final = frozenset(("mb",))
+"""Stitches of which a pattern has several, told apart by a number at their name."""
 
 
 def _inches(place: int) -> Token:

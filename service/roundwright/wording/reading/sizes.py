@@ -153,16 +153,23 @@ def _by_counts(tokens: list[Token], counts: tuple[int, ...], width: int) -> Mapp
 
     There are none where no lines are so told to be for some; `counts` are those cast on.
     """
-    named = any(
-        first.kind == "stitch_noun" and (second.kind in ("only", "size") or second.text in _CALLED_BY_COUNT)
-        for first, second in pairwise(tokens)
-    )
-    if not named:
+    if not any(_names_counts(first, second, counts) for first, second in pairwise(tokens)):
         return NO_NAMES
     counts = counts or _first_counts(tokens, width)
     if len(set(counts)) < len(counts):
         return NO_NAMES
-    return {f"{count} {noun}": column for column, count in enumerate(counts) for noun in _NOUNS}
+    called = ((column, count, noun) for column, count in enumerate(counts) for noun in _NOUNS)
+    return {
+        name: column for column, count, noun in called for name in (f"{count} {noun}", f"{BY_NUMBER}{count}")
+    }
+
+
+def _names_counts(first: Token, second: Token, counts: tuple[int, ...]) -> bool:
+    """Whether a size is called by its count in these words: `110 sts only`, `sizes 88 (96)`, `88 (96) only`."""
+    if first.kind == "stitch_noun" and (second.kind in ("only", "size") or second.text in _CALLED_BY_COUNT):
+        return True
+    number = second.number if first.kind == "size" else first.number if second.kind == "only" else None
+    return number is not None and set(number.values) <= set(counts)
 
 
 def _first_counts(tokens: list[Token], width: int) -> tuple[int, ...]:
@@ -787,13 +794,16 @@ def _with_last_noun(parts: list[list[str]]) -> list[list[str]]:
 
 
 def _apart(part: list[str], names: Mapping[str, int]) -> list[list[str]]:
-    """The sizes between the slashes of one word, where the sizes are called by its numbers: `72/80 only`."""
-    apart = part[0].split("/") if len(part) == 1 else []
-    return (
-        [[name] for name in apart]
-        if all(f"{BY_NUMBER}{name}" in names for name in apart) and apart
-        else [part]
-    )
+    """The sizes of one list, where the sizes are called by its numbers: `72/80 only`, `72 (80) only`."""
+    numbers = part[:-1] if part and part[-1] in _NOUNS else part
+    listed = len(numbers) == 1 and not numbers[0].strip(_OF_LISTS) and numbers[0] not in names
+    apart = re.findall("[0-9]+", numbers[0]) if listed else []
+    called = len(apart) > 1 and all(f"{BY_NUMBER}{name}" in names for name in apart)
+    return [[name] for name in apart] if called else [part]
+
+
+_OF_LISTS: Final = "0123456789 /(,)"
+"""What the numbers of several sizes are printed with."""
 
 
 def _spelled(number: str) -> str:
@@ -934,7 +944,8 @@ def _named_parts(tokens: list[Token], begin: int, stop: int, names: Mapping[str,
         if parted and parts[-1]:
             parts.append([])
         word = token.text if token.text in names else token.text.removesuffix("'s")
-        passed = token.kind in _PASSED or word in _PASSED_TEXTS or token.kind in ("and", "(", ")")
+        measured = token.kind == "unit" and len(parts[-1]) == 1 and not parts[-1][0].strip(_OF_LISTS)
+        passed = measured or token.kind in _PASSED or word in _PASSED_TEXTS or token.kind in ("and", "(", ")")
         if not passed or (word in names and token.kind not in ("and", "for")):
             parts[-1].append(word)
     return parts if parts[-1] or len(parts) == 1 else parts[:-1]

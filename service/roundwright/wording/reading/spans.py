@@ -314,14 +314,14 @@ def read_parity(lines: Lines, place: int, number: int) -> tuple[Standing, int] |
 def _step_onward(lines: Lines, begin: int, stop: int) -> tuple[int, int]:
     """Every how many rounds where that is not told, and where the words end: 1 of `every foll rnd`, else 2."""
     place = stop
-    while place < lines.stop and lines.tokens[place].text in _ONWARD:
+    while place < lines.stop and lines.tokens[place].means == ONWARD:
         place += 1
     onward = place > stop or any(token.kind == "following" for token in lines.tokens[begin:stop])
     return 1 if onward else 2, place
 
 
-_ONWARD: Final = frozenset(("after", "thereafter", "following", "onwards"))
-"""Words behind every round that are for those from here on: `Rnd 5 and every rnd thereafter`."""
+ONWARD: Final = "onward"
+"""What words mean behind every round that are for those from here on: `Rnd 5 and every rnd thereafter`."""
 
 
 def _last_of_all(lines: Lines, place: int) -> tuple[Number | None, int]:

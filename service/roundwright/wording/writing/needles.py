@@ -113,10 +113,10 @@ def change_lines(plans: Sequence[HatPlan], number: int, words: Words) -> Iterato
 
 def lines_of_sizes(texts: Sequence[str | None], words: Words) -> list[str]:
     """The lines of all sizes, each with the sizes it is for."""
-    return [_of_sizes(line, len(texts), words) for line in shared_lines(texts, words)]
+    return [of_sizes(line, len(texts), words) for line in shared_lines(texts, words)]
 
 
-def _of_sizes(line: SharedLine, size_count: int, words: Words) -> str:
+def of_sizes(line: SharedLine, size_count: int, words: Words) -> str:
     """A line that begins with its sizes where it is not for all: `Sizes 2 and 4 only: slide ...`."""
     sizes, text = line
     return text if len(sizes) == size_count else only_for(sizes, text, words)

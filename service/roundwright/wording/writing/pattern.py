@@ -15,20 +15,21 @@ from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import UNNAMED, HatRequest
 from roundwright.knitting.hat.worked_size import HatMeasurements
 from roundwright.knitting.needles.holds import holders
-from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, system_of
+from roundwright.knitting.quantities import Gauge, Length, UnitSystem, length, mm, range_text, system_of
 from roundwright.knitting.rounds.round import Round, stitch_names
 from roundwright.knitting.yarn.estimate import swatch_side
 from roundwright.knitting.yarn.label import Yarn, strand_of
 from roundwright.knitting.yarn.weight_class import weight_classes_together
 from roundwright.language import Words, words_of
 from roundwright.wording.writing.colours import body_colours, brim_colours, colour_amounts, colour_note
-from roundwright.wording.writing.needles import lines_of_sizes, needle_lines, start_lines
+from roundwright.wording.writing.needles import needle_lines, of_sizes, start_lines
 from roundwright.wording.writing.printed_quantities import (
     chained,
     one_line,
     printed_amounts,
     printed_lengths,
     printed_quantity,
+    printed_ranges,
     whole_lengths,
 )
 from roundwright.wording.writing.round_lines import (
@@ -39,7 +40,7 @@ from roundwright.wording.writing.round_lines import (
     holds_of,
     straight_lines,
 )
-from roundwright.wording.writing.size_lists import counted
+from roundwright.wording.writing.size_lists import SharedLine, counted, shared_lines
 
 
 class Section(NamedTuple):
@@ -361,8 +362,21 @@ def _body(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> It
 
 def _finishing(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) -> list[str]:
     words = wording.words
-    texts = [words.render(plan.crown.finish.text) for plan in plans]
+    finishes = [plan.crown.finish for plan in plans]
+    tails = [(finish.tail_shortest, finish.tail_longest) for finish in finishes]
+    texts = [
+        words.render(finish.text).replace(words.render(range_text(*tail)), TAIL)
+        for finish, tail in zip(finishes, tails, strict=True)
+    ]
     if wording.beginner and words.is_english:
         texts = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in texts]
     ends = words.say("pattern.ends_folded" if request.brim.edge == "folded" else "pattern.ends")
-    return [*lines_of_sizes(texts, words), ends]
+    lines = [
+        SharedLine(sizes, text.replace(TAIL, printed_ranges([tails[size] for size in sizes], words)))
+        for sizes, text in shared_lines(texts, words)
+    ]
+    return [*(of_sizes(line, len(plans), words) for line in lines), ends]
+
+
+TAIL: Final = "{tail}"
+"""What stands for the tails, which are of each size, while its other words are compared."""

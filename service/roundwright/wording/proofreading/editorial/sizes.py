@@ -11,6 +11,7 @@ from roundwright.wording.proofreading import messages
 from roundwright.wording.proofreading.editorial.sheet import NUMBER, Printed, Sheet, values
 from roundwright.wording.proofreading.findings import Finding
 from roundwright.wording.reading.phrases import CastOn
+from roundwright.wording.reading.states import Fault
 from roundwright.wording.reading.tree import Fill, Number
 from roundwright.wording.reading.worked import UnclearError
 from roundwright.wording.reading.working import Worker
@@ -143,10 +144,21 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
             counts = _nearest_counts(count, repeat)
             sections = _sections(sheet, fault.size, count)
             both = _nearest_for_both(count, repeat, sections)
+            every = _nearest_counts(count, lcm(repeat, *_repeats_below(sheet, faults, fault)))
             counts = [near for near in counts if near in both] or counts
+            counts = [near for near in counts if near in every] or counts
             message = messages.not_a_multiple(count, repeat, counts, sections, both)
             start = fault.start if number is None else number.start
             yield sheet.note("not_a_multiple", start, message, size=fault.size)
+
+
+def _repeats_below(sheet: Sheet, faults: list[Fault], first: Fault) -> Iterator[int]:
+    """The stitches of the repeats of other rounds that do not come out on the cast-on of a size either."""
+    for fault in faults:
+        candidate = sheet.explained.chosen.get(fault.segment)
+        alike = fault.size == first.size and fault.before == first.before
+        if alike and first.size is not None and candidate is not None and len(candidate.nodes) == 1:
+            yield max(1, _repeat(candidate.nodes[0], sheet.explained.columns[first.size]))
 
 
 def _sections(sheet: Sheet, size: int, count: int) -> int:

@@ -135,7 +135,7 @@ class AgainReader(SequenceReader):
         last = 1
         if self.kind(count) == "last":
             count = self.skip(count + 1)
-        if self.kind(count) == "number":
+        if self.kind(count) == "number" and self.kind(count + 1) not in ("more", "times"):
             last = (self.token(count).number or ONE).of(0) or 1
             count += 1
         while self.kind(count) in _SORTS and self.kind(count + 1) == "round":
@@ -385,7 +385,9 @@ class AgainReader(SequenceReader):
 
     def them_again(self, ahead: int) -> Phrase | None:
         """`repeat them 3 more times`: the rounds told shortly before, or the last two; else None."""
-        if self.token(ahead).text != "them" or self.kind(ahead + 1) not in _BEHIND_THEM:
+        often = self.kind(ahead + 1) == "number" and self.kind(ahead + 2) in ("more", "times")
+        these = often and self.text_of(ahead) in ("these", "those")
+        if not these and (self.text_of(ahead) != "them" or self.kind(ahead + 1) not in _BEHIND_THEM):
             return None
         return Again(*self.take(ahead + 1), last=self.told_before() or 2)
 

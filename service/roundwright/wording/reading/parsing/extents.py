@@ -159,7 +159,8 @@ class ExtentReader(NumberReader):
         column = self.kind(at + 1) == "stitch_noun" or self.text_of(at + 1) in ("column", "rib")
         if self.kind(at) not in ("knit", "purl") or not (self.joined(at) and self.joined(at + 1)):
             return None
-        return Extent(*self.take(at + 2), None, marker=True) if column else None
+        purl = self.kind(at) == "purl"
+        return Extent(*self.take(at + 2), None, marker=True, purl=purl) if column else None
 
     def often_done(self, ahead: int) -> Phrase | None:
         """`until you've done it eight times`, from behind `until`: how often in all; else None."""

@@ -14,6 +14,7 @@ from roundwright.wording.reading.parsing.looking import REPEATS
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
 from roundwright.wording.reading.phrases import (
+    LAST_ROUND,
     AtEnds,
     BeginAt,
     Brackets,
@@ -61,6 +62,8 @@ MOST_BEHIND_NEEDLE: Final = 14
 """Words behind `on every needle` in which it holds."""
 MOST_BEHIND_PART: Final = 8
 """Words between `in each section` and `the last 2 sts together`."""
+MOST_TO_ROUNDS: Final = 4
+"""Words from `last` to the rounds it is the last of."""
 MOST_IN_LIST: Final = 60
 """Words of a list of rounds back to its first."""
 MOST_TO_MANNER: Final = 12
@@ -201,8 +204,13 @@ class Lines(ExtentReader):
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def last_of_each(self) -> Phrase:
-        """`the last two stitches of each part`, `are knitted together` behind it or before."""
+        """`the last two stitches of each part`, `are knitted together` behind it or before; `last round`."""
         ahead, number = 1, 1
+        while self.kind(ahead) in ("", "of", "these") and self.joined(ahead) and ahead < MOST_TO_ROUNDS:
+            ahead += 1  # in the last of these rounds
+        if self.kind(ahead) == "round" and self.joined(ahead):
+            return Said(*self.take(ahead + 1), text=LAST_ROUND)
+        ahead = 1
         if self.kind(ahead) == "number":
             number = (self.token(ahead).number or ONE).of(0) or 1
             ahead += 1
