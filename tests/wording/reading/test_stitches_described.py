@@ -120,6 +120,7 @@ def test_a_double_decrease_is_described_in_six_languages(language: str, words: s
 NAMED = [
     ("de", "dopp. Überz. (2 M zus. wie zum Rechtsstr. abh., 1 M re, die abgeh. M überziehen)"),
     ("de", "dopp. Üz"),
+    ("de", "1 dopp. Abn."),
     ("da", "1 dobb indt (tag 2 m løs af på én gang, 1 r, træk de 2 løse m over)"),
     ("da", "1 dobb. indt. (= 3 r sm)"),
     ("de", "1 doppelter Überzug (1 M abh, 2 M re zusstr, die abgeh M überziehen)"),

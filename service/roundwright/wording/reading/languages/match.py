@@ -322,7 +322,11 @@ class Matcher:
             return True
         short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
         size = len(following.text) <= LONGEST_SIZE and following.text.isupper()
-        return short and (size or (before.text.islower() and following.text in self.known.forms))
+        known = following.text in self.known.forms
+        part = not self.known.single(before.text) and self.known.word(following.text).endswith(
+            "~"
+        )  # dopp. Abn.
+        return short and (size or (before.text.islower() and (known or part)))
 
     def begins_round(self, at: int) -> bool:
         """Whether the number of a round stands here, with its colon: `rep. 2.-4. omg: r. 5. omg: ...`."""
