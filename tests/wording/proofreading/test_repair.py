@@ -117,6 +117,16 @@ def test_a_skipped_round_is_put_in_although_another_number_comes_out_too() -> No
     assert {"Dec rnd: *K6, k2tog* around – 42 sts."} == repairs(f"{above}\n{below}", 60)
 
 
+@pytest.mark.parametrize("plain", ["Next rnd: Knit.", "Knit 2 rnds."])
+def test_a_numbered_round_is_put_in_amid_plain_rounds_without_numbers(plain: str) -> None:
+    """As many plain rounds stand behind the round that is missing as before it."""
+    by = 3 if "2" in plain else 2
+    rounds = [f"Rnd {1 + at * by}: *K{8 - at}, k2tog* around. {54 - 6 * at} sts\n{plain}" for at in range(5)]
+    without = "\n".join([*rounds[:2], plain, *rounds[3:]])
+
+    assert read(without, (60,)).repaired == "\n".join(rounds)
+
+
 def test_the_second_round_of_a_number_gets_the_number_that_is_missing() -> None:
     """Plain rounds and decreases take turns up to the quick end of the crown, so that no plain round is missing."""
     text = (

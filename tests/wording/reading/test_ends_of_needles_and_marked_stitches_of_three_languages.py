@@ -110,4 +110,4 @@ IN_TURN = [
 @pytest.mark.parametrize(("language", "text"), IN_TURN)
 def test_rounds_with_a_decrease_and_without_one_take_turns(language: str, text: str) -> None:
     """The places that are told before the rounds work nothing themselves."""
-    assert after_each_round(read(text, (40,), language)) == [32, 32, 24, 24, 16, 16]
+    assert after_each_round(read(text, (40,), language)) == [32, 32, 24, 24, 16]

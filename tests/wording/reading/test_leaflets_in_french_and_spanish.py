@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.rewrite import rewritten
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, counts
 
 REWRITTEN = [
     # stitches by their short names, sizes by their own letters
@@ -52,12 +52,29 @@ REWRITTEN = [
     ("fr", 1, "Rép. 4 fois les 8 tours suivants", "work the following 8 rnds 4 times"),
     ("fr", 1, "3 fois de suite", "3 times"),
     ("es", 1, "3 veces seguidas", "3 times"),
-    ("es", 1, "Tejer 2 vtas. *3 p. der., 2 p. juntos*", "knit 2 rnds. *k3, k2tog*"),
+    ("es", 1, "Tejer 2 vtas. *3 p. der., 2 p. juntos*", "work 2 rnds. *k3, k2tog*"),
     ("es", 1, "Tejer las vtas A y B 3 veces más", "rep rnds A and B 3 more times"),
     ("es", 1, ", luego la vta A 5 veces", ", then work rnd A 5 times"),
     ("fr", 1, "Tric. les tours A et B encore 3 fois", "rep rnds A and B 3 more times"),
     ("fr", 1, "et deux tours unis après chaque tour de diminutions", "and 2 plain rnds between"),
     ("es", 1, "y dos vueltas lisas después de cada vuelta de disminuciones", "and 2 plain rnds between"),
+    # how often stitches between stars are worked, told before them
+    ("fr", 1, "tric. 7 fois de * à * : * 2 m. ens. à l'end., 8 m. end. *, 4 m. end.", " * k2tog, k8 * 7 times, k4."),
+    ("fr", 1, "* 7 m end, 2 m ens *, tric. 8 fois de * à *", "* k7, k2tog *, rep from * to * 8 times"),
+    ("es", 1, "tejer 7 veces de * a *: * 2 p juntos, 8 p der *, 4 p der", " * k2tog, k8 * 7 times, k4"),
+    # rounds of a chart, with the stitches of its repeat
+    ("fr", 1, "14 tours de la grille (motif de 8 m., 12 fois).", "14 rnds of chart (8 st repeat, 12 times)."),
+    ("es", 1, "Tejer 14 vtas siguiendo el gráfico (motivo de 8 p)", "work 14 rnds of chart (8 st repeat)"),
+    # the round a size begins with, and even rounds from one to another
+    ("fr", 3, "Commencer au rg 5 (3-1).", "begin at rnd 5 (3, 1)."),
+    ("es", 3, "Empezar en la vuelta 5 (3, 1).", "begin at rnd 5 (3, 1)."),
+    ("fr", 1, "Tous les tours pairs du tour 2 au tour 12 : end.", "even rnds 2-12 : knit."),
+    ("es", 1, "Todas las vueltas pares de la 2 a la 12: der.", "even rnds 2-12: knit."),
+    # once more
+    ("fr", 1, "Refaire ce dernier rang.", "rep last rnd."),
+    ("es", 1, "Repetir esta última vuelta.", "rep last rnd."),
+    ("fr", 1, "Rép. ces 8 dim tous les 2 tours encore 6 fois", "in this manner dec 8 sts every other rnd 6 more times"),
+    ("es", 1, "Repetir estos 8 menguados cada 2 vtas", "in this manner dec 8 sts every other rnd"),
 ]  # fmt: skip
 
 
@@ -67,6 +84,39 @@ def test_words_of_leaflets_stand_for_english_words(
 ) -> None:
     """What leaflets print, and the English words for it."""
     assert rewritten(text, language, width).text == english
+
+
+SIZES_BY_LETTERS = [
+    (
+        "Dim. : a) * 7 m. end., 2 m. ens. end. * b) * 8 m. end., 2 m. ens. end. * c) * 9 m. end., 2 m. ens. end. *, "
+        "rép. de * à * 8 fois en tout. On obtient a) 64 b) 72 c) 80 m."
+    ),
+    "Tour 1 : a) *7 m end, 2 m ens end*, b) *8 m end, 2 m ens end*, c) *9 m end, 2 m ens end* = a) 64 b) 72 c) 80 m.",
+    "1er tour : a) (7 end, 2 ens) 8 fois b) (8 end, 2 ens) 8 fois c) (9 end, 2 ens) 8 fois = a) 64 b) 72 c) 80 m.",
+    "Tour 1 : taille S : *7 m end, 2 m ens*, taille M : *8 m end, 2 m ens*, taille L : *9 m end, 2 m ens*. 64/72/80 m.",
+    "Tour 1 : *7 (8, 9) m end, 2 m ens end* – S : 64 m ; M : 72 m ; L : 80 m.",
+    "Calotte (taille S : 72 m ; taille M : 80 m ; taille L : 88 m)\nTour 1 : *7 (8, 9) m end, 2 m ens end*",
+]
+
+
+@pytest.mark.parametrize("text", SIZES_BY_LETTERS)
+def test_sizes_have_letters_for_parts_of_a_round(text: str) -> None:
+    """`a) *7 m end, 2 m ens* b) *8 m end, 2 m ens*`, and counts by the names of the sizes."""
+    reading = read(f"Tailles S, M, L\n{text}", (72, 80, 88), "fr")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert counts(reading) == [[72, 64], [80, 72], [88, 80]]
+
+
+RIBS = [
+    ("fr", "Côtes 4/2 : *4 m. end., 2 m. env.*. Tric. 5 tours.\n6e t. : *2 m. end., 2 m. ens., 2 m. env.* 60 m."),
+    ("es", "Elástico 4/2: *4 p. der., 2 p. rev.*. Tejer 5 vtas.\n6ª vta: *2 p. der., 2 p. jtos., 2 p. rev.* 60 p."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text"), RIBS)
+def test_rounds_behind_a_rib_are_all_that_it_has(language: str, text: str) -> None:
+    """Five rounds of it, not five more."""
+    assert after_each_round(read(text, (72,), language)) == [72, 72, 72, 72, 72, 60]
 
 
 CROWNS = [

@@ -167,3 +167,19 @@ def test_sizes_without_brackets_may_have_as_many_rounds(rounds: str) -> None:
     text = f"Cast on 32, 40, 48 sts.\nK1, P1 rib for {rounds} rounds.\nKnit 1 round."
     numbers = [int(number) + 1 for number in rounds.split(", ")]
     assert number_of_rounds(read(text, (32, 40, 48))) == numbers
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Rnd 1: size 1: *k8, k2tog* size 2: *k9, k2tog*; 72 (80) sts.",
+        "Rnd 1: size 1: (k8, k2tog) 8 times, size 2: (k9, k2tog) 8 times. 72 (80) sts.",
+        "Rnd 1: size S only: *k8, k2tog*, size M only: *k9, k2tog*. S: 72 sts; M: 80 sts.",
+        "Crown (size S: 80 sts; size M: 88 sts)\nRnd 1: *k8 (9), k2tog*. Size S 72 sts, size M 80 sts.",
+    ],
+)
+def test_sizes_are_told_before_their_work_and_their_counts(line: str) -> None:
+    """With no sign but a comma or a star between two of them."""
+    reading = read(f"Sizes S (M)\n{line}", (80, 88))
+    assert not reading.findings
+    assert counts(reading) == [[80, 72], [88, 80]]

@@ -113,3 +113,16 @@ def test_no_plain_round_is_worked_before_the_round_a_size_begins_with() -> None:
     reading = read(f"CROWN\nSmall: begin at Rnd 3. Large: begin at Rnd 1.\n{crown}", (88, 96))
     assert counts(reading) == [[88, 80, 72], [96, 88, 80, 72]]
     assert [len(rounds) for rounds in reading.rounds] == [3, 5]
+
+
+@pytest.mark.parametrize(
+    "words", ["Even rnds 2-4", "Even-numbered rnds 2 to 4", "All even rnds from 2 to 4", "Even rnds 2, 4"]
+)
+def test_even_rounds_from_a_number_to_another_stand_before_the_odd_or_behind(words: str) -> None:
+    """Those of a size that begins later are those from there on."""
+    odd = "Rnd 1: *k10, k2tog*\n{}Rnd 3: *k9, k2tog*\nRnd 5: *k8, k2tog*\n{}Rnd 6: *k7, k2tog*"
+    even = f"{words}: knit all sts.\n"
+    for crown in (odd.format(even, ""), odd.format("", even)):
+        reading = read(f"Begin at Rnd 3 (1).\n{crown}", (88, 96))
+        assert counts(reading) == [[88, 80, 72, 64], [96, 88, 80, 72, 64]]
+        assert number_of_rounds(reading) == [4, 6]

@@ -202,6 +202,26 @@ def _leaves_as_another(doubtful: Doubtful) -> bool:
     return False
 
 
+def amid(doubtful: Doubtful) -> Iterator[Edits]:
+    """A numbered round that was left out among rounds without numbers, put in amid them.
+
+    Between rounds 3 and 7 two plain rounds stand: round 5 is missing, with one of them on either side.
+    """
+    numbers, now = label_numbers(doubtful.segment.label, 0), doubtful.state.lanes[0]
+    if len(numbers) != 1 or not now.loose or now.number + 2 != numbers[0]:
+        return
+    above: dict[int, int] = {}  # the round above each segment
+    for place in range(doubtful.place, max(0, doubtful.place - MOST_BACK), -1):
+        states = doubtful.search.before.get(place)
+        if not states or states[0].lanes[0].printed != now.printed:
+            break
+        above[place] = states[0].lanes[0].number
+    place = min(above, key=lambda place: abs(2 * above[place] - now.printed - now.number))
+    start, _ = _bounds(doubtful.text, doubtful.search.segments[place].start)
+    for line in _lines_for(above[place] + 1, _numbered_lines(doubtful)):
+        yield (Edit(start, start, f"{line}\n", SKIPPED),)
+
+
 def _numbered_later(doubtful: Doubtful, by: int) -> Edits:
     """The numbers of this line and of those behind it, each so much later; none where one of them is not alone."""
     edits: list[Edit] = []

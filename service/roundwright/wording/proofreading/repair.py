@@ -195,6 +195,7 @@ def tried(doubtful: Doubtful) -> Iterator[Edits]:
         if codes == {"round_missing"}:
             return
     yield from missing_rounds.twice(doubtful)
+    yield from missing_rounds.amid(doubtful)
     yield from missing_rounds.skipped(doubtful)
     yield from missing_rounds.run_on(doubtful)
     yield from _in_the_line(doubtful)

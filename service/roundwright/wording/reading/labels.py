@@ -556,13 +556,16 @@ def _next(lines: Lines, start: int) -> Label | None:
 
 def _standing(lines: Lines, start: int) -> Label | None:
     """`All even rnds`, `Every other rnd`, `Even-numbered Rounds 2-6`."""
-    if lines.kind() in ("even", "odd") and lines.kind(1) == "round" and lines.kind(2) in ("range", "number"):
-        lines.place += 2
+    at = 1 if lines.kind() in ("all", "each") else 0
+    if lines.kind(at) in ("even", "odd") and lines.kind(at + 1) == "round":
+        begun = lines.place
+        lines.place += at + 2 + (lines.text_of(at + 2) == "from")
         spans = read_spans(lines)
+        if len(spans) == 1 and has_ended(lines):
+            return Label("every", start, every=Standing(spans[0].first.of(0) or 1, 2, spans[0].last))
         if spans and has_ended(lines):
-            first, last = spans[0].first, spans[-1].last
-            return Label("numbered", start, (Span(first, first),), Standing(first.of(0) or 1, 2, last))
-        return None
+            return Label("numbered", start, spans)  # even rounds 2, 4 and 6
+        lines.place = begun
     begin = 1 if "odd" in (lines.kind(), lines.kind(1)) else 2
     parity = read_parity(lines, lines.place, begin)
     if parity is None:

@@ -522,9 +522,11 @@ def _may_be_labelled(lines: Lines, current: Label | None, phrases: list[Phrase])
 
 
 def _names_size(lines: Lines) -> bool:
-    """Whether the name of a size stands here before its work: `large *k8, k2tog*`, `(L)`."""
+    """Whether the name of a size stands here before its work: `large *k8, k2tog*`, `(L)`, `size 2: *k9, k2tog*`."""
     if lines.kind() == "(":
         return lines.token(1).text in lines.names and lines.kind(2) == ")"
+    if lines.kind() == "size":
+        return any(lines.flags(ahead) & COLON for ahead in (2, 3))
     if lines.token().text not in lines.names:
         return False
     parted = lines.flags(0) & (STOP | SEMI | COMMA | DASH | COLON)

@@ -99,7 +99,7 @@ def with_lists(tokens: list[Token], width: int) -> list[Token]:
             made.append(columns)
             place += width
             continue
-        if token.text in _LETTERS and (lettered := _lettered(tokens, place, width)):
+        if (token.text in _LETTERS or token.kind == "size") and (lettered := _lettered(tokens, place, width)):
             made.append(lettered[0])
             place = lettered[1]
             continue
@@ -179,15 +179,22 @@ def _overlap(some: list[int | None], others: tuple[int | None, ...]) -> bool:
 
 
 def _lettered(tokens: list[Token], begin: int, width: int) -> tuple[Token, int] | None:
-    """The numbers behind the letters of sizes, made one, and where they end: `S 80, M 88, L 96`; None for others."""
+    """The numbers behind the letters of sizes, made one, and where they end: `S 80, M 88, L 96`; None for others.
+
+    `size S: 80 sts; size M: 88 sts` and `size S only: 80 sts; size M only: 88 sts` as well.
+    """
     values: list[int | None] = []
     rank, place = -1, begin
     numbers: list[Token] = []
     while len(values) < width and place + 1 < len(tokens):
-        letter, counted = tokens[place], tokens[place + 1]
+        first = tokens[place]
+        parted = not values or bool(first.flags & (COMMA | SEMI | SLASH))
+        place += first.kind == "size"
+        letter, *behind = tokens[place : place + MOST_TO_NUMBER]
+        place += bool(behind) and behind[0].kind == "only"
+        counted = tokens[min(place + 1, len(tokens) - 1)]
         letters = _LETTERS.get(letter.text, -1)
-        parted = not values or bool(letter.flags & (COMMA | SEMI | SLASH))
-        if letters <= rank or not parted or (values and letter.flags & (LINE | STOP)):
+        if letters <= rank or not parted or (values and first.flags & (LINE | STOP)):
             return None
         if (
             counted.number is None
@@ -208,6 +215,8 @@ def _lettered(tokens: list[Token], begin: int, width: int) -> tuple[Token, int] 
     return Token("number", text, tokens[begin].start, last.end, tokens[begin].flags, "", number), place
 
 
+MOST_TO_NUMBER: Final = 2
+"""The letter of a size, and the word that may stand before its number: `S only: 80`."""
 _LETTERS: Final = {letters: rank for rank, letters in enumerate(("xs", "s", "m", "l", "xl", "xxl"))}
 """Letters of sizes, from the smallest up (common practice)."""
 

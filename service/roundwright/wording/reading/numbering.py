@@ -225,6 +225,8 @@ def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:
             lane.waiting[number] = entry
             continue
         lane.printed = number
+        if number < lane.begins_at():
+            continue  # `Rnds 2 and 4: knit`, where a size begins at 3
         lane.loose = 0
         if not full:
             full = lane.worked >= MOST_ROUNDS

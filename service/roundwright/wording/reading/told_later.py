@@ -66,9 +66,8 @@ class ToldLater:
                 further = frozenset(range(numbers[0] + 2, numbers[0] + 2 * MOST_NUMBERS, 2))
                 stop = _end_of_part(segments, place)
                 self.lines.append(Later(-1, place, stop, _plain(segment), further))
-            if highest and gaps_before and _is_plain_between(segment.label, segment.phrases):
-                self.lines.append(Later(place, begin, place, _plain(segment), frozenset()))
-            elif (from_place := _tells_ahead(segments, place)) is not None:
+            between = highest and gaps_before and self.between(segment, place, begin)
+            if not between and (from_place := _tells_ahead(segments, place)) is not None:
                 stop = _end_of_part(segments, place)
                 self.lines.append(Later(from_place, place, stop, _plain(segment), frozenset()))
             if not numbers:
@@ -82,6 +81,19 @@ class ToldLater:
             else:
                 begin = place if numbers[0] <= highest else begin
                 highest = numbers[-1]
+
+    def between(self, segment: Segment, place: int, begin: int) -> bool:
+        """Keep a line for the plain rounds between those before it, if it is one."""
+        every_other = _every_other(segment.label)
+        if every_other is not None and _are_knit(segment.phrases):
+            self.lines.append(Later(place, begin, place, _plain(segment), every_other))
+        elif every_other is not None:
+            self.add(segment, place, begin, place, every_other)
+        elif segment.label is None and _is_plain_between(segment.phrases):
+            self.lines.append(Later(place, begin, place, _plain(segment), frozenset()))
+        else:
+            return False
+        return True
 
     def add(self, segment: Segment, place: int, begin: int, stop: int, numbers: frozenset[int]) -> None:
         """Keep a line, if its rounds are plain."""
@@ -149,7 +161,7 @@ def _tells_ahead(segments: list[Segment], place: int) -> int | None:
             from_place, phrases = -1, inside
         case phrases:
             from_place = place
-    if not _is_plain_between(None, phrases):
+    if not _is_plain_between(phrases):
         return None
     given = [_numbers(later.label) for later in segments[place + 1 : place + 1 + MOST_BEFORE_GIVEN]]
     single = [numbers[0] for numbers in given if len(numbers) == 1]
@@ -160,15 +172,27 @@ MOST_BEFORE_GIVEN: Final = 4
 """Lines behind such a line, in which the first two rounds have to be given."""
 
 
-def _is_plain_between(label: Label | None, phrases: tuple[Phrase, ...]) -> bool:
-    """Whether the rounds that were left out are told: `Knit the even rounds`, `Even rounds: knit`."""
-    if label is not None and label.kind == "every" and label.every is not None:
-        worked = [phrase for phrase in phrases if type(phrase) is not Said and not _is_straight(phrase)]
-        return label.every.step == EVERY_OTHER and bool(worked) and all(map(is_bare, worked))
+def _every_other(label: Label | None) -> frozenset[int] | None:
+    """The numbers of a label for every other round, `Even rounds 2-12`; empty for all, None for any other label."""
+    every = label.every if label is not None and label.kind == "every" else None
+    if every is None or every.step != EVERY_OTHER:
+        return None
+    last = every.last.of(0) or 0 if every.last is not None else 0
+    return frozenset(range(every.first, min(last, every.first + MOST_NUMBERS) + 1, EVERY_OTHER))
+
+
+def _is_plain_between(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether the rounds that were left out are told: `Knit the even rounds`."""
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
     every = len(rounds) == 1 and rounds[0].every and rounds[0].step == EVERY_OTHER
     rest = [phrase for phrase in phrases if type(phrase) not in (Rounds, Said)]
-    return label is None and every and len(rest) == 1 and is_bare(rest[0])
+    return every and len(rest) == 1 and is_bare(rest[0])
+
+
+def _are_knit(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether all that they tell is knitting: `knit, no decreases`."""
+    worked = [phrase for phrase in phrases if type(phrase) is not Said and not _is_straight(phrase)]
+    return bool(worked) and all(map(is_bare, worked))
 
 
 def _is_straight(phrase: Phrase) -> bool:

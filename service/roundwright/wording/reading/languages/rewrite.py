@@ -11,6 +11,7 @@ from functools import cache, cached_property
 from typing import Final, NamedTuple
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright import reference
 from roundwright.reference.rows import StitchRow
@@ -43,6 +44,8 @@ NEW_SENTENCE: Final = ". "
 
 
 TIMES: Final = "{n} times"
+STARRED: Final = frozenset(("rep from * to * {n} times", "rep from * to * {n} times in all"))
+"""English words that say the same of stitches between stars, which may stand behind a colon."""
 STAR: Final = "* "
 ROUNDS_COUNTED: Final = ("{n} rnds", "{n} rnds straight")
 """What English words of some rounds end in, behind which a star begins another."""
@@ -225,7 +228,7 @@ class _Writer:
             return place + 1
         if star := self.star_behind(place, found):
             self.star_with_times, self.times = star, found
-            return self.pass_over(place, found.stop)
+            return self.pass_over(place, self.star_before(found))
         self.name(place, found)
         self.wording(place, found)
         self.worked = found.meaning.english.rpartition(APART)[2], found.stop
@@ -329,9 +332,13 @@ class _Writer:
         self.put("", piece.start, _BEHIND.match(self.text, piece.end).end())  # type: ignore[union-attr]  # always there
 
     def star_behind(self, place: int, found: Found) -> int:
-        """The star that ends what is worked so many times, `9 veces * 8 p der, 2 p juntos *`; 0 where none does."""
-        stop = found.stop
-        if found.meaning.english != TIMES or not self.matcher.begins_sentence(place):
+        """The star that ends what is worked so many times, `9 veces * 8 p der, 2 p juntos *`; 0 where none does.
+
+        `7 fois de * à * : * 2 m ens, 8 m end *` says so before its stars, too.
+        """
+        stop = self.star_before(found)
+        times = found.meaning.english == TIMES and self.matcher.begins_sentence(place)
+        if not times and (found.meaning.english not in STARRED or stop == found.stop):
             return 0
         if stop >= len(self.cut) or self.cut[stop].key != "*":
             return 0
@@ -342,10 +349,15 @@ class _Writer:
                 break
         return 0
 
+    def star_before(self, found: Found) -> int:
+        """Where the star may stand behind what says how often its stitches are worked, and a colon."""
+        colon = found.stop < len(self.cut) and self.cut[found.stop].key == ":"
+        return found.stop + colon
+
     def star(self, star: Piece, times: Found) -> None:
         """Write the star that ends what is worked so many times, and the times behind it, where English has them."""
         self.copy(star.start)
-        english, places = self.filled(times)
+        english, places = self.filled(times._replace(meaning=replace(times.meaning, english=TIMES)))
         moved = tuple(_moved(place, len(STAR)) for place in places)
         self.put(STAR + english, star.start, star.end, places=moved)
 
