@@ -98,7 +98,7 @@ def main() -> int:
     service = Service()
     held = bytes_held(service)
     rows = []
-    for cache in sorted(_caches(), key=_name):
+    for cache in sorted({_name(cache): cache for cache in _caches()}.values(), key=_name):
         rows.append(
             {
                 "Cache": _name(cache),
