@@ -114,3 +114,10 @@ def test_a_marked_stitch_is_taken_together_with_its_neighbours(work: str) -> Non
         "zusammenstricken = 8 M."
     )
     assert after_each_round(read(text, (104,), "de")) == [88, 88, 72, 72, 56, 56, 40, 40, 24, 8]
+
+
+@pytest.mark.parametrize("needles", ["Auf jeder Nd", "In jeder Nd", "Auf allen Nd", "Bei jeder Nd"])
+def test_the_last_stitches_of_every_needle_are_taken_together(needles: str) -> None:
+    """Whichever preposition stands before the needle."""
+    reading = read(f"80 M, 20 M je Nd.\n{needles} die letzten 2 M re zusstr.", (80,), "de")
+    assert after_each_round(reading) == [76]

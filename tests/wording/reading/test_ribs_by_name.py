@@ -92,3 +92,10 @@ NARROWED = [
 def test_every_rib_of_a_sort_is_narrowed_by_a_stitch(language: str, text: str) -> None:
     """A hundred stitches are 20 repeats of 5, which have 4 stitches each and then 3."""
     assert after_each_round(read(text, (100,), language)) == [100, 100, 80, 80, 60]
+
+
+@pytest.mark.parametrize("ribs", ["P2tog in every other purl rib", "K2tog in every knit rib except the last"])
+def test_not_every_rib_is_not_every_rib(ribs: str) -> None:
+    """A decrease in some of the ribs only does not narrow all 21 of them."""
+    reading = read(f"K2, p2 rib for 10 rounds.\n{ribs}.", (84,), "en")
+    assert 63 not in after_each_round(reading)

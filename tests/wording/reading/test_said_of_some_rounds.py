@@ -172,3 +172,9 @@ IN_THE_LAST = [
 def test_an_increase_in_the_last_of_some_rounds_is_no_round_more(language: str, text: str) -> None:
     """Counted by hand."""
     assert after_each_round(read(text, (80,), language)) == [80, 80, 80, 88]
+
+
+def test_the_last_of_rounds_that_shape_keeps_its_own_work() -> None:
+    """Another change in the last of them is not put in the place of what the round works: 72 sts do not divide by 7."""
+    reading = read("Rnds 1-3: *k5, k2tog* around. In the last round dec 4 sts evenly.", (84,), "en")
+    assert {"left_over"} == {finding.code for finding in reading.findings if finding.severity == "error"}

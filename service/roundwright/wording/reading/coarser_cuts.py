@@ -30,7 +30,7 @@ from roundwright.wording.reading.phrases import (
     is_bracketed_count,
     is_of_last_round,
 )
-from roundwright.wording.reading.seen import has_stitches
+from roundwright.wording.reading.seen import has_shaping, has_stitches
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tokens import SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
@@ -164,7 +164,7 @@ def _changes_in_last_round(segment: Segment) -> bool:
 
 
 def _tells_several(segment: Segment) -> bool:
-    """Whether a sentence works several rounds, and leaves no count of its own."""
+    """Whether a sentence works several rounds without shaping, and leaves no count of its own."""
     spans = segment.label.spans if segment.label is not None else ()
     numbered = any(span.first.values != span.last.values for span in spans)
     several = any(
@@ -173,7 +173,8 @@ def _tells_several(segment: Segment) -> bool:
         for phrase in segment.phrases
     )
     counted = any(type(phrase) is Count or is_bracketed_count(phrase) for phrase in segment.phrases)
-    return (numbered or several) and not counted and not segment.under_notes
+    shaped = any(map(has_shaping, segment.phrases))
+    return (numbered or several) and not counted and not shaped and not segment.under_notes
 
 
 def _paces_joined(segments: list[Segment]) -> list[Segment]:

@@ -12,6 +12,9 @@ from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
 MOST_ABOVE: Final = 4
 """Segments above in which the rib is looked for."""
 _EVERY: Final = frozenset(("each", "every", "all"))
+_BETWEEN: Final = _EVERY | {"in", "of", "the"}
+"""What may stand before the sort: `every other`, `every second` or `all but` are not every rib."""
+_BUT: Final = frozenset(("except", "but", "save"))
 _PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
 _TOGETHER: Final[dict[str, StitchName]] = {"k": "k2tog", "p": "p2tog"}
 _DECREASES: Final = frozenset(("k2tog", "p2tog", "ssk", "skp", "ssp"))
@@ -53,7 +56,10 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
     ribs = (type(part) is Fabric and part.kind == "rib") or (type(part) is Said and part.text in _PARTS)
     if decrease is None or decrease.name not in _DECREASES or decrease.times != ONE or not ribs:
         return None
-    if sort is None or not sort.bare or sort.name not in _TOGETHER or words.isdisjoint(_EVERY):
+    behind = {word for phrase in phrases[place + 2 :] if type(phrase) is Said for word in phrase.text.split()}
+    if words.isdisjoint(_EVERY) or not words <= _BETWEEN or behind & _BUT:
+        return None
+    if sort is None or not sort.bare or sort.name not in _TOGETHER:
         return None
     return _Narrowing(first, place + 1, sort.name, _TOGETHER[sort.name] if decrease.loose else decrease.name)
 
