@@ -156,3 +156,23 @@ def test_a_round_of_a_size_is_knitted_behind_its_number(size: str, plain: str) -
         f"{size}: {plain.format(size=size)}Rd 5: * 3 M re, 2 M re zus; ab * noch 5x -> 24 M"
     )
     assert after_rounds_of_sizes(read(text, (30, 42), "de")) == [[24, 24, 18], [36, 36, 30, 30, 24]]
+
+
+@pytest.mark.parametrize(
+    "begin",
+    [
+        "Größe S: mit Rd 5 beginnen. Größe M: mit Rd 3 beginnen. Größe L: mit Rd 1 beginnen.",
+        "Gr. S: in der 5. Rd beginnen. Gr. M: in der 3. Rd beginnen. Gr. L: in der 1. Rd beginnen.",
+        "Mit Rd 5 (3 – 1) beginnen.",
+    ],
+)
+def test_each_size_begins_at_a_round_of_its_own(begin: str) -> None:
+    text = (
+        f"{begin}\nR1 (nur L): *10 re, 2 re zus* [88 M]\nR2: re.\nR3 (M, L): *9 re, 2 re zus* [80 M]\nR4: re.\n"
+        "R5 (alle Größen): *8 re, 2 re zus* [72 M]"
+    )
+    assert after_rounds_of_sizes(read(text, (80, 88, 96), "de")) == [
+        [72],
+        [80, 80, 72],
+        [88, 88, 80, 80, 72],
+    ]
