@@ -211,3 +211,17 @@ def test_a_decrease_round_with_a_number_is_a_single_round() -> None:
     )
 
     assert after_each_round(read(text, (84,))) == [78, 78, 78, 72, 72, 72, 66, 66, 60]
+
+
+@pytest.mark.parametrize(
+    "begin",
+    ["When work measures 20 cm, dec 12 sts evenly", "At 20 cm dec 12 sts evenly", "Dec 12 sts evenly"],
+)
+def test_decreases_spread_evenly_are_those_told_behind_them(begin: str) -> None:
+    """A round that is told in total and then stitch by stitch is one round, whatever the length it begins at."""
+    text = (
+        f"{begin}: *k5, k2tog*, rep from * around (72 sts).\nDec in this manner every 4th rnd 2 more times (48 sts) "
+        "then every other rnd 2 more times (24 sts)."
+    )
+    in_turn = [72, 72, 72, 72, 60, 60, 60, 60, 48, 48, 36, 36, 24]
+    assert after_each_round(read(text, (84,))) == in_turn

@@ -37,6 +37,10 @@ REWRITTEN = [
     # two by two, three by three
     ("fr", 1, "Au tour suivant, on prend toutes les mailles deux par deux.", "next rnd: k2tog around."),
     ("es", 1, "En la vta. siguiente trab.\ntodos los p. de 2 en 2 juntos", "next rnd: k2tog around\n"),
+    # a last round by its stitches
+    ("fr", 1, "Finissez par un tour de 2 m ens : 7 mailles.", "end with 1 rnd k2tog around : 7 sts."),
+    ("fr", 1, "Terminer par un rang de 3 m ens end", "end with 1 rnd k3tog around"),
+    ("fr", 1, "Finir par un tour 2.", "ending with rnd 2."),
     # stitches by their fabric, and a made stitch told in full
     ("fr", 1, "* 10 m. jersey end., 2 m. ens. à l'end. *", "* k10, k2tog *"),
     ("fr", 1, "2 m. end., 1 augmentation prise sur le fil entre deux mailles", "k2, m1"),

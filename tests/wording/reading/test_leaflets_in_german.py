@@ -121,3 +121,65 @@ def test_the_last_stitches_of_every_needle_are_taken_together(needles: str) -> N
     """Whichever preposition stands before the needle."""
     reading = read(f"80 M, 20 M je Nd.\n{needles} die letzten 2 M re zusstr.", (80,), "de")
     assert after_each_round(reading) == [76]
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        "Stricke jeweils bis 2 Maschen vor dem Markierer, dann 2 Maschen rechts zusammen",
+        "Stricke jedes Mal bis 2 M vor dem Markierer, dann strickst du 2 M rechts zusammen",
+        "Jeweils bis 2 M vor dem Markierer stricken, dann 2 M re zusammen",
+    ],
+)
+def test_a_decrease_before_a_marker_is_worked_before_each_of_them(work: str) -> None:
+    text = f"Setze alle 14 M einen Markierer (6 Markierer, 84 M).\nRunde 1: {work}. Jetzt hast du noch 78 M."
+    assert after_each_round(read(text, (84,), "de")) == [78]
+
+
+@pytest.mark.parametrize("rib", ["1 M. r., 1 M. l. stricken.", "2 re, 2 li im Wechsel."])
+def test_rounds_of_a_rib_have_the_full_stop_of_their_short_form(rib: str) -> None:
+    assert after_each_round(read(f"88 M. anschlagen und 3 Rd. {rib}", (88,), "de")) == [88] * 3
+
+
+def test_the_number_of_a_round_ends_the_sentence_before_it() -> None:
+    text = "88 M anschlagen und 2 Rd. 3. Rd: re.\n4. Rd: *9 M re, 2 M re zus* (80 M)"
+    assert after_each_round(read(text, (88,), "de")) == [88, 88, 88, 80]
+
+
+@pytest.mark.parametrize(
+    "size",
+    [
+        "Nur für den großen Kopf noch",
+        "Nur noch für die große Mütze",
+        "Nur bei der großen Ausführung",
+        "Nur Gr. 2",
+    ],
+)
+@pytest.mark.parametrize("plain", ["Rd 4 re, ", "Rd 4 glatt re; ", "Rd 4 re M.\n{size}: "])
+def test_a_round_of_a_size_is_knitted_behind_its_number(size: str, plain: str) -> None:
+    text = (
+        "Rd 1: * 3 (5) M re, 2 M re zus; ab * noch 5x -> 24 (36) M\nRd 2: re\n"
+        "Rd 3: * 2 (4) M re, 2 M re zus; ab * noch 5x -> 18 (30) M\n"
+        f"{size}: {plain.format(size=size)}Rd 5: * 3 M re, 2 M re zus; ab * noch 5x -> 24 M"
+    )
+    assert after_rounds_of_sizes(read(text, (30, 42), "de")) == [[24, 24, 18], [36, 36, 30, 30, 24]]
+
+
+@pytest.mark.parametrize(
+    "begin",
+    [
+        "Größe S: mit Rd 5 beginnen. Größe M: mit Rd 3 beginnen. Größe L: mit Rd 1 beginnen.",
+        "Gr. S: in der 5. Rd beginnen. Gr. M: in der 3. Rd beginnen. Gr. L: in der 1. Rd beginnen.",
+        "Mit Rd 5 (3 – 1) beginnen.",
+    ],
+)
+def test_each_size_begins_at_a_round_of_its_own(begin: str) -> None:
+    text = (
+        f"{begin}\nR1 (nur L): *10 re, 2 re zus* [88 M]\nR2: re.\nR3 (M, L): *9 re, 2 re zus* [80 M]\nR4: re.\n"
+        "R5 (alle Größen): *8 re, 2 re zus* [72 M]"
+    )
+    assert after_rounds_of_sizes(read(text, (80, 88, 96), "de")) == [
+        [72],
+        [80, 80, 72],
+        [88, 88, 80, 80, 72],
+    ]

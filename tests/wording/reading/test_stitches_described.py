@@ -168,3 +168,21 @@ def test_a_decrease_lies_over_a_stitch_that_is_marked_by_its_name(
 def test_each_number_of_times_has_its_sign() -> None:
     text = "1. Rd: 2 M re zus, re bis zum Ende der Rd.\n2. Rd: re\nDiese 2 Rd noch 1x (2x) arbeiten."
     assert after_rounds_of_sizes(read(text, (80, 88), "de")) == [[79, 79, 78, 78], [87, 87, 86, 86, 85, 85]]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Double decrease (dd): sl 1, k2tog, psso.\nRnd 1: 4 times [k17, dd] = 72 sts.\nRnd 2: knit."),
+        ("en", "dd = sk2p\nRnd 1: (k17, dd): 4 times. 72 sts\nRnd 2: knit."),
+        (
+            "de",
+            (
+                "Doppelte Abnahme (dA): 1 M wie zum Rechtsstricken abheben, 2 M re zusammenstricken, die abgehobene M "
+                "darüberziehen.\n1. Rd: 4 x [17 M re, dA] = 72 M.\n2. Rd: re M stricken."
+            ),
+        ),
+    ],
+)
+def test_a_name_at_the_end_of_a_bracket_is_worked_before_its_count(language: str, text: str) -> None:
+    assert after_each_round(read(text, (80,), language)) == [72, 72]

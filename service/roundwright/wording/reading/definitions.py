@@ -391,7 +391,8 @@ def _is_called_here(tokens: list[Token], place: int) -> bool:
     if tokens[min(place + 1, len(tokens) - 1)].text in _STANDING:
         return True
     behind = tokens[place + 1 : place + 3]
-    if len(behind) > 1 and behind[0].kind == ")" and behind[1].flags & (COLON | EQUALS):
+    alone = place and tokens[place - 1].kind == "(" and len(behind) > 1 and behind[0].kind == ")"
+    if alone and behind[1].flags & (COLON | EQUALS):
         return True  # we work a double decrease (dd): skp
     before = place - 1
     while before > 0 and tokens[before].text in _BEFORE_NAME:

@@ -39,6 +39,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import (
     Seen,
     counts_left,
+    has_shaping,
     has_stitches,
     is_bare,
     is_shaping,
@@ -447,10 +448,11 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
     plain = [Settled(plain_fill("k", start, end), PLAIN_UNSAID)]
+    again = length and not of_some and any(map(has_shaping, work.stitches))
     options = [
         Candidate(
             "round",
-            work.cost + way.cost,
+            work.cost + way.cost + CHANGED_AGAIN * again,
             way.nodes,
             rounds=work.number,
             length=length,
@@ -470,6 +472,8 @@ PLAIN_UNSAID: Final = 0.2
 """What it costs to knit the rounds of which one changes the count, where no stitches are told."""
 CHANGED_ALONE: Final = 0.4
 """What it costs to work only the round that changes the count."""
+CHANGED_AGAIN: Final = 0.6
+"""What it costs that rounds which shape are worked before it: `At 20 cm, dec 12 sts evenly: *k5, k2tog*`."""
 CHANGED_WITHOUT_ROUNDS: Final = 1.0
 """What that costs where the rounds are counted: they are worked too."""
 

@@ -27,8 +27,8 @@ from roundwright.wording.reading.vocabulary import respelt, vocabulary
 
 FOREIGN: Final = "ÿ"
 """Behind a word that says something else in English, so that it is none there."""
-BEFORE_NUMBERS: Final = frozenset(("and", "no", "rnd", "row", "needle", "size"))
-"""Words whose full stop ends no sentence before a number: `Nr. 3`."""
+BEFORE_NUMBERS: Final = frozenset(("and", "no", "rnd", "row", "needle", "size", ". Work {n} rnds"))
+"""Words whose full stop ends no sentence before a number: `Nr. 3`, `und 8 Rd. 1 M. r., 1 M. l.`."""
 GOES_ON: Final = frozenset((",", ";", ":", "*", ")"))
 """Signs before which a full stop behind a single letter ends a short form: `6 p. d., 2 p. j. d. *`."""
 THEN: Final = "then"
@@ -588,8 +588,11 @@ class _Writer:
             return None  # `tejer 2 vtas. *3 p der, 2 p juntos*`
         if following.kind == "word" and following.text[0].isupper():
             return None
-        if following.kind == "number" and not initials and found.meaning.english not in BEFORE_NUMBERS:
-            return None
+        if following.kind == "number" and not initials:
+            english = found.meaning.english
+            ends = following.ordinal and english.startswith(NEW_SENTENCE)  # dann 2 Rd. 7. Rd: ...
+            if ends or english not in BEFORE_NUMBERS:
+                return None
         return dot.end
 
     def filled(self, found: Found) -> tuple[str, tuple[Place, ...]]:
