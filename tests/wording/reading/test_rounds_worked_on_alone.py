@@ -488,6 +488,22 @@ FEWER = [
         ),
     ),
     (
+        "da",
+        (
+            "Omg 1: *9 r, dobb indt*, gentag fra * til * i alt 5 gange = 50 m\n"
+            "Omg 2: r\n"
+            "Gentag omg 1 og 2 endnu 3 gange, idet der hver gang er 2 m færre før den dobbelte indtagning = 20 m"
+        ),
+    ),
+    (
+        "nb",
+        (
+            "Omg 1: *9 r, 3 r sm*, gjenta fra * til * i alt 5 ganger = 50 m\n"
+            "Omg 2: r\n"
+            "Gjenta omg 1 og 2 3 ganger til, slik at det er 2 m færre før fellingen hver gang = 20 m"
+        ),
+    ),
+    (
         "de",
         (
             "DA = 1 M abh, 2 M re zusstr, die abgeh M überziehen\n"
