@@ -88,3 +88,36 @@ def test_a_heading_that_ends_in_the_count_and_its_rib_works_nothing(heading: str
     reading = read(f"{heading}\n*k2, p2tog* around = 48 sts\n3 rnds *k2, p1*", (64,))
 
     assert after_each_round(reading) == [48, 48, 48, 48]
+
+
+RIBBED = [
+    ("en", "RIB HAT (k2, p2) - close the top", "*k2, p2tog* around (48 sts)"),
+    ("en", "Ribbed hat, k2 p2 (64 sts). The top is shaped in rib:", "Round 1: k2, p2tog around (48 sts)"),
+    ("en", "Beanie, k2, p2", "*k2, p2tog* around (48 sts)"),
+    ("en", "Top (k2, p2): decreasing", "*k2, p2tog* around (48 sts)"),
+    ("en", "Decreases (64 sts in rib k2, p2)", "Round 1: *k2, p2tog* (48 sts)"),
+    ("da", "RIBHUE (2 r, 2 vr) - luk toppen", "*2 r, 2 vr sm* omg ud (48 m)"),
+    ("da", "Hue i rib, 2 r, 2 vr (64 m). Toppen tages ind i rib:", "1. omg: 2 r, 2 vr sm omg ud (48 m)"),
+    (
+        "nb",
+        "Vrangbordlue, 2 r 2 vr (64 m). Toppen felles i vrangbord:",
+        "1. omg: 2 r, 2 vr sm omgangen ut (48 m)",
+    ),
+    ("nl", "Minderingen (64 st in boordsteek 2 r, 2 av)", "1e toer: *2 r, 2 av samenbr* = 48 st"),
+    ("es", "Gorro en punto elástico (2 der, 2 rev)", "*2 der, 2 p juntos al rev* (48 p)"),
+]
+
+
+@pytest.mark.parametrize(("language", "heading", "work"), RIBBED)
+def test_a_hat_named_with_its_rib_before_its_decreases_works_nothing(
+    language: str, heading: str, work: str
+) -> None:
+    reading = read(f"{heading}\n{work}", (64,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [48]
+
+
+def test_ribs_of_a_hat_are_worked_where_they_go_around_or_knit_rounds_follow() -> None:
+    assert after_each_round(read("Hat, k2, p2 around\n*k2, p2tog* around", (64,))) == [64, 48]
+    assert after_each_round(read("Hat, k2, p2\nWork 2 rounds\nKnit 1 round", (64,)))[:2] == [64, 64]

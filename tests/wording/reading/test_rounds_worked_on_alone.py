@@ -488,6 +488,22 @@ FEWER = [
         ),
     ),
     (
+        "da",
+        (
+            "Omg 1: *9 r, dobb indt*, gentag fra * til * i alt 5 gange = 50 m\n"
+            "Omg 2: r\n"
+            "Gentag omg 1 og 2 endnu 3 gange, idet der hver gang er 2 m færre før den dobbelte indtagning = 20 m"
+        ),
+    ),
+    (
+        "nb",
+        (
+            "Omg 1: *9 r, 3 r sm*, gjenta fra * til * i alt 5 ganger = 50 m\n"
+            "Omg 2: r\n"
+            "Gjenta omg 1 og 2 3 ganger til, slik at det er 2 m færre før fellingen hver gang = 20 m"
+        ),
+    ),
+    (
         "de",
         (
             "DA = 1 M abh, 2 M re zusstr, die abgeh M überziehen\n"
@@ -623,3 +639,69 @@ def test_markers_placed_in_the_next_round_add_no_round() -> None:
         "Tour 2 : end."
     )
     assert after_each_round(read(text, (96,), "fr")) == [88, 88]
+
+
+ONLY_THE_FIRST = [
+    ("da", "1. omg: *2 r sm, 8 r* (72 m)\n2. omg: r\nStrik kun 1. omg, 3 gange (48 m)"),
+    ("da", "1. omg: *2 r sm, 8 r* (72 m)\n2. omg: r\nStrik bare 1. omg, 3 gange (48 m)"),
+    ("nb", "1. omg: *2 r sm, 8 r* (72 m)\n2. omg: r\nStrikk bare 1. omg, 3 ganger (48 m)"),
+    ("nl", "1e toer: *2 r samenbr, 8 r* (72 st)\n2e toer: r\nBrei alleen de 1e toer, 3 keer (48 st)"),
+    ("es", "1ª vuelta: *2 p juntos, 8 der* (72 p)\n2ª vuelta: der\nTeje solo la 1ª vuelta, 3 veces (48 p)"),
+]
+MARKED = {
+    "da": ("Sæt et mærke for hver 10. m.", "*2 r sm, 8 r*", "strik til 2 m før hvert mærke, 2 r sm"),
+    "nb": ("Sett et merke for hver 10. m.", "*2 r sm, 8 r*", "strikk til 2 m før hvert merke, 2 r sm"),
+    "nl": (
+        "Plaats elke 10 st een markeerder.",
+        "*2 r samenbr, 8 r*",
+        "brei tot 2 st voor elke markeerder, 2 r samenbr",
+    ),
+    "es": (
+        "Coloca un marcador cada 10 p.",
+        "*2 p juntos, 8 der*",
+        "teje hasta 2 p antes de cada marcador, 2 p juntos",
+    ),
+}
+
+
+@pytest.mark.parametrize(("language", "text"), ONLY_THE_FIRST)
+def test_only_the_first_of_the_rounds_is_worked_on_by_its_number(language: str, text: str) -> None:
+    first, repeat, marked = MARKED[language]
+    reading = read(f"{first}\n{text.replace(repeat, marked)}", (80,), language)
+
+    assert after_each_round(reading)[-5:] == [72, 72, 64, 56, 48]
+
+
+BETWEEN = [
+    ("en", "Rep dec rnd every other rnd, that is, with 1 plain rnd after, 3 times (32 sts)."),
+    ("en", "Rep dec rnd every other rnd 3 times, with 1 plain rnd after each (32 sts)."),
+    ("en", "Rep dec rnd 3 times with a plain rnd after each (32 sts)."),
+    (
+        "es",
+        "Repite la vuelta de disminución cada 2 vueltas, es decir, con una vuelta lisa después, 3 veces (32 p).",
+    ),
+    (
+        "es",
+        "Repite la vuelta de disminución cada 2 vueltas, o sea, con 1 vuelta lisa después de cada una, 3 veces (32 p).",
+    ),
+]
+DECREASE_ROUND = {
+    "en": (
+        "64 sts, a marker every 16 sts.\n"
+        "Dec rnd: *k1, ssk, work until 3 sts before marker, k2tog, k1*; rep in each section.\n"
+    ),
+    "es": (
+        "Tenemos 64 puntos y 4 marcadores, uno cada 16 puntos.\n"
+        "Vuelta de disminución: *1 derecho, pasa 2 puntos uno a uno y téjelos juntos por detrás, teje hasta que "
+        "queden 3 puntos antes del marcador, 2 puntos juntos al derecho, 1 derecho*; repite en cada sección.\n"
+    ),
+}
+
+
+@pytest.mark.parametrize(("language", "text"), BETWEEN)
+def test_every_other_round_with_a_plain_round_after_it_is_one_plain_round(language: str, text: str) -> None:
+    """Told in two ways, there are no two plain rounds between."""
+    reading = read(DECREASE_ROUND[language] + text, (64,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [56, 48, 48, 40, 40, 32, 32]

@@ -186,3 +186,27 @@ def test_each_number_of_times_has_its_sign() -> None:
 )
 def test_a_name_at_the_end_of_a_bracket_is_worked_before_its_count(language: str, text: str) -> None:
     assert after_each_round(read(text, (80,), language)) == [72, 72]
+
+
+BEHIND_ROUNDS = [
+    ("en", "Rnd 1: *k1, dd*, rep around = 8 sts (dd: sl 1, k2tog, psso)\nRnd 2: k", 8),
+    ("en", "Rnd 1: *k1, dd*, rep around (dd = sl 1, k2tog, psso) (8 sts)\nRnd 2: k", 8),
+    ("en", "Rnd 1: *k1, dd (dd: sl 1, k2tog, psso)*, rep around = 8 sts\nRnd 2: k", 8),
+    ("en", "Rnd 1: *k1, inc*, rep around = 24 sts. (Inc: kfb)\nRnd 2: k", 24),
+    ("en", "Rnd 1: *k1, m1*, rep around = 24 sts (M1: kfb)\nRnd 2: k", 24),
+    (
+        "da",
+        "1. omg: *1 r, 1 udt*, gentag omg rundt = 24 m. (Udt: Strik forrest og bagest i næste m)\n2. omg: r",
+        24,
+    ),
+    ("nb", "1. omg: *1 r, 1 øk*, gjenta omg rundt = 24 m. (Øk: strikk 2 m i samme m)\n2. omg: r", 24),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "left"), BEHIND_ROUNDS)
+def test_a_bracket_that_begins_with_a_name_says_what_the_name_is(language: str, text: str, left: int) -> None:
+    """An increase into a stitch uses it: 16 stitches are 24, not 32 (kfb: common practice)."""
+    reading = read(text, (16,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [left, left]

@@ -96,13 +96,14 @@ def definitions(tokens: list[Token]) -> Names:
             or bool(tokens[begin].flags & LINE)
             or (bool(tokens[begin].flags & STOP) and (bool(bracket) or place == begin + 1))
             or (bool(bracket and names) and _signs(tokens, place))
+            or _opens_bracket(tokens, begin)
         )
         if begin is None or not (token.flags & EQUALS or (begins_line and _signs(tokens, place))):
             continue
         name = tuple(part.text for part in tokens[begin:place] if part.kind != "(")
         name = name[: _without_bracket(tokens, begin, place) - begin]
         known = not any(part.kind == "word" for part in tokens[begin : begin + len(name)])
-        in_brackets = bool(bracket) or _bracketed(tokens, place)
+        in_brackets = bool(bracket) or _bracketed(tokens, place) or _opens_bracket(tokens, begin)
         if known and len(name) == 1 and not in_list and not in_brackets:
             continue
         if meaning := _stands_for(tokens, place):
@@ -283,6 +284,11 @@ _LEAVES: Final[dict[tuple[int, int], StitchName]] = {(2, 1): "k2tog", (3, 1): "c
 """A stitch by how many it uses and leaves."""
 
 
+def _opens_bracket(tokens: list[Token], place: int) -> bool:
+    """Whether a word is the first of a bracket: `(dd: sl 1, k2tog, psso)`."""
+    return place > 0 and tokens[place - 1].kind == "("
+
+
 def _bracketed(tokens: list[Token], place: int) -> bool:
     """Whether a bracket ends before a sign."""
     return tokens[place - 1].kind == ")"
@@ -409,7 +415,7 @@ def _introduces(tokens: list[Token], place: int, count: int) -> bool:
 
 def _explains(tokens: list[Token], place: int, count: int) -> bool:
     """Whether a name stands at the start of a line or sentence, with a sign or a bracket behind it."""
-    begins = not place or bool(tokens[place].flags & (LINE | STOP))
+    begins = not place or bool(tokens[place].flags & (LINE | STOP)) or _opens_bracket(tokens, place)
     behind = tokens[min(place + count, len(tokens) - 1)]
     return begins and (behind.kind == "(" or bool(behind.flags & (EQUALS | COLON | DASH)))
 

@@ -11,6 +11,7 @@ from roundwright.wording.reading.phrases import (
     CastOn,
     Change,
     Chart,
+    Closing,
     Continue,
     Count,
     Every,
@@ -38,7 +39,7 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     segment = segments[place]
     if _heads_work(segments, place) or _announces_change(segments, place) or _explains_rib(segments, place):
         return True
-    if _defines_fabric(segment) or _tells_count_in_rib(segment):
+    if _defines_fabric(segment) or _tells_count_in_rib(segment) or _heads_ribs(segments, place):
         return True
     if segment.label is None and _tells_of_others(segments, place):
         return True
@@ -78,7 +79,7 @@ def _heads_fabric(segment: Segment) -> bool:
 def _tells_count_in_rib(segment: Segment) -> bool:
     """Whether a line is a heading that ends in the count and its rib: `Crown in rib (thick yarn, 72 sts in k2, p2)`."""
     match segment.phrases:
-        case (Said(words=1), *words, Brackets(inside=inside)) if segment.alone:
+        case (first, *words, Brackets(inside=inside)) if segment.alone and _names_part(first):
             counted = Count in [type(phrase) for phrase in inside] and not _counts(inside[-1])
             silent = all(map(_names_part, words)) and all(map(_only_tells, inside))
             return counted and silent and segment.label is None
@@ -86,9 +87,57 @@ def _tells_count_in_rib(segment: Segment) -> bool:
             return False
 
 
+def _heads_ribs(segments: list[Segment], place: int) -> bool:
+    """Whether a hat or its top is named with its rib, before shaped rounds: `RIB HAT (k2, p3) - close the top`."""
+    phrases = segments[place].phrases
+    at = next((at for at, phrase in enumerate(phrases) if _tells_ribs(phrase)), 0)
+    named = any(type(phrase) is Said and phrase.text in _RIBBED for phrase in phrases[:at])
+    if segments[place].label is not None or not named or phrases[at].flags & COLON:
+        return False
+    silent = all(_names_part(phrase) or _tells_ribs(phrase) or _closes(phrase) for phrase in phrases)
+    return silent and _shapes_next(segments, place + 1)
+
+
+def _tells_ribs(phrase: Phrase) -> bool:
+    """Whether it is knits or purls counted, or a bracket around no more than such and their count."""
+    match phrase:
+        case Stitches(node=Stitch(name="k" | "p", bare=False)):
+            return True
+        case Brackets(inside=inside):
+            return any(map(_tells_ribs, inside)) and all(map(_only_tells, inside))
+        case _:
+            return False
+
+
+def _closes(phrase: Phrase) -> bool:
+    """Whether it says that the top is closed, or counts."""
+    return type(phrase) is Closing or _counts(phrase)
+
+
+def _shapes_next(segments: list[Segment], place: int) -> bool:
+    """Whether a round with decreases follows, with no more before it than words: `The top is shaped in rib:`."""
+    if place + 1 < len(segments) and all(map(_names_part, segments[place].phrases)):
+        place += 1
+    following = segments[place].phrases if place < len(segments) else ()
+    return any(map(_shapes, following))
+
+
+def _shapes(phrase: Phrase) -> bool:
+    """Whether it is a stitch other than a knit or purl: `k2tog`."""
+    match phrase:
+        case Stitches(node=Stitch(name=name)):
+            return name not in ("k", "p")
+        case _:
+            return False
+
+
+_RIBBED: Final = frozenset(("hat", "beanie", "cap", "crown", "top"))
+"""What a heading may name together with its rib."""
+
+
 def _names_part(phrase: Phrase) -> bool:
-    """Whether it is a fabric, or a word that works nothing."""
-    return type(phrase) is Fabric or (type(phrase) is Said and phrase.text not in VERBS)
+    """Whether it is a fabric, the name of the decreases, or a word that works nothing."""
+    return type(phrase) in (Fabric, Change) or (type(phrase) is Said and phrase.text not in VERBS)
 
 
 def changes_in_first_round(segments: list[Segment], place: int) -> bool:

@@ -343,6 +343,7 @@ def _loop(seen: Seen, again: Again, stated: tuple[Stated, ...]) -> Candidate:
     until, times = _last_until(seen), _last_times(seen)
     endless = until is None and times is None
     plain, behind = _plain_after_each(seen), _plain_behind(seen, again)
+    plain = plain or (behind.number.of(0) or 0 if behind else 0)
     step = max((rounds.step for rounds in _rhythms(seen)), default=0)
     return Candidate(
         "loop",
@@ -353,7 +354,7 @@ def _loop(seen: Seen, again: Again, stated: tuple[Stated, ...]) -> Candidate:
         length=endless and bool(seen.lengths) and seen.in_all is None,  # not `until 4 cm (12 rounds)`
         step=step if not plain and (again.named or again.last == 1) else 0,
         per=seen.per,
-        plain=plain or (behind.number.of(0) or 0 if behind else 0),
+        plain=plain,
         last=tuple(seen.evenly[:1]) if is_of_last_round(seen.order) else (),
         stated=stated,
         ends_shaped=seen.ends_shaped or _stand_between(seen, again),

@@ -28,13 +28,17 @@ def tells(tokens: list[Token], begin: int, stop: int) -> bool:
 def naming_sentence(tokens: list[Token], begin: int, stop: int) -> tuple[int, int] | None:
     """Where a sentence begins and ends that gives a stitch its name: `sl 1, k2tog, psso is written "dd" below`.
 
-    None where no sentence of the line does.
+    A bracket may do so by itself: `(dd: sl 1, k2tog, psso)`. None where no sentence of the line does.
     """
     name = next((place for place in range(begin + 1, stop) if tokens[place].kind == "defined"), 0)
     if not name:
         return None
-    first = next((place for place in range(name, begin, -1) if tokens[place].flags & (FULL | SEMI)), begin)
     behind = range(name + 1, stop)
+    closes = next((place for place in behind if tokens[place].kind == ")"), name + 1)
+    if tokens[name - 1].kind == "(" and closes > name + 1:
+        amid = sum(token.kind == "stars" for token in tokens[begin:name]) % 2
+        return None if amid else (name - 1, closes + 1)
+    first = next((place for place in range(name, begin, -1) if tokens[place].flags & (FULL | SEMI)), begin)
     return first, next((place for place in behind if tokens[place].flags & (FULL | SEMI)), stop)
 
 
