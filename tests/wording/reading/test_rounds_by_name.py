@@ -64,3 +64,30 @@ def test_rounds_are_worked_again_by_their_numbers() -> None:
     )
 
     assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40]
+
+
+@pytest.mark.parametrize(
+    "words", ["these 4 more times", "these four times more", "both 4 more times", "them 4 more times"]
+)
+def test_two_rounds_above_are_worked_again_without_their_number(words: str) -> None:
+    """80 less twice 5: each time two stitches go, and a plain round follows."""
+    text = f"Rnd 1: k2tog, k to last 2 sts, ssk.\nRnd 2: knit.\nWork {words}."
+    assert after_each_round(read(text, (80,))) == [78, 78, 76, 76, 74, 74, 72, 72, 70, 70]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "In the round straight after, *k4, k2tog*.",
+        "In the round straight after that *k4, k2tog*.",
+        "In the round after that, *k4, k2tog*.",
+        "*K4, k2tog* in the round immediately after.",
+        "Stop working rnd B. *K4, k2tog*.",
+        "Now no longer work round B.\nRnd C: *k4, k2tog*.",
+        "Don't work rnd B any more.\nRnd C: *k4, k2tog*.",
+    ],
+)
+def test_no_plain_round_comes_before_the_round_straight_after(words: str) -> None:
+    """One plain round, Round B, stands between 72 and 60."""
+    text = f"Rnd A: *k5, k2tog*\nRnd B: knit.\n{words}"
+    assert after_each_round(read(text, (84,))) == [72, 72, 60]

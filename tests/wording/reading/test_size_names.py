@@ -148,6 +148,11 @@ def test_some_of_the_sizes_are_named_as_they_are_listed(sizes: str, larger: str)
         "Knit 4 rounds (Child) or 6 rounds (Adult).",
         "Knit 4 (Child) or 6 (Adult) rounds.",
         "Knit 4 rounds for the child's size, 6 for the adult's.",
+        "For Child knit 4 rounds, for Adult knit 6.",
+        "For Child knit 4 rounds. For Adult knit 6 rounds.",
+        "For the child size work 4 rounds in stocking stitch, for the adult size 6 rounds.",
+        "Work 4 rounds in rib for child, or 6 for adult.",
+        "Work 4 rounds in k2, p2 rib for child and 6 rounds for adult.",
     ],
 )
 def test_a_number_of_rounds_may_stand_by_the_name_of_its_size(rounds: str) -> None:

@@ -116,7 +116,14 @@ def test_no_plain_round_is_worked_before_the_round_a_size_begins_with() -> None:
 
 
 @pytest.mark.parametrize(
-    "words", ["Even rnds 2-4", "Even-numbered rnds 2 to 4", "All even rnds from 2 to 4", "Even rnds 2, 4"]
+    "words",
+    [
+        "Even rnds 2-4",
+        "Even-numbered rnds 2 to 4",
+        "All even rnds from 2 to 4",
+        "Even rnds 2, 4",
+        "All even rnds from Rnd 2 to Rnd 4",
+    ],
 )
 def test_even_rounds_from_a_number_to_another_stand_before_the_odd_or_behind(words: str) -> None:
     """Those of a size that begins later are those from there on."""

@@ -211,3 +211,17 @@ def test_plain_rounds_behind_a_semicolon_are_rounds_of_their_own() -> None:
     """With a count before them or without one."""
     text = "K8, k2tog around; 72 sts rem. Work 1 round straight. K7, k2tog; work 2 rounds straight. K6, k2tog; 56 sts."
     assert after_each_round(read(text, (80,))) == [72, 72, 64, 64, 64, 56]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "On each needle ssk the first 2 sts, k2tog the last 2 sts.",
+        "On every needle ssk over the first 2 sts and k2tog over the last 2 sts.",
+        "On each needle ssk the first 2 sts, knit to the last 2 sts, k2tog the last 2 sts.",
+        "Each needle: ssk first 2 sts, k2tog last 2 sts.",
+    ],
+)
+def test_the_first_and_the_last_stitches_of_each_needle_are_decreased(words: str) -> None:
+    """Two go on each of four needles, and the stitches between them are plain."""
+    assert after_each_round(read(f"Divide over 4 needles.\nRnd 1: {words}", (80,))) == [72]

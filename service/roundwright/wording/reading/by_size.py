@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from operator import attrgetter
 from typing import Final
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Work, execute
@@ -12,7 +13,18 @@ from roundwright.wording.reading.parsing.looking import CRAFTS
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SLASH, SPACE, STOP, TAB, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    EQUALS,
+    FULL,
+    LINE,
+    SLASH,
+    SPACE,
+    STOP,
+    TAB,
+    Token,
+)
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 
@@ -24,7 +36,8 @@ def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
 def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list[Token]:
     """The tokens with numbers that stand by the names of their sizes as one list.
 
-    `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`, `4 rounds for Child and 6 for Adult`.
+    `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`, `4 rounds for Child and 6 for Adult`,
+    `Work 4 rounds in rib for Child, or 6 for Adult`, `For Child knit 4 rounds, for Adult knit 6`.
     """
     if not names:
         return tokens
@@ -33,20 +46,107 @@ def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list
     padded = [*tokens, *tokens[-1:] * MOST_BEHIND_NUMBER]
     while place < len(tokens):
         counts, stop = _numbers_of_names(padded, place, names)
+        verbs = tokens[place : place + (tokens[place].kind in CRAFTS)]
+        behind = [token for token in tokens[place:stop] if token.kind in _COUNTED][:1]
+        if len(counts) < 2 and (works := _works_for_names(padded, place, names)):
+            counts, stop = {work.column: work.count for work in works}, works[-1].stop
+            verbs, behind = works[0].verbs, works[0].behind
         if len(counts) < 2:
             made.append(tokens[place])
             place += 1
             continue
-        craft = tokens[place].kind in CRAFTS
         numbers = sorted(counts.values(), key=attrgetter("start"))
         begin, end = numbers[0].start, numbers[-1].end
         values = tuple((counts[column].number or ONE).of(0) for column in sorted(counts))
-        made.extend(tokens[place : place + craft])
-        made.append(replace(numbers[0], end=end, number=Number(values, begin, end)))
-        nouns = [token for token in tokens[place:stop] if token.kind in _COUNTED]
-        made.extend(nouns[:1])
+        work = [*verbs, replace(numbers[0], end=end, number=Number(values, begin, end)), *behind]
+        made.extend([replace(work[0], flags=tokens[place].flags), *work[1:]])
         place = stop
     return made
+
+
+class _WorkForName(Struct, frozen=True):
+    """Work of the size at a column: the verb before its number, and the words behind."""
+
+    column: int
+    verbs: list[Token]
+    count: Token
+    behind: list[Token]
+    stop: int
+
+
+def _works_for_names(tokens: list[Token], place: int, names: Mapping[str, int]) -> list[_WorkForName]:
+    """The work of every size for its name, which differs by its numbers only: `for Child knit 4 rounds, for Adult 6`.
+
+    Takes time in the number of sizes.
+    """
+    works: list[_WorkForName] = []
+    width = max(names.values()) + 1
+    if tokens[place].kind not in _BEGIN_WORK:
+        return []
+    while len(works) < width:
+        at = place + (bool(works) and tokens[place].text in _JOINING)
+        work = _work_for_name(tokens, at, names, works[0].behind if works else None)
+        if work is None or work.column in (known.column for known in works):
+            return []
+        works.append(work)
+        place = work.stop
+    ended = (
+        tokens[place].flags & ~SPACE or tokens[place].kind in ("then", "end") or tokens[place].text == "and"
+    )
+    return works if width > 1 and ended else []
+
+
+def _work_for_name(
+    tokens: list[Token], place: int, names: Mapping[str, int], model: list[Token] | None
+) -> _WorkForName | None:
+    """The work with the name of its size before or behind it, if its words are as in the model or fewer."""
+    before = _stop_of_name(tokens, place, names)
+    count = before + (tokens[min(before, len(tokens) - 1)].kind in _VERBS)
+    near = tokens[count : count + MOST_FOR_NAME]
+    if not near or near[0].kind != "number" or len((near[0].number or ONE).values) > 1:
+        return None
+    behind: list[Token] = []
+    stop = count + 1
+    for token in near[1:]:
+        named = _stop_of_name(tokens, stop + (token.text in _JOINING), names) > stop + 1
+        other = before > place and model is not None and not _is_like([*behind, token], model)
+        if named or other or token.flags & (LINE | FULL):
+            break
+        behind.append(token)
+        stop += 1
+    else:
+        return None
+    name = before
+    if before == place:
+        name = _stop_of_name(tokens, stop, names)
+        if stop == name or not (model is None or _is_like(behind, model)):
+            return None
+        stop = name
+    column = next(names[token.text] for token in reversed(tokens[place:name]) if token.text in names)
+    return _WorkForName(column, tokens[before:count], near[0], behind, stop)
+
+
+def _is_like(words: list[Token], model: list[Token]) -> bool:
+    """Whether the model begins with these words."""
+    return [word.text for word in words] == [word.text for word in model[: len(words)]]
+
+
+def _stop_of_name(tokens: list[Token], place: int, names: Mapping[str, int]) -> int:
+    """Where `for Child`, `for the Child size` ends; its beginning where no such name stands there."""
+    if place + 3 >= len(tokens) or tokens[place].kind != "for":
+        return place
+    name = place + 1 + (tokens[place + 1].text == "the")
+    name += tokens[name].kind == "size"
+    if tokens[name].text not in names or tokens[name].flags & ~SPACE:
+        return place
+    return name + 1 + (tokens[name + 1].kind == "size" and not tokens[name + 1].flags & ~SPACE)
+
+
+MOST_FOR_NAME: Final = 9
+"""Words of the work of a size from its number to the name of the next: `4 rounds in rib for`."""
+_JOINING: Final = frozenset(("or", "and"))
+_VERBS: Final = CRAFTS | {"work"}
+_BEGIN_WORK: Final = _VERBS | {"for", "number"}
 
 
 MOST_BEHIND_NUMBER: Final = 6

@@ -560,6 +560,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
     if lines.kind(at) in ("even", "odd") and lines.kind(at + 1) == "round":
         begun = lines.place
         lines.place += at + 2 + (lines.text_of(at + 2) == "from")
+        lines.place += lines.kind() == "round" and lines.kind(1) == "number"  # All even rnds from Rnd 2 to 12
         spans = read_spans(lines)
         if len(spans) == 1 and has_ended(lines):
             return Label("every", start, every=Standing(spans[0].first.of(0) or 1, 2, spans[0].last))

@@ -385,8 +385,9 @@ class AgainReader(SequenceReader):
 
     def them_again(self, ahead: int) -> Phrase | None:
         """`repeat them 3 more times`: the rounds told shortly before, or the last two; else None."""
-        often = self.kind(ahead + 1) == "number" and self.kind(ahead + 2) in ("more", "times")
-        these = often and self.text_of(ahead) in ("these", "those")
+        counted = self.kind(ahead + 1) == "number" and self.kind(ahead + 2) in ("more", "times")
+        often = counted or self.kind(ahead + 1) == "often"
+        these = often and self.text_of(ahead) in ("these", "those", "both")
         if not these and (self.text_of(ahead) != "them" or self.kind(ahead + 1) not in _BEHIND_THEM):
             return None
         return Again(*self.take(ahead + 1), last=self.told_before() or 2)
@@ -452,7 +453,11 @@ class AgainReader(SequenceReader):
         return self.only_words(ahead + 2 if self.kind(ahead + 1) == "round" else 1)
 
     def worked(self) -> Phrase:
-        """`work those 4 rounds`, `do rounds 5-6 again`."""
+        """`work those 4 rounds`, `do rounds 5-6 again`, `work these 4 more times`."""
+        counted = self.kind(2) == "number" and "times" in (self.kind(3), self.kind(4))
+        if (counted or self.kind(2) == "often") and (again := self.them_again(1)):
+            return replace(again, work=True)
+        before = self.tokens[self.place - 1]
         only = 1 + (self.kind(1) == "only")  # do only A
         lettered = self.letter(only) and self.is_lettered(only + 1)
         ahead = only if lettered else self.skip(1)
@@ -460,6 +465,8 @@ class AgainReader(SequenceReader):
             if self.text_is("on") and self.token(1).text == "this" and self.kind(2) == "round":
                 self.place += 3  # it is the round that was told before
                 return Said(again.start, self.at_end(), again.flags)
+            if self.place > 0 and before.text in _UNWORKED:
+                return Said(again.start, again.end, again.flags)
             return replace(again, work=True)
         pointed = (
             self.worked_together(ahead)
@@ -864,6 +871,8 @@ _DOING: Final = ("do", "work", "repeat", "doing", "repeating")
 """What stands before `the same again`, where that is worked on to the end of the round."""
 _POINTING: Final = ("it", "this", "that", "so")
 """What stands behind `do` for what was told before."""
+_UNWORKED: Final = ("stop", "stopped", "stops", "cease", "longer", "without", "don't", "not")
+"""Words before `working round B` by which it is given up."""
 _WHILE: Final = ("as", "while", "when", "before", "once")
 """Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""
 MOST_BEHIND_RANGE: Final = 60

@@ -649,7 +649,7 @@ class ExtentReader(NumberReader):
         step, ahead = self.step(every=every)
         kind = self.kind(ahead)
         if every and kind in ("needle", "section") and self.joined(ahead) and self.is_worked_in(ahead):
-            return Needlewise(*self.take(ahead + 1))
+            return Needlewise(*self.take(ahead + 1), needle=kind == "needle")
         if kind == "round" and self.joined(ahead):
             if every or self.token(ahead).text.endswith("s"):
                 return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
