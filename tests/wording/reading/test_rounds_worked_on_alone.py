@@ -705,3 +705,10 @@ def test_every_other_round_with_a_plain_round_after_it_is_one_plain_round(langua
 
     assert not reading.findings
     assert after_each_round(reading) == [56, 48, 48, 40, 40, 32, 32]
+
+
+@pytest.mark.parametrize("rounds", ["rnds 1 and 2", "these 2 rounds"])
+def test_all_the_rounds_there_are_just_so_often_in_all_count_what_was_worked(rounds: str) -> None:
+    """`Just` or `only` before a total names no rounds to work on alone: two rounds three times are six."""
+    reading = read(f"Rnd 1: knit.\nRnd 2: purl.\nWork {rounds} just 3 times in all.", (84,), "en")
+    assert after_each_round(reading) == [84] * 6

@@ -412,7 +412,8 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     None were where it is only some of the rounds from now on: `Repeat round A only 5 times`, `on every round 4 times`.
     """
     total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
-    only = any(type(phrase) is Said and phrase.text in _ALONE for phrase in seen.order)
+    some = len(again.named) == 1 or not times.total  # `rounds 1 and 2 just 3 times in all` are all there are
+    only = some and any(type(phrase) is Said and phrase.text in _ALONE for phrase in seen.order)
     only = only or (not total and any(rounds.step <= 1 for rounds in _rhythms(seen)))
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
