@@ -168,3 +168,10 @@ def test_a_decrease_lies_over_a_stitch_that_is_marked_by_its_name(
 def test_each_number_of_times_has_its_sign() -> None:
     text = "1. Rd: 2 M re zus, re bis zum Ende der Rd.\n2. Rd: re\nDiese 2 Rd noch 1x (2x) arbeiten."
     assert after_rounds_of_sizes(read(text, (80, 88), "de")) == [[79, 79, 78, 78], [87, 87, 86, 86, 85, 85]]
+
+
+@pytest.mark.parametrize("name", ["Dopp. Überzug", "Dopp. Abn.", "Doppelter Überzug"])
+def test_a_name_in_short_with_a_colon_is_described_and_works_no_round(name: str) -> None:
+    words = "1 M wie zum Rechtsstricken abheben, 2 M re zusammenstr, die abgehobene M überziehen"
+    text = f"{name}: {words}.\n1. Rd: *6 M re, {name.lower()}, 7 M re; ab * noch 5 x wdh. (84 M)"
+    assert after_each_round(read(text, (96,), "de")) == [84]
