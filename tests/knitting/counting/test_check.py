@@ -938,3 +938,32 @@ def test_on_the_cast_on_there_is_no_rib_to_look_at(count: int) -> None:
     assert "Count along the cast-on edge" in cause["where"]
     assert ("cast on what is missing" if count < 96 else "undo what is too many") in cause["fix"]
     assert cause["next"]["text"] == "*k2, p2; rep from * around"
+
+
+NUMBERED_CROWN = """Work 10 rounds in k2, p2 rib.
+Knit 30 rounds.
+Rnd 1: *k6, k2tog; rep from * (84)
+Rnd 2: knit
+Rnd 3: *k5, k2tog; rep from * (72)"""
+
+
+@pytest.mark.parametrize("text", [NUMBERED_CROWN, NUMBERED_CROWN.replace("\n", ". ")])
+def test_a_printed_number_wins_over_a_counted_one(text: str) -> None:
+    """Rounds of the brim have no number in print: round 2 is that of the crown, where 96 stitches are 12 too many."""
+    pattern = {"cast_on": [96], "text": text}
+    answer = check(pattern=pattern, round=2, count=96)
+    assert answer["causes"]
+    assert "Round 2 is taken to be the one from line" in answer["message"]
+    assert check(pattern=pattern, round=2, count=84)["next"]["number"] == 3
+    assert check(pattern=pattern, round=20, count=96)["causes"] == []
+
+
+@pytest.mark.parametrize(("count", "line", "other"), [(96, 1, 3), (84, 3, 1)])
+def test_where_two_rounds_have_a_printed_number_the_answer_says_which_is_meant(
+    count: int, line: int, other: int
+) -> None:
+    text = "Rnds 1-4: *k2, p2; rep from *\nRnd 1: *k6, k2tog; rep from * (84)\nRnd 2: knit"
+    answer = check(pattern={"cast_on": [96], "text": text}, round=2, count=count)
+    assert answer["causes"] == []
+    assert f"taken to be the one from line {line} of the pattern" in answer["message"]
+    assert f"another round 2, from line {other} of the pattern" in answer["message"]

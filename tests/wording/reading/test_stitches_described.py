@@ -210,3 +210,10 @@ def test_a_bracket_that_begins_with_a_name_says_what_the_name_is(language: str, 
 
     assert not reading.findings
     assert after_each_round(reading) == [left, left]
+
+
+@pytest.mark.parametrize("name", ["Dopp. Überzug", "Dopp. Abn.", "Doppelter Überzug"])
+def test_a_name_in_short_with_a_colon_is_described_and_works_no_round(name: str) -> None:
+    words = "1 M wie zum Rechtsstricken abheben, 2 M re zusammenstr, die abgehobene M überziehen"
+    text = f"{name}: {words}.\n1. Rd: *6 M re, {name.lower()}, 7 M re; ab * noch 5 x wdh. (84 M)"
+    assert after_each_round(read(text, (96,), "de")) == [84]

@@ -6,6 +6,7 @@
 causes, `explain` their explanation, `putting_right` what to do and `repair` the repaired lines.
 """
 
+from collections.abc import Sequence
 from typing import Annotated, Final
 
 from msgspec import Meta, Struct
@@ -26,7 +27,14 @@ from roundwright.knitting.counting.lost_place import (
 )
 from roundwright.knitting.counting.progress import Needles, NextLine, PartName, Place, Progress
 from roundwright.knitting.counting.putting_right import go_on
-from roundwright.knitting.counting.request import CountRequest, Reader, count_of, progress_of, stated_places
+from roundwright.knitting.counting.request import (
+    CountRequest,
+    Reader,
+    count_of,
+    printed_first,
+    progress_of,
+    stated_places,
+)
 from roundwright.knitting.needles.tracking import track_needles
 from roundwright.knitting.rounds.round import LAST_ROUND, Round
 from roundwright.language import joined, listed, say, say_count
@@ -110,6 +118,9 @@ def check(request: CountRequest, read: Reader) -> CountAnswer:
     stated = stated_places(request, progress)
     if request.round == 0 and stated[0] == (0, 0) and progress.stages[0].part in ("brim", None):
         progress = progress._replace(cast_on_now=True)
+    if progress.printed and len(stated) > 1:
+        progress = progress._replace(alike=stated)
+        stated = printed_first(progress, stated)
     places = tuple(sorted(stated)) or tuple(
         (index, stage.first) for index, stage in enumerate(progress.stages)
     )
@@ -138,12 +149,14 @@ def _right(
         rounds = places_named(progress, here)
         following, then = found(progress, here, say("count.right.go_on"))
     else:
-        rounds = listed([progress.reached(*place) for place in here[:MOST_NAMED]], "or")
+        rounds = listed(list(dict.fromkeys(progress.reached(*place) for place in here[:MOST_NAMED])), "or")
         following = progress.next_line(*here[0])
         which = which_round(progress, here) if len(here) > 1 else ()
         then = joined(" ", *which, _next_named(progress, following))
     return CountAnswer(
-        message=joined(" ", say_count("count.right", counted.total, rounds=rounds), then),
+        message=joined(
+            " ", say_count("count.right", counted.total, rounds=rounds), then, _round_taken(progress, here)
+        ),
         matches=matches,
         causes=(),
         tell_apart=None,
@@ -152,6 +165,24 @@ def _right(
         basis=BASIS,
         warnings=_notices_of_right(progress, counted),
     )
+
+
+def _round_taken(progress: Progress, taken: Sequence[Place]) -> str:
+    """Which round of the stated number the answer is for, and which others the pattern has; empty where it has one."""
+    if not progress.alike:
+        return ""
+    others = [place for place in progress.alike if place not in taken]
+    number = progress.alike[0][1]
+    here = listed([_line_of_text(progress, place) for place in taken], "or")
+    there = listed([_line_of_text(progress, place) for place in others[:MOST_NAMED]], "and")
+    also = say("count.pattern.taken_also", round=number, lines=there) if others else ""
+    return joined(" ", say("count.pattern.taken", round=number, lines=here), also)
+
+
+def _line_of_text(progress: Progress, place: Place) -> str:
+    """A round by the line of the text that asks for it."""
+    line = progress.stages[place[0]].line(place[1])
+    return say("count.pattern.line", line=line.line or 0, text=line.text)
 
 
 def _own_needles(progress: Progress, counted: Counted) -> Needles | None:
@@ -200,8 +231,9 @@ def _wrong(
         for cause, text in explained
     )
     first = causes_found[0]
+    taken = sorted(stated, key=lambda place: abs(progress.stages[place[0]].after - counted.total))[:1]
     return CountAnswer(
-        message=_advice(progress, explained, tell_apart),
+        message=joined(" ", _advice(progress, explained, tell_apart), _round_taken(progress, taken)),
         matches=matches,
         causes=causes_found,
         tell_apart=tell_apart,

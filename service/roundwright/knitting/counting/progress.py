@@ -108,6 +108,8 @@ class Progress(NamedTuple):
     - `fragment`: whether a pattern in words ends with more stitches than are drawn together, so that more must follow
     - `loop`: whether what holds the stitches is a half of a magic loop
     - `cast_on_now`: whether the count is of the cast-on itself, with no round above it
+    - `printed`: of the rounds of a pattern in words, whether the text numbers them; the others are counted
+    - `alike`: the places whose round has the number that is stated, where a pattern in words has several
     - `possible`: the places the knitter may have reached, from the first round of each, where no round is stated
     """
 
@@ -120,6 +122,8 @@ class Progress(NamedTuple):
     fragment: bool = False
     cast_on_now: bool = False
     possible: tuple[Place, ...] = ()
+    printed: tuple[bool, ...] = ()
+    alike: tuple[Place, ...] = ()
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""
@@ -159,6 +163,12 @@ class Progress(NamedTuple):
     def _round_of(self, part: PartName | None) -> str:
         """The end of the key of a text about a round of that part."""
         return f"{self.word}.{part}" if part and self.stages[0].part == "brim" else self.word
+
+    def is_printed(self, index: int, number: int) -> bool:
+        """Whether a pattern in words gives the round this number itself."""
+        before = sum(len(stage.lines) for stage in self.stages[:index])
+        at = before + number - max(self.stages[index].first, 1)
+        return number > 0 and at < len(self.printed) and self.printed[at]
 
     def next_line(self, index: int, number: int) -> NextLine | None:
         """The line after a round of the stage; None after the last."""

@@ -91,7 +91,8 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
         Annotated[int, Meta(ge=0, le=LAST_ROUND)] | None,
         Meta(
             description="Number of the round just finished, as the pattern numbers it; 0 where none is worked yet. Of "
-            "a hat: of the crown, where `part` says nothing else. Left out where the place is lost."
+            "a hat: of the crown, where `part` says nothing else; of a pattern in words: a round with this printed "
+            "number before a round that is only counted. Left out where the place is lost."
         ),
     ] = None
     part: Annotated[
@@ -160,6 +161,10 @@ class Reading(Protocol):
     def findings(self) -> Sequence[Finding]:
         """What was found."""
 
+    @property
+    def printed(self) -> tuple[tuple[bool, ...], ...]:
+        """Of the rounds of each size, whether the text numbers them."""
+
 
 Reader = Callable[[str, tuple[int, ...], str | None], Reading]
 """Reads a text, given the stitches cast on for each size, and its language where that is known.
@@ -225,6 +230,11 @@ def stated_places(request: CountRequest, progress: Progress) -> tuple[Place, ...
             suggested=last,
         )
     return places
+
+
+def printed_first(progress: Progress, places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """Of the places of a number, those that a pattern prints with it, where it prints any: the others are counted."""
+    return tuple(place for place in places if progress.is_printed(*place)) or places
 
 
 def _begun(progress: Progress, of_part: Sequence[tuple[int, Stage]]) -> tuple[Place, ...]:
@@ -339,6 +349,7 @@ def _of_pattern(request: CountRequest, pattern: WrittenPattern, read: Reader) ->
         "round",
         (*followed.notices, *shared.notices),
         followed.unread,
+        printed=followed.printed,
         fragment=followed.unread is None
         and bool(followed.rounds)
         and followed.rounds[-1].after > MOST_DRAWN_TOGETHER,
@@ -359,6 +370,7 @@ class Followed(NamedTuple):
     rounds: tuple[Round, ...]
     unread: Impossible | None = None
     notices: tuple[Notice, ...] = ()
+    printed: tuple[bool, ...] = ()
 
 
 def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
@@ -379,7 +391,8 @@ def follow(pattern: WrittenPattern, size: int, read: Reader) -> Followed:
         ]
         rounds = reading.rounds[size - 1]
         if not errors:
-            return Followed(rounds) if wrong is None else _followed_until(rounds, wrong)
+            followed = Followed(rounds) if wrong is None else _followed_until(rounds, wrong)
+            return followed._replace(printed=reading.printed[size - 1])
         first = min(errors, key=lambda finding: finding.line)
         wrong = wrong if wrong is not None and wrong.line <= first.line else first
         text = "\n".join(text.split("\n")[: first.line - 1])

@@ -60,7 +60,9 @@ def _read(text: str, cast_on: tuple[int, ...]) -> Reading:
     findings = _cut(findings)
     chosen = with_closing(edits.together(repaired(explained, findings), findings), findings)
     whole = text_with(text, chosen) if chosen else None
-    return Reading(_rounds(explained), tuple(findings), laid, whole, chosen)
+    return Reading(
+        _rounds(explained), tuple(findings), laid, whole, chosen, printed=_numbers_printed(explained)
+    )
 
 
 def _findings_of(explained: Explained) -> list[Finding]:
@@ -101,3 +103,22 @@ def _rounds(explained: Explained) -> tuple[tuple[Round, ...], ...]:
         tuple(replace(done.round, line=at[done.segment]) for done in rounds)
         for rounds in explained.explanation.rounds
     )
+
+
+def _numbers_printed(explained: Explained) -> tuple[tuple[bool, ...], ...]:
+    """Of the rounds of each size, whether the text numbers them: those up to the last number printed in their part."""
+    labels = [segment.label for segment in explained.segments]
+    sizes = []
+    for rounds in explained.explanation.rounds:
+        printed: list[bool] = []
+        begin = 0  # of the part, whose numbers follow each other
+        for place, done in enumerate(rounds):
+            if place and done.round.number != rounds[place - 1].round.number + 1:
+                begin = place
+            label = labels[done.segment]
+            printed.append(False)
+            if label is not None and label.spans:
+                printed[begin:] = [True] * (place + 1 - begin)
+                begin = place
+        sizes.append(tuple(printed))
+    return tuple(sizes)

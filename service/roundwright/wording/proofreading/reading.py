@@ -12,6 +12,7 @@ class Reading(Struct, frozen=True):
     """A text as read: the rounds of each size, as executed, its lines, what was found, and the text repaired.
 
     - `made`: the edits that are made in `repaired`, in order
+    - `printed`: of the rounds of each size, whether their number is one that the text gives them
     - `language`: the language in which it was read; `notices`: what is to be said of that
     """
 
@@ -22,3 +23,4 @@ class Reading(Struct, frozen=True):
     made: tuple[Edit, ...] = ()
     language: str = "en"
     notices: tuple[Notice, ...] = ()
+    printed: tuple[tuple[bool, ...], ...] = ()

@@ -121,6 +121,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
             length=work.length and work.number is None,
             stated=work.stated,
             chart=seen.chart,
+            ribbed=ribs and fabric is None,
         )
     ]
 

@@ -56,6 +56,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `explained`: whether a round with a name is only told here, to be worked where its name stands
     - `onward`: how a crown goes on whose sentence is not read word by word, or for so many rounds as are numbered, or
       shaped and plain `in_turn` as those named; `plain` 1 of `to_the_end`: no stitch stays plain
+    - `ribbed`: whether its rounds are of the rib that was told before: `Work 8 rnds in rib`
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing; `shapes`: whether they speak of
       decreases or increases
@@ -94,6 +95,7 @@ class Candidate(Struct, frozen=True, gc=False):
     turns: tuple[Nodes, ...] = ()
     from_start: bool = False
     from_first: bool = False
+    ribbed: bool = False
 
 
 UNREAD: Final = 3.0

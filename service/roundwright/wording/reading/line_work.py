@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
+from contextlib import suppress
 from functools import cached_property
 from itertools import pairwise
 from typing import Final
@@ -49,7 +50,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch
+from roundwright.wording.reading.tree import NOTHING, Fill, Nodes, Number, Stated, Stitch
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -156,6 +157,12 @@ def _begin_of_work(segments: list[Segment]) -> int:
     return 0
 
 
+def _is_ribbed(round: Round) -> bool:
+    """Whether a round that keeps the count knits and purls."""
+    names = stitch_names(round.steps)
+    return len(names) == len(("k", "p")) and sum(name.startswith("p") for name in names) == 1
+
+
 class LineWork:
     """A candidate worked on one size."""
 
@@ -217,7 +224,7 @@ class LineWork:
         if last and candidate.at_once:  # 20 rounds, decreasing 8 sts in the first round
             self.round(last, number)
             number, last = number + 1, ()
-        turns = candidate.turns or (candidate.nodes,)
+        turns = candidate.turns or ((self.rib_before() if candidate.ribbed else ()) or candidate.nodes,)
         apart = max(candidate.step, 1) if candidate.times is not None else 1  # on every other round, 5 times
         for turn in range(plain):
             for between in range(1, apart) if turn else ():
@@ -283,6 +290,27 @@ class LineWork:
         self.add(done, nodes, worked.sections, assumed=worked.assumed)
         if nodes and nodes[0].start in lane.kept:
             lane.count = done.before
+
+    def rib_before(self) -> Nodes:
+        """The rib worked last, or the nearest told before, that comes out on these stitches; empty where none does."""
+        chain, count = self.lane.chain, self.lane.count
+        while chain:
+            chain, done = chain
+            self.desk.budget.spend(1)
+            if done.round.before == done.round.after == count and _is_ribbed(done.round):
+                return done.nodes
+        place = self.desk.place(self.place)
+        self.desk.budget.spend(place // 8)
+        for segment in reversed(self.desk.segments[:place]):
+            for ribbing in [inner for phrase in segment.phrases for inner in opened(phrase)]:
+                if type(ribbing) is Fabric and ribbing.kind in ("rib", "ratio") and ribbing.nodes:
+                    nodes = (
+                        Fill(ribbing.nodes, NOTHING, ribbing.start, ribbing.end, (ribbing.end, ribbing.end)),
+                    )
+                    with suppress(UnclearError):
+                        if self.work(nodes, count, None).used == count:
+                            return nodes
+        return ()
 
     def missing_column(self) -> int | None:
         """Where it is told to go on to a purl stitch though all rounds since the cast-on are known and have none."""

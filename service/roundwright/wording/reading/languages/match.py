@@ -326,7 +326,9 @@ class Matcher:
         part = not self.known.single(before.text) and self.known.word(following.text).endswith(
             "~"
         )  # dopp. Abn.
-        return short and (size or (before.text.islower() and (known or part)))
+        begins_line = at == 1 or self.cut[at - 2].kind == "line"  # Dopp. Überzug: ...
+        small = before.text.islower() or (begins_line and not self.known.single(before.text))
+        return short and (size or (small and (known or part)))
 
     def begins_round(self, at: int) -> bool:
         """Whether the number of a round stands here, with its colon: `rep. 2.-4. omg: r. 5. omg: ...`."""
