@@ -562,7 +562,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
         lines.place += at + 2 + (lines.text_of(at + 2) == "from")
         spans = read_spans(lines)
         if len(spans) == 1 and has_ended(lines):
-            return Label("every", start, every=Standing(spans[0].first.of(0) or 1, 2, spans[0].last))
+            return Label("numbered", start, (Span(spans[0].first, spans[0].last, EVERY_OTHER),))
         if spans and has_ended(lines):
             return Label("numbered", start, spans)  # even rounds 2, 4 and 6
         lines.place = begun
