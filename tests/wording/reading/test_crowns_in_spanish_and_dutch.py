@@ -112,3 +112,30 @@ def test_stitches_of_sizes_stand_side_by_side_with_commas() -> None:
 def test_commas_part_numbers_where_no_stitches_of_sizes_are_printed_with_them() -> None:
     """Three sizes do not make a list of three of any numbers."""
     assert rewritten("12, 14, 16 pd", "es", 3).text == "12, 14, k16"
+
+
+@pytest.mark.parametrize(
+    "words", ["Las vueltas número 2, 4, 6", "Vta nº 2, 4, 6", "Vueltas n.º 2, 4, 6", "Vta. 2, 4, 6"]
+)
+def test_numbers_of_rounds_are_those_of_no_sizes(words: str) -> None:
+    """Three rounds of all three sizes."""
+    text = f"Montar 72, 84, 96 p.\nVta 1: der.\nVta 3: der.\nVta 5: der.\n{words}: der."
+
+    assert after_rounds_of_sizes(read(text, (72, 84, 96), "es")) == [[72] * 6, [84] * 6, [96] * 6]
+
+
+@pytest.mark.parametrize(
+    ("words", "of_sizes"),
+    [
+        ("In jeder Rd 5/7 M re.", True),
+        ("6 Rd. 5/7 M re.", True),
+        ("Rd. 5/7: re", False),
+        ("In Rd 5/7 re str.", False),
+        ("In Rd Nr. 5/7 re str.", False),
+    ],
+)
+def test_a_slash_behind_a_round_parts_sizes_where_stitches_are_counted(words: str, *, of_sizes: bool) -> None:
+    """Elsewhere the numbers are those of two rounds."""
+    text = rewritten(f"72/84 M anschlagen.\n{words}", "de", 2).text
+
+    assert ("5 (7)" in text) == of_sizes

@@ -85,3 +85,19 @@ def test_one_stitch_goes_at_every_so_many(decreases: str) -> None:
 def test_one_stitch_goes_at_every_so_many_in_french_and_spanish(language: str, text: str) -> None:
     """The same in other languages."""
     assert after_each_round(read(text, (88,), language)) == [80]
+
+
+@pytest.mark.parametrize(
+    ("words", "after"),
+    [
+        ("decrease evenly with 6 ssk", 78),
+        ("increase with 12 kfb evenly", 96),
+        ("inc evenly with 6 m1", 90),
+        ("decrease with 7 sts evenly spaced", 77),
+        ("Dec with 6 sts evenly", 78),
+        ("*k10, dec with 1 sk2p, k1*", 72),
+    ],
+)
+def test_the_number_behind_with_is_that_of_the_changes(words: str, after: int) -> None:
+    """But for the number 1 before the name of a stitch, which is worked so."""
+    assert after_each_round(read(f"Rnd 1: {words}. {after} sts", (84,))) == [after]

@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, counts, number_of_rounds, worked
+from tests.support.readings import after_each_round, counts, faults, number_of_rounds, worked
 
 
 @pytest.mark.parametrize(
@@ -187,6 +187,11 @@ def test_stars_that_begin_the_lines_of_a_list_repeat_nothing(
 def test_what_two_stars_mean_is_no_work(words: str, text: str) -> None:
     """A line that says what is done between two stars repeats nothing itself."""
     assert after_each_round(read(text.format(words), (63,))) == [56, 56]
+
+
+def test_a_repeat_between_two_stars_that_stand_nowhere_is_called_wrong() -> None:
+    """The sentence orders a repeat, and there is none."""
+    assert faults(read("Rnd 1: k to end.\nRepeat between * *", (84,))) == [("no_star", 2)]
 
 
 @pytest.mark.parametrize(

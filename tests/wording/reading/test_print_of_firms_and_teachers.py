@@ -368,14 +368,6 @@ SENTENCES = [
             "repite hasta el final de la vuelta (72 puntos)."
         ),
     ),
-    (
-        "fr",
-        "Les tours 2 et 4 se tricotent à l'endroit.\nT1 : *6 end., 2 ens.* (84)\nT3 : *5 end., 2 ens.* (72)",
-    ),
-    (
-        "es",
-        "Las vueltas 2 y 4 se tejen del derecho.\nV1: *6 der., 2 juntos* (84)\nV3: *5 der., 2 juntos* (72)",
-    ),
     ("fr", "T1 : 2 m. ens. à l'end. toutes les 6 m. (84)\nT2 : end.\nT3 : *5 end., 2 ens.* (72)"),
     ("es", "V1: 2 p. juntos der. cada 6 p. (84)\nV2: der.\nV3: *5 der., 2 juntos* (72)"),
 ]
@@ -383,8 +375,26 @@ SENTENCES = [
 
 @pytest.mark.parametrize(("language", "text"), SENTENCES)
 def test_a_plain_round_stands_between_two_others(language: str, text: str) -> None:
-    """In a sentence of its own, told ahead by numbers, or by its own."""
+    """In a sentence of its own, or by its own number."""
     assert after_each_round(read(text, (96,), language)) == [84, 84, 72]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        (
+            "fr",
+            "Les tours 2 et 4 se tricotent à l'endroit.\nT1 : *6 end., 2 ens.* (84)\nT3 : *5 end., 2 ens.* (72)",
+        ),
+        (
+            "es",
+            "Las vueltas 2 y 4 se tejen del derecho.\nV1: *6 der., 2 juntos* (84)\nV3: *5 der., 2 juntos* (72)",
+        ),
+    ],
+)
+def test_plain_rounds_told_ahead_by_their_numbers_are_all_worked(language: str, text: str) -> None:
+    """The fourth stands behind the last that is given."""
+    assert after_each_round(read(text, (96,), language)) == [84, 84, 72, 72]
 
 
 @pytest.mark.parametrize(

@@ -81,3 +81,45 @@ def test_rounds_told_for_one_more_decrease_are_said_to_be_unread() -> None:
     text = "dec #1 k6 k2tog 56\ndec #2 k5 k2tog 48\n(knit two rounds after each of the first, one after #2)"
 
     assert faults(read(text, (64,))) == [("not_understood", 3)]
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        ("Move the marker in alternate rounds. Knit 6 rounds.\n*k12, k2tog* around. 78 sts", [84] * 6 + [78]),
+        ("Skip the even rounds. Knit 5 rounds.\n*k12, k2tog* around. 78 sts", [84] * 5 + [78]),
+        ("Even rounds 2-4: purl.\nOdd rounds 1-3: *k2, p2* around.\nKnit 1 rnd.", [84] * 5),
+        ("Rounds 2, 4: purl.\nRounds 1, 3: *k2, p2* around.\nKnit 1 rnd.", [84] * 5),
+        ("Odd rounds 1-5: knit.\nEven rounds 2-6: purl.", [84] * 6),
+        ("Rnds 1-4: knit.\nEven rounds 6-8: purl.\nOdd rounds 5-7: knit.", [84] * 8),
+    ],
+)
+def test_rounds_that_a_sentence_about_others_stands_before_are_worked(text: str, after: list[int]) -> None:
+    """What is done to a marker in some rounds is no round, and rounds of two lines are worked in turn."""
+    assert after_each_round(read(text, (84,))) == after
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("de", "Farbwechsel in geraden Rd. 6 Rd re str."),
+        ("da", "Farveskift på lige omgange. Strik 6 omgange ret."),
+        ("nb", "Fargeskift på like omganger. Strikk 6 omganger rett."),
+        ("fr", "Changer de couleur aux tours pairs. Tricoter 6 tours endroit."),
+        ("es", "Cambio de color en vueltas pares. Tejer 6 vueltas derecho."),
+    ],
+)
+def test_a_change_of_colour_in_even_rounds_works_none(language: str, text: str) -> None:
+    """Six plain rounds."""
+    assert after_each_round(read(text, (84,), language)) == [84] * 6
+
+
+@pytest.mark.parametrize(
+    "even", ["All even rounds from 2 to 6: purl", "Even rounds 2-6: knit.", "Rnds 2, 4, 6: knit"]
+)
+@pytest.mark.parametrize("text", ["{even}\n{odd}", "{odd}\n{even}"])
+def test_the_last_of_the_even_rounds_is_worked_behind_all_odd_ones(text: str, even: str) -> None:
+    """Round 6 stands between no others."""
+    odd = "Rnd 1: *k12, k2tog* 78\nRnd 3: *k11, k2tog* 72\nRnd 5: *k10, k2tog* 66"
+
+    assert after_each_round(read(text.format(odd=odd, even=even), (84,))) == [78, 78, 72, 72, 66, 66]

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cached_property
+from itertools import islice, pairwise, product
 from math import inf
-from typing import Final
+from typing import Final, TypeAlias
 
 from msgspec import Struct
 
@@ -273,12 +274,8 @@ def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[R
         if len(printed) > len(number.values):
             return None
         better = _better_of_sizes(search, place, cost)
-        ways = min((len(options) for options in better if options), default=0)
         repairs = []
-        for way in range(ways):
-            counts = [
-                options[way] if options else (0.0, at) for options, at in zip(better, printed, strict=True)
-            ]
+        for counts in _in_order(better, printed):
             cast_on = tuple(count for _, count in counts)
             new = list(map(number.of, range(len(number.values))))
             for column, count in zip(search.sizes.columns, cast_on, strict=True):
@@ -288,6 +285,34 @@ def cast_on_repairs(text: str, search: Search, cost: float) -> tuple[int, list[R
             repairs.append(Repair((edit,), sum(left for left, _ in counts), edit.size, cast_on))
         return (place, repairs) if repairs else None
     return None
+
+
+_Counts: TypeAlias = tuple[tuple[float, int], ...]
+"""The stitches cast on for each size, with their costs."""
+
+
+def _in_order(better: list[list[tuple[float, int]]], printed: tuple[int, ...]) -> list[_Counts]:
+    """Better cast-ons of all sizes that are larger and smaller than their neighbours as the printed are.
+
+    Of two as good all sizes have the first or the other, where that keeps the order.
+    """
+    if not any(better):
+        return []
+    options = [counts or [(0.0, count)] for counts, count in zip(better, printed, strict=True)]
+    ways = (
+        tuple(counts[min(way, len(counts) - 1)] for counts in options)
+        for way in range(max(map(len, options)))
+    )
+    kept = [counts for counts in ways if _have_order(counts, printed)]
+    return kept or [*islice((counts for counts in product(*options) if _have_order(counts, printed)), 1)]
+
+
+def _have_order(counts: _Counts, printed: tuple[int, ...]) -> bool:
+    """Whether none of two neighbours becomes the larger, or as large, that was not."""
+    return all(
+        (left > right) - (left < right) == (before > after) - (before < after)
+        for ((_, left), (_, right)), (before, after) in zip(pairwise(counts), pairwise(printed), strict=True)
+    )
 
 
 def _better_of_sizes(search: Search, place: int, cost: float) -> list[list[tuple[float, int]]]:

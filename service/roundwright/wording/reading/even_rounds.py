@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import COLON, COMMA, FULL, LINE, SEMI, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, FULL, LINE, QUESTION, SEMI, SPACE, STOP, Token
 
 
 def with_even_rounds(tokens: list[Token]) -> list[Token]:
@@ -47,13 +47,13 @@ def with_even_rounds(tokens: list[Token]) -> list[Token]:
 def _begin_of_question(tokens: list[Token], place: int) -> int:
     """Where a sentence begins that only names the rounds of a sort, which the next one tells; -1 elsewhere.
 
-    `And the even rounds? Knit, every one.` is `All even rounds: knit`.
+    `And the even rounds? Knit, every one.` is `All even rounds: knit`, but `Move the marker in even rounds.` is not.
     """
     behind = tokens[place + 2 : place + 4]
     if behind[0].flags & (FULL | LINE) != FULL or not any(token.kind in _PLAIN for token in behind):
         return -1
     for at in range(place, max(-1, place - MOST_OF_PLAIN), -1):
-        if tokens[at].kind in _WORKS:
+        if tokens[at].kind in _WORKS or not (behind[0].flags & QUESTION or tokens[at].kind in _IN_NAME):
             return -1
         if at == 0 or tokens[at].flags & (FULL | LINE):
             return at
@@ -130,6 +130,8 @@ _SORTS: Final = frozenset(("even", "alternate"))
 _EACH: Final = frozenset(("each", "all", "per", "following"))
 _PARTED: Final = FULL | LINE | COMMA | SEMI | STOP
 _IN_LAST: Final = frozenset(("", "round", "and"))
+_IN_NAME: Final = _SORTS | {"", "all", "and", "each", "in", "then"}
+"""Words that only name rounds, in a sentence that is no question."""
 _IN_PLAIN: Final = frozenset(("all", "stitch_noun", "end", "", "round"))
 _WORKS: Final = frozenset(
     (

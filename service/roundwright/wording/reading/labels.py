@@ -563,7 +563,7 @@ def _standing(lines: Lines, start: int) -> Label | None:
         lines.place += lines.kind() == "round" and lines.kind(1) == "number"  # All even rnds from Rnd 2 to 12
         spans = read_spans(lines)
         if len(spans) == 1 and has_ended(lines):
-            return Label("every", start, every=Standing(spans[0].first.of(0) or 1, 2, spans[0].last))
+            return Label("numbered", start, (Span(spans[0].first, spans[0].last, EVERY_OTHER),))
         if spans and has_ended(lines):
             return Label("numbered", start, spans)  # even rounds 2, 4 and 6
         lines.place = begun

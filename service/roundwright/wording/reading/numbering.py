@@ -207,12 +207,21 @@ def _note_given_again(work: LineWork, number: int) -> None:
 def _work_waiting(work: LineWork) -> None:
     """Work the rounds that waited for those of this line: `Rnds 1, 3: k2tog around. Rnds 2, 4: knit`."""
     lane = work.lane
-    if work.candidate.stated:
-        return
-    while entry := lane.waiting.pop(lane.printed + 1, None):
+    while entry := _waiting(work, lane.printed + 1):
         lane.printed += 1
         work.stand(entry, lane.printed)
         lane.number = lane.printed
+
+
+def _waiting(work: LineWork, number: int) -> Entry | None:
+    """What waits for a round, or is told apart with its number, between those that wait or behind the last of all."""
+    lane = work.lane
+    if not work.candidate.stated and (entry := lane.waiting.pop(number, None)):
+        return entry
+    if number < lane.begins_at() or not (entry := work.desk.told_later.entry(work.place, number, named=True)):
+        return None
+    between = number + 1 in lane.waiting and not work.candidate.stated
+    return entry if between or not number_behind(work.desk.segments, work.place, work.column) else None
 
 
 def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:

@@ -23,6 +23,8 @@ def without_ornaments(tokens: list[Token]) -> list[Token]:
     if len(stars) < FEWEST_BULLETS:
         return tokens
     meanings = [sentence for pair in pairwise(stars) if (sentence := _of_stars(tokens, *pair))]
+    if len(stars) == 2 * len(meanings):  # nothing stands between stars in any line
+        meanings = [sentence for sentence in meanings if not _orders(tokens, sentence)]
     if meanings:
         tokens = _without(tokens, meanings)
         stars = _stars(tokens)
@@ -58,6 +60,13 @@ def _of_stars(tokens: list[Token], first: int, last: int) -> tuple[int, int] | N
     ended = tokens[end].kind == "end" or tokens[end].flags & (LINE | FULL)
     words = (*tokens[begin:first], *tokens[last + 1 : end])
     return (begin, end) if alone and ended and not any(token.kind in _OF_REPEATS for token in words) else None
+
+
+def _orders(tokens: list[Token], sentence: tuple[int, int]) -> bool:
+    """Whether it orders the repeat, and does not only say what stars mean: `Repeat between * *`."""
+    words = tokens[slice(*sentence)]
+    before = words[: next(place for place, token in enumerate(words) if token.kind == "stars")]
+    return any(token.kind in ("repeat", "work", "continue") for token in before)
 
 
 def _without(tokens: list[Token], sentences: list[tuple[int, int]]) -> list[Token]:

@@ -23,6 +23,7 @@ THEN: Final = 8192
 """Before a phrase: `then` stands before it."""
 BROKEN: Final = 16384
 """Of a phrase in two words: the end of a printed line stands before its last."""
+QUESTION: Final = 32768
 
 
 class Token(Struct, frozen=True, gc=False):

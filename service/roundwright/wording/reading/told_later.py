@@ -104,9 +104,11 @@ class ToldLater:
             entry = Entry(option, FURTHER_DOWN + segment.start)
             self.lines.append(Later(place, begin, stop, entry, numbers))
 
-    def entry(self, place: int, number: int) -> Entry | None:
-        """The line for a round that is lacking before the segment at `place`."""
+    def entry(self, place: int, number: int, *, named: bool = False) -> Entry | None:
+        """The line for a round that is lacking before the segment at `place`; `named` where it has the number."""
         for line in self.lines:
+            if named and (not line.numbers or line.place < 0):
+                continue
             if line.begin <= place < line.stop and (not line.numbers or number in line.numbers):
                 return line.entry
         return None

@@ -83,7 +83,8 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
                 commas=commas and not _names_round(cut, known),
             )
         ):
-            listed = _with_slash(text, figures, known) if slashes and here == PAIR else figures
+            paired = slashes and here == PAIR
+            listed = _with_slash(text, figures, known, named=_names_round(cut, known)) if paired else figures
             piece = _number(text, listed, known, near=last == place)
         else:
             match = cuts.match(text, place)
@@ -149,10 +150,27 @@ def _sizes_are_joined(text: str, known: Lexicon, width: int, counts: re.Pattern[
 
 
 def _names_round(cut: Sequence[Piece], known: Lexicon) -> bool:
-    """Whether the word for a round stands last, whose number comes: `Rd 2-4`."""
-    return bool(cut) and cut[-1].kind == "word" and known.single(cut[-1].text) in ROUNDS
+    """Whether the word for a round stands last, whose number comes: `Rd 2-4`, `Vta. n.º 2, 4, 6`; not `6 Rd`."""
+    stops = False
+    for place in range(len(cut) - 1, max(-1, len(cut) - 1 - MOST_TO_ROUND), -1):
+        piece = cut[place]
+        meaning = known.single(piece.text) if piece.kind == "word" else ""
+        if meaning.split(" ")[-1] in ROUNDS:
+            counted = place > 0 and cut[place - 1].kind == "number" and not cut[place - 1].ordinal
+            return not stops or (len(piece.text) <= LONGEST_SHORT and not counted)
+        if meaning != NUMBERED and piece.text not in _OF_NUMBER:
+            return False
+        stops = piece.text == "."
+    return False
 
 
+NUMBERED: Final = "no"
+"""English for the word before a number that names something: `Vta nº 2`."""
+_OF_NUMBER: Final = (".", "º", "°")
+MOST_TO_ROUND: Final = 5
+"""Pieces between a word for a round and its number, with it: `Vta. n.º 2`."""
+LONGEST_SHORT: Final = 3
+"""Letters of a word for a round that is printed short, with a full stop."""
 ROUNDS: Final = frozenset(("rnd", "rnds", "row", "rows"))
 WHAT_COUNTS: Final = ROUNDS | {"sts", "x", "knit", "purl"}
 """English words of what numbers count that are no rib: `5/7 M re`, `3/4x`."""
@@ -171,12 +189,15 @@ def _sizes_have_slashes(text: str, known: Lexicon) -> bool:
     )
 
 
-def _with_slash(text: str, figures: Figures, known: Lexicon) -> Figures:
-    """The number with that of the second size behind a slash, `5/7 M re`; alone where none is."""
+def _with_slash(text: str, figures: Figures, known: Lexicon, *, named: bool) -> Figures:
+    """The number with that of the second size behind a slash, `5/7 M re`; alone where none is.
+
+    Where it may be that of a round which is `named` before it, it is alone unless stitches are counted: `Rd 5/7 re`.
+    """
     pair = _SLASHED.match(text, figures.start)
     if pair is None or figures.single is None or int(pair[1]) == int(pair[2]):
         return figures
-    if known.single(pair[3]) not in WHAT_COUNTS:
+    if known.single(pair[3]) not in (("sts",) if named else WHAT_COUNTS):
         return figures
     values = tuple(Figure(pair[size], pair.start(size), pair.end(size)) for size in (1, 2))
     return Figures(values, pair.start(), pair.end(2))

@@ -60,7 +60,7 @@ _HAVE: Final = frozenset(
     )
 )
 _ON_WHAT: Final = ("on", "with", "over")
-"""Words before the number of what is decreased on, and not by: `Decreases on 60 (70, 80) sts`, `with four markers`."""
+"""Words before the number of what is decreased on or with, and not by: `Decreases on 60 (70, 80) sts`."""
 _LOST: Final = frozenset(("lost", "lose", "decreased", "dropped", "gained"))
 _WILL: Final = frozenset(("will", "you'll", "youll", "we'll", "it'll", "that'll", "should have"))
 _COMING: Final = _WILL | frozenset(("this", "it", "you should have"))
@@ -533,10 +533,7 @@ class StitchReader(NewStitchReader):
         if to:
             ahead = self.skip(ahead + 1)
         parted = bool(self.flags(ahead) & (COMMA | SLASH)) or self.begins_a_list(ahead)
-        parted = parted or (
-            ahead > 1 and self.kind(ahead + 1) == "stitch" and self.joined(ahead + 1)
-        )  # dec with 1 sk2p
-        parted = parted or (ahead > 1 and self.text_of(ahead - 1) in _ON_WHAT)
+        parted = parted or (ahead > 1 and self.is_no_number_of_changes(ahead))
         if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
@@ -544,6 +541,18 @@ class StitchReader(NewStitchReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Change(*self.take(1), sign)
+
+    def is_no_number_of_changes(self, ahead: int) -> bool:
+        """Whether a number behind the verb tells of what: `dec with 1 sk2p`, `decreases on 60 sts`, `with 4 markers`.
+
+        `with 6 ssk` and `with 7 sts` tell how many are decreased.
+        """
+        before, counted = self.text_of(ahead - 1), self.token(ahead + 1)
+        if counted.kind == "stitch" and self.joined(ahead + 1):
+            number = self.token(ahead).number
+            return number is None or number.values == (1,) or counted.means not in _ONCE
+        marked = "marker" in (counted.kind, self.kind(ahead + 2))
+        return before in _ON_WHAT and (before != "with" or marked)
 
     def begins_a_list(self, ahead: int) -> bool:
         """Whether the number there is that of the first round of a list: `Begin dec. 1. Dec rnd: ...`."""
