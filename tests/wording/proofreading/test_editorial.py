@@ -185,3 +185,19 @@ def test_sizes_in_two_pairs_of_brackets_are_one_list(brackets: str) -> None:
 
     assert "list_differs" not in [finding.code for finding in answer.findings]
     assert [25, 27, 29, 31, 33] == [len(rounds) for rounds in answer.rounds]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("da", "Str. 0-3 (3-6, 6-12) mdr.\nSlå 80 (88, 96) m op.\nStrik 1 omg ret."),
+        ("da", "0/3 (3/6, 6/12) måneder\nSlå 80 (88, 96) m op.\nStrik 1 omg ret."),
+        ("nb", "Størrelse: 0–3 (3–6; 6–12) mnd\nLegg opp 80 (88, 96) m.\nStrikk 1 omg r."),
+        ("fr", "Tailles : 3 mois (6 mois - 1 an)\nMonter 80 (88, 96) mailles.\nTricoter 1 tour endroit."),
+    ],
+)
+def test_the_ages_of_babies_are_a_name_for_each_size(language: str, text: str) -> None:
+    """Two ages with a sign between them are those of one size, and a dash may stand between two sizes."""
+    answer = proofread(ProofreadRequest(cast_on=(80, 88, 96), text=text, language=language))
+
+    assert "list_differs" not in [finding.code for finding in answer.findings]

@@ -229,7 +229,8 @@ class LineWork:
         for turn in range(plain):
             for between in range(1, apart) if turn else ():
                 self.round(PLAIN, number + (turn - 1) * apart + between)
-            self.round(turns[turn % len(turns)], number + turn * apart)
+            left = plain - turn if candidate.times is not None else 1
+            self.round(turns[turn % len(turns)], number + turn * apart, left)
         if last:
             self.round(last, number + max(plain, 0))
 
@@ -263,8 +264,8 @@ class LineWork:
             if lane.count == before or passed or turns > MOST_ROUNDS:
                 raise self.never_ends(self.segment.start, start, target)
 
-    def round(self, nodes: Nodes, number: int) -> None:
-        """One round of the tree."""
+    def round(self, nodes: Nodes, number: int, turns: int = 1) -> None:
+        """One round of the tree, the first of so many turns, after the last of which the printed count is left."""
         lane = self.lane
         if lane.worked >= MOST_ROUNDS:
             raise FaultyError(Fault("too_many_rounds", self.place, self.segment.start), (lane.count,), 2.0)
@@ -276,6 +277,9 @@ class LineWork:
         self.desk.budget.spend(2)
         counted = self.candidate.stated and self.candidate.until is None  # else it is that of the last round
         stated = self.printed_count() if counted else None
+        if stated is not None and turns > 1:
+            change, rest = divmod(stated - lane.count, turns)
+            stated = None if rest else lane.count + change
         worked = self.work(nodes, lane.count, stated)
         if worked.used != lane.count:
             raise self.uneven(worked, stated)

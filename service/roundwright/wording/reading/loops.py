@@ -585,18 +585,19 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     thus, every, change = _is_thus(seen), bool(_rhythms(seen)), _sign(seen)
     cost = 0.3 * (not thus) + min(1.5, seen.words * 0.3)
     cost += TOLD_ITSELF * (not (thus or change or every) and _tells_round(seen))
+    step = _step(seen, label)
     candidate = Candidate(
         "continue",
         cost,
         until=until,
         again=next(_gone_on_with(seen), None),
         times=times,
-        step=_step(seen, label),
+        step=step,
         sign=change,
         stated=left,
         per=seen.per,
         last_round=seen.last_round,
-        plain=int(seen.ends_plain),
+        plain=int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     return [candidate, *_with_first(candidate, in_this_way=thus and every)]
@@ -664,6 +665,16 @@ def _step(seen: Seen, label: Label | None) -> int:
     return max((rounds.step or 1 for rounds in _rhythms(seen)), default=int(_only_changes(seen)))
 
 
+def _has_whole_turns(seen: Seen, step: int, times: Times) -> bool:
+    """Whether the plain round behind the last shaping counts, too: `every other rnd 6 times in all (12 rnds)`."""
+    if seen.in_all is None or not times.total or step != EVERY_OTHER:
+        return False
+    columns = range(max(len(seen.in_all.number.values), len(times.number.values)))
+    return all(seen.in_all.number.of(size) == step * (times.number.of(size) or 0) for size in columns)
+
+
+EVERY_OTHER: Final = 2
+"""The step of shaping on every other round, with a plain round behind each."""
 TOLD_ITSELF: Final = 0.6
 """What it costs to go on as before where the sentence tells a round itself."""
 

@@ -124,7 +124,15 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
         return rounds * times - candidate.times.total
     if candidate.at_once:
         return rounds * (times - 1) + 1 if times else 0
-    return rounds * (times - 1 if candidate.times.total and not _only_explained(work) else times)
+    begun = candidate.times.total and not (_only_explained(work) or _took_turns(work))
+    return rounds * (times - 1 if begun else times)
+
+
+def _took_turns(work: LineWork) -> bool:
+    """Whether decrease and plain rounds took turns before: then none of the times in all on every round was worked."""
+    _, before, between, trailing = _last_shapings(work.lane.chain)
+    rounds = work.lane.loop
+    return before is not None and bool(between and trailing) and len(rounds) == 1
 
 
 def _only_explained(work: LineWork) -> bool:
@@ -447,9 +455,11 @@ class _Continuation:
         self.work = work
         self.number = first
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
-        if work.candidate.begun > 1 and not _have_lines(work, work.candidate.begun):
-            self.last = None
         step = step or work.candidate.step
+        begun = work.candidate.begun
+        took_turns = self.before is not None and bool(between and self.trailing)
+        if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
+            self.last = None
         plain = _plain_again(work)
         if step:
             self.gap = step - 1

@@ -20,6 +20,8 @@ _LIST: Final = re.compile(
     rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]]){{1,3}}"
 )
 _NAMES: Final = re.compile(r"^\s*sizes?\s*[:–—-]\s*([^(\n]{1,40})\(([^)\n]{1,200})\)", re.IGNORECASE)
+_BETWEEN: Final = re.compile(r"[,;]| [-–—/] ")
+"""What may stand between the names of two sizes; a dash with blanks may be the `to` within the name of one size."""
 _STITCHES: Final = re.compile(rf"{_LIST.pattern}\s?(?:sts?|stitch|loops?)", re.IGNORECASE)
 """Stitches at the end of a crown, which are no measurement."""
 _SOME: Final = re.compile(r"\bsizes?\s[0-9]", re.IGNORECASE)
@@ -50,7 +52,7 @@ def list_differs(sheet: Sheet) -> Iterator[Finding]:
         names = _NAMES.match(printed.text)
         if names and not _goes_on(names):
             named = 1 + names[2].count(",") + 1
-            if named != sizes:
+            if sizes not in (named, 1 + len(_BETWEEN.split(names[2]))):
                 message = messages.list_differs(named, sizes)
                 yield sheet.note("list_differs", printed.start + names.start(1), message)
             continue

@@ -57,6 +57,8 @@ _LISTS: Final = (
     ),
 )
 _LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED, _TIMED = _LISTS
+_RANGES: Final = re.compile(rf"{_WHOLE}[/–—-]{_WHOLE}[,;] ")
+"""Two ages of a size in a list of several: `0-3 (3-6, 6-12) months`."""
 NONE: Final = "-"
 """What stands in a list for a size that has no number: `- (7, 8)`."""
 _ENTRY: Final = rf"(?>[-–—](?![-–—])|{_NUMBER})"
@@ -195,7 +197,7 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
         fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
-    elif pattern is _PAIR or pattern is _TIMED:
+    elif pattern is _PAIR or pattern is _TIMED or _RANGES.search(match[0]):
         fits = width == count
     else:
         fits = (count > 2 and "\n" not in match[0]) or count == width
