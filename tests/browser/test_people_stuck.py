@@ -49,7 +49,7 @@ def test_causes_with_the_same_mend_have_it_once(stuck):
     count(stuck, 18, 18, 19, 18)
 
     expect(stuck.get_by_text("How to mend it, whichever it is")).to_have_count(1)
-    expect(stuck.get_by_text("Work on to round 6 and mend it there.")).to_have_count(1)
+    expect(stuck.get_by_text("Mend it in the next round, round 6.")).to_have_count(1)
     expect(stuck.locator(".cause")).to_have_count(3)
     expect(stuck.get_by_text("If it is only a strand over the needle")).to_be_visible()
 

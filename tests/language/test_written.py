@@ -137,7 +137,7 @@ NOT_PRINTED = {
 """What no pattern has; the checklist of natives has these among its lines."""
 COUNT = {
     "de": r"\(= \d+(?: \([\d/]+\))? M\)|Jetzt sind es \d+(?: \([\d/]+\))? Maschen\.",
-    "fr": r"= \d+(?: \([\d\u00a0; ]+\))? m$|Il y a maintenant \d+(?: \([\d\u00a0; ]+\))? mailles\.",
+    "fr": r"= \d+(?: \([\d\u00a0; ]+\))? m$|On a \d+(?: \([\d\u00a0; ]+\))? mailles\.",
     "es": r"= \d+(?: \([\d, ]+\))? p$|Ahora hay \d+(?: \([\d, ]+\))? puntos\.",
 }
 """How the count stands after a round."""

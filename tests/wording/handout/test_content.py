@@ -111,7 +111,8 @@ def test_whole_balls_are_not_told_as_balls_that_are_shared() -> None:
     )
 
     assert "Whole balls for one hat: S (3 balls); L (3 balls)." in text
-    assert "From one ball: 1 × L (49 m, 35 g each) and 1 × S (20 m, 14 g each) (1 ball)." in text
+    rest = "What is still lacking beside the whole balls, from one ball: "
+    assert f"{rest}1 × L (49 m, 35 g each) and 1 × S (20 m, 14 g each) (1 ball)." in text
 
 
 @pytest.mark.parametrize("language", ["en-US", "de", "fr", "es", "nl", "nb", "da"])

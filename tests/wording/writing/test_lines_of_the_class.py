@@ -31,7 +31,7 @@ ANY_NEEDLES = [
 ]
 SEVERAL_NEEDLES = [
     "you knit with two",
-    "A needle has gone empty: slip the nearer half of the stitches of a needle beside it on to it",
+    "A needle with 0 stitches in the last rounds is put aside. If it is empty by mistake, slip the nearer half",
     "One stitch is left on a needle and the decrease takes two: slide it on",
 ]
 A_LOOP = [

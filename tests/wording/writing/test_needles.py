@@ -60,6 +60,7 @@ def test_the_marker_falls_off_between_needles_and_not_on_a_cord() -> None:
     on_needles, on_cord = (lines(pattern(needles=needles), "CAST ON")[-1] for needles in (4, CIRCULAR))
 
     assert on_needles.startswith("In the second round hang a marker after the first stitch")
+    assert on_needles.endswith("Rounds begin one stitch before it.")
     assert on_cord == "Put a marker at the start of the round."
 
 
@@ -68,7 +69,7 @@ def test_the_first_round_counts_with_the_brim() -> None:
     (join,) = (line for line in lines(pattern(needles=4), "CAST ON") if line.startswith("Join"))
 
     assert "the first round of the brim" in join
-    assert join.endswith("It is the first of the brim's rounds.")
+    assert join.endswith("It is counted with the brim.")
 
 
 def test_a_smaller_needle_for_the_rib() -> None:

@@ -151,6 +151,17 @@ def test_a_stitch_that_comes_first_in_one_size_is_told_to_every_size() -> None:
     assert f"{line_of_alone} Every size needs this, sooner or later." == line_of_both
 
 
+def test_what_all_sizes_begin_in_the_same_round_needs_no_word_of_every_size() -> None:
+    """The first round of a gathered crown has a line for a size each, below what is said of both."""
+    request = {"gauge": {"stitches": 20, "rows": 28}, "crown": {"style": "gathered"}, "wording": "beginner"}
+    crown = lines(hats(sizes=[{"age_months": 1}, {"age_months": 6}], **request)["pattern"], "CROWN")
+    first = next(number for number, line in enumerate(crown) if line.startswith("Round 1 (size 1 only)"))
+
+    assert crown[first + 1].startswith("Round 1 (size 2 only)")
+    assert crown[first - 1].startswith("  Knit two together: ")
+    assert not [line for line in crown if "Every size needs this" in line]
+
+
 def test_a_turned_up_brim_hides_the_end_of_the_cast_on() -> None:
     """The inside of a turn-up faces outwards, so the end is woven in on its other side (common practice)."""
     folded = hats(sizes=BABIES[:1], brim={"kind": "folded"})["pattern"]
@@ -207,7 +218,7 @@ def test_the_rounds_of_the_brim_are_counted_from_the_join() -> None:
     pattern = hats(sizes=[{"adult": "woman"}], gauge={"stitches": 20, "rows": 28}, brim=rib, needles=4)[
         "pattern"
     ]
-    assert "It is the first of the brim's rounds." in pattern
+    assert "It is counted with the brim." in pattern
     (line,) = lines(pattern, "BRIM")
     assert line.startswith("Rnds 1-8: *k2, p2; rep from * around")
     assert lines(pattern, "BODY")[0].startswith("Next ")

@@ -5,7 +5,7 @@ beginners, `Round 3:` and `Next 12 rounds:`, and ends with the count to check.
 """
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import Final, Literal, NamedTuple
 
 from roundwright import reference
@@ -92,10 +92,11 @@ class Wording:
         """The stitches of each size, in words as they are written in the pattern."""
         return counted("stitches" if self.beginner else "sts", counts, self.words)
 
-    def how_to(self, rounds: Iterable[Round], note: str) -> Iterator[Line]:
+    def how_to(self, rounds: Iterable[Round], note: str, in_turn: Collection[Round] = ()) -> Iterator[Line]:
         """For beginners, how stitches are worked that come for the first time.
 
-        Where they come in a line that is not for all sizes, as its `note` says, it is said that this is for every size.
+        Where they come in a line that is not for all sizes, as its `note` says, it is said that this is for every size,
+        unless all sizes work them in this round: `in_turn` has the rounds of all of them.
         """
         if not self.beginner:
             return
@@ -105,7 +106,8 @@ class Wording:
             if name in used:
                 stitch = sentence_start(self.words.stitch_plain(name))
                 how = self.words.say("pattern.how_to", stitch=stitch, how=self.words.say(f"how.{name}"))
-                yield _note(self.in_terms(self.for_every_size(how) if note else how))
+                now = in_turn and all(name in stitch_names(round.steps) for round in in_turn)
+                yield _note(self.in_terms(self.for_every_size(how) if note and not now else how))
 
     def for_every_size(self, note: str) -> str:
         """A note at a line of some sizes that the others need too."""
@@ -256,9 +258,10 @@ def crown_lines(plans: Sequence[HatPlan], wording: Wording) -> Iterator[Line]:
         for line in wording.merged(texts):
             rounds = {size: of_sizes[size] for size in line.sizes}
             yield from _slides(rounds, holds_of(plans), wording)
-            yield from _notes(rounds, len(plans), marker_notes, written_notes, wording)
+            yield from _notes(rounds, len(plans), marker_notes, written_notes, wording, of_sizes=of_sizes)
             note = wording.note(line.sizes, len(plans))
-            yield from wording.how_to(rounds.values(), note)
+            in_turn = of_sizes.values() if len(of_sizes) == len(plans) else ()
+            yield from wording.how_to(rounds.values(), note, in_turn)
             start = wording.rounds_start(number, until, note)
             yield wording.line(start, line.text, [round.after for round in rounds.values()])
         yield from _finished_sizes(plans, last_numbers, until, wording)
@@ -278,11 +281,14 @@ def _notes(
     sizes_by_note: Mapping[str, frozenset[int]],
     written: set[tuple[int, str]],
     wording: Wording,
+    *,
+    of_sizes: Mapping[int, Round],
 ) -> Iterator[Line]:
     """The notes to the rounds of a line, by size, that are not written yet; one that is not of all names its sizes.
 
-    A note on the marker stands once, and then holds for sizes that come to such a round later. It is about rounds below
-    it, so that it names its sizes where others of the pattern have no such round.
+    A note on the marker stands once, and then holds for sizes that come to such a round later: it says so, unless all
+    have it now, in the rounds of `of_sizes`. It is about rounds below it, so that it names its sizes where others of
+    the pattern have no such round.
     """
     for note in dict.fromkeys(note for round in rounds.values() for note in round.notes):
         sizes = [
@@ -301,7 +307,8 @@ def _notes(
         if len(needed) < of_line:
             yield _note(only_for(needed, text, wording.words))
         else:
-            yield _note(wording.for_every_size(text) if later else text)
+            now = all(size in of_sizes and note in of_sizes[size].notes for size in later)
+            yield _note(text if now else wording.for_every_size(text))
 
 
 def _sizes_of_marker_notes(crowns: Sequence[Sequence[Round]]) -> dict[str, frozenset[int]]:
