@@ -79,6 +79,25 @@ REWRITTEN = [
     ("es", 1, "Repetir esta última vuelta.", "rep last rnd."),
     ("fr", 1, "Rép. ces 8 dim tous les 2 tours encore 6 fois", "in this manner dec 8 sts every other rnd 6 more times"),
     ("es", 1, "Repetir estos 8 menguados cada 2 vtas", "in this manner dec 8 sts every other rnd"),
+    # rounds that are as those before, and the plain rounds that stand behind others
+    ("es", 1, "22 vueltas más igual, sin cambiar el dibujo.", "22 more rnds in this manner, in pattern."),
+    ("fr", 1, "22 tours de plus pareil", "22 more rnds in this manner"),
+    ("fr", 1, "; terminez par 1 tour à l'endroit.", "; ending with a knit rnd."),
+    ("fr", 1, "; finir par 2 tours unis.", "; then knit 2 rnds."),
+    ("es", 1, "; acabar con una vuelta lisa.", "; ending with a knit rnd."),
+    ("es", 1, "; terminar con 2 vueltas del derecho.", "; then knit 2 rnds."),
+    # short forms run together
+    ("fr", 1, "*3mend, 2mensend, 2menv, 2mensenv*", "*k3, k2tog, p2, p2tog*"),
+    ("fr", 1, "Répéter le tour 1 uniquement, 3 fois", "as rnd 1, 3 times"),
+    # how far apart stitches are is no count
+    ("fr", 1, "augmenter 8 m. réparties, soit 1 m. toutes les 10 m.", "inc 8 sts evenly, that is 1 st every 10 sts."),
+    ("fr", 1, "augmenter 8 m réparties, soit 1 aug toutes les 10 m", "inc 8 sts evenly, 1 after every 10 sts"),
+    ("es", 1, "aumentar 8 p repartidos, o sea 1 p cada 10 p", "inc 8 sts evenly, that is 1 st every 10 sts"),
+    # letters of sizes before stitches, and what stands behind the last for all
+    ("fr", 3, "* a) 7 m. end. b) 8 m. end. c) 9 m. end., 2 m. ens. *", "* k7 (8, 9), k2tog *"),
+    ("es", 3, "*a) 7 p der, b) 8 p der, c) 9 p der, 2 p juntos*", "*k7 (8, 9), k2tog*"),
+    ("fr", 2, "Dim. en les superposant, ts les 2 tours : a) 6 fois b) 7 fois", "dec, every other rnd 6 (7) times"),
+    ("es", 1, "en cada vuelta: 4 veces", "every rnd 4 times"),
 ]  # fmt: skip
 
 

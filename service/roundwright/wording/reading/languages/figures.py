@@ -1,6 +1,7 @@
 """Numbers as languages print them: decimal commas, and lists of sizes in every manner.
 
-`88 (96/104)`, `88 (96 ; 104)`, `–a) 80 –b) 88 –c) 96`, `(80) 88 (96) 104`, `80 – 88 – 96`, `80/88/96`.
+`88 (96/104)`, `88 (96 ; 104)`, `–a) 80 –b) 88 –c) 96`, `a) 7 m. end. b) 8 m. end.`, `(80) 88 (96) 104`,
+`80 – 88 – 96`, `80/88/96`.
 """
 
 import re
@@ -25,11 +26,17 @@ _BREAK: Final = r"(?>(?:[ \t\u00a0\u202f]|\r?\n(?![ \t]{0,9}\r?\n)){0,3})"
 """The same with the end of a line, in a column: `9 (10 –` and `11 – 12) p`."""
 _UNIT: Final = r"(?>(?:[^\W\d_]{1,5}(?![^\W\d_]|\))\.?)?)"
 """What is counted, where it stands behind every number: `70 m – 80 m`."""
+_WORDS: Final = r"[ \t\u00a0]?[^\W\d_](?:[^\W\d_]|[ .'’]){1,20}?"
+"""The same in a few words: `7 m. end.`, `7 m à l'end`."""
 _END: Final = r"(?![0-9])"
 _LISTS: Final = (
     # –a) 80 –b) 88 –c) 96
     re.compile(
         rf"(?:[-–—]{_BLANK})?[aA]\){_BLANK}({_NUMBER})(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—,;]?{_BLANK}[b-mB-M]\){_BLANK}{_NUMBER}){{1,12}}){_END}"
+    ),
+    # a) 7 m. end. b) 8 m. end. c) 9 m. end.
+    re.compile(
+        rf"(?:[-–—]{_BLANK})?[aA]\){_BLANK}{_NUMBER}(?P<of>{_WORDS}){_BLANK}[-–—,;]?{_BLANK}(?:[b-mB-M]\){_BLANK}{_NUMBER}(?P=of){_BLANK}[-–—,;]?{_BLANK}){{0,11}}[b-mB-M]\){_BLANK}{_NUMBER}(?=(?P=of))"
     ),
     # (80) 88 (96) 104 and 80 (88) 96 (104)
     re.compile(
@@ -56,7 +63,7 @@ _LISTS: Final = (
         rf"{_NUMBER}{_BLANK}[xX×]{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}[xX×](?>(?:{_BLANK}[,;/]{_BLANK}{_NUMBER}{_BLANK}[xX×]){{0,12}}){_BLANK}\)"
     ),
 )
-_LETTERED, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED, _TIMED = _LISTS
+_LETTERED, _IN_WORDS, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED, _TIMED = _LISTS
 _RANGES: Final = re.compile(rf"{_WHOLE}[/–—-]{_WHOLE}[,;] ")
 """Two ages of a size in a list of several: `0-3 (3-6, 6-12) months`."""
 NONE: Final = "-"
@@ -180,7 +187,7 @@ _DASHES: Final = "-–—"
 def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphens: bool) -> Figures | None:
     """The values of a list; None where these are other numbers that stand side by side."""
     values = tuple(_values(_SINGLE, match))
-    if len(values) != width and pattern not in (_LETTERED, _DASHED, _SLASHED):
+    if len(values) != width and pattern not in (_LETTERED, _IN_WORDS, _DASHED, _SLASHED):
         with_fractions = tuple(_values(_WITH_FRACTIONS, match))
         values = with_fractions if len(with_fractions) == width else values
     if pattern is _BRACKETED or pattern is _DASHED:
@@ -191,7 +198,7 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
     if count > MOST_LISTED:
         return None
     spaced = " " in match[0] or "\u00a0" in match[0]
-    if pattern in (_LETTERED, _APART):
+    if pattern in (_LETTERED, _IN_WORDS, _APART):
         fits = True
     elif pattern is _DASHED:
         fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
