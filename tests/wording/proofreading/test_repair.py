@@ -338,11 +338,11 @@ HAT_OF_EIGHTS = (
 def test_the_cast_on_meant_suits_every_round(cast_on: tuple[int, ...], printed: str, meant: str) -> None:
     """The nearest multiple of the 4 stitches of the rib and the 8 of the crown (arithmetic), in each size."""
     reading = read(HAT_OF_EIGHTS.format(printed), cast_on)
-    told = [finding.message for finding in reading.findings if finding.code == "not_a_multiple"]
+    notes = [finding.message for finding in reading.findings if finding.code == "not_a_multiple"]
 
     assert reading.repaired == HAT_OF_EIGHTS.format(meant)
     assert not read(reading.repaired, tuple(map(int, re.findall("[0-9]+", meant)))).findings
-    assert all(" or " not in message for message in told)
+    assert all(" or " not in message for message in notes)
 
 
 @pytest.mark.parametrize("rib", ["Rib 2x2", "Double rib", "Work in 2/2 rib", "*k2, p2* rib"])

@@ -147,8 +147,8 @@ def test_other_work_in_a_bracket_behind_a_stitch_is_worked() -> None:
 
 
 def test_decreases_with_a_stitch_in_so_many_places_are_only_told() -> None:
-    told = "Der tages ind med 1 dobb indt (tag 2 m løs af, 1 r, træk de 2 løse m over) 6 steder.\n"
-    assert after_each_round(read(ROUNDS["da"].format(told, "dobb indt"), (96,), "da")) == [84]
+    sentence = "Der tages ind med 1 dobb indt (tag 2 m løs af, 1 r, træk de 2 løse m over) 6 steder.\n"
+    assert after_each_round(read(ROUNDS["da"].format(sentence, "dobb indt"), (96,), "da")) == [84]
 
 
 CENTRES = [
