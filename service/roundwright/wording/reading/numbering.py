@@ -92,7 +92,8 @@ def flush(desk: Desk, lane: Lane) -> None:
     while lane.waiting:
         number = min(lane.waiting)
         entry = lane.waiting.pop(number)
-        if number == lane.printed + 1:
+        # `Even rounds 2-20` do not end in a round 6 where 5 is the last.
+        if number == lane.printed + 1 and (not lane.waiting or number + 1 in lane.waiting):
             try:
                 LineWork(desk, lane, entry.segment, entry.candidate).once(number)
             except (FaultyError, UnclearError):
@@ -215,13 +216,14 @@ def _work_waiting(work: LineWork) -> None:
 
 def _waiting(work: LineWork, number: int) -> Entry | None:
     """What waits for a round, or is told apart with its number, between those that wait or behind the last of all."""
-    lane = work.lane
-    if not work.candidate.stated and (entry := lane.waiting.pop(number, None)):
-        return entry
-    if number < lane.begins_at() or not (entry := work.desk.told_later.entry(work.place, number, named=True)):
+    lane, waiting = work.lane, () if work.candidate.stated else work.lane.waiting
+    between = number + 1 in waiting
+    behind = number_behind(work.desk.segments, work.place, work.column)
+    if number in waiting and (between or behind or number == max(waiting)):
+        return lane.waiting.pop(number)  # as in `flush`
+    if number < lane.begins_at() or not (between or not behind):
         return None
-    between = number + 1 in lane.waiting and not work.candidate.stated
-    return entry if between or not number_behind(work.desk.segments, work.place, work.column) else None
+    return work.desk.told_later.entry(work.place, number, named=True, last=not between)
 
 
 def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:

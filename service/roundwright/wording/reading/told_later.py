@@ -104,10 +104,13 @@ class ToldLater:
             entry = Entry(option, FURTHER_DOWN + segment.start)
             self.lines.append(Later(place, begin, stop, entry, numbers))
 
-    def entry(self, place: int, number: int, *, named: bool = False) -> Entry | None:
-        """The line for a round that is lacking before the segment at `place`; `named` where it has the number."""
+    def entry(self, place: int, number: int, *, named: bool = False, last: bool = False) -> Entry | None:
+        """The line for a round that is lacking before the segment at `place`.
+
+        `named` where it has the number, `last` where that is its last: `Even rounds 2-20` do not end in a round 6.
+        """
         for line in self.lines:
-            if named and (not line.numbers or line.place < 0):
+            if named and (not line.numbers or line.place < 0 or (last and number != max(line.numbers))):
                 continue
             if line.begin <= place < line.stop and (not line.numbers or number in line.numbers):
                 return line.entry

@@ -24,7 +24,7 @@ FEWEST_OTHERS: Final = 2
 PLAINLY_ENGLISH: Final = frozenset((
     "knit", "purl", "sts", "stitches", "stitch", "rnd", "rnds", "round", "rounds", "rep", "repeat", "around", "the",
     "and", "tog", "together", "k2tog", "cast", "with", "next", "every", "work", "needles", "needle", "rem", "remain",
-    "dec", "until", "times", "row", "rows", "join", "body", "brim", "crown",
+    "dec", "until", "times", "row", "rows", "join", "body", "brim", "crown", "sat",
 ))  # fmt: skip
 SHARE_ENGLISH: Final = 0.2
 """How much of a text those words are at least, if it is told to be English by them."""
