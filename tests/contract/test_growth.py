@@ -63,7 +63,7 @@ IN_A_BODY = (
 EVERY_SIGN = "ROUNDWRIGHT_TEST_EXAMPLES" in os.environ
 """Whether each of them is tried everywhere, as `tests/run.sh --long` does; else a sixth in a body, a tenth in a text.
 
-So are the texts that a pattern is made of; else half of those are drawn. Every operation and place draws others, so
+So are the texts that a pattern is made of; else a third of those are drawn. Every operation and place draws others, so
 that of the signs none is left out.
 """
 STARTS = ("", "Rnd 1", "Rnd 1: k", "r1", "k. ", "co ", "(")
@@ -155,7 +155,7 @@ def test_a_pattern_costs_its_length(operation, service):
     """Of all texts made of fragments repeated and left open, none grows faster than it gets longer."""
     dear = {}
     every = list(shapes(random.Random(operation.id)))
-    drawn = every if EVERY_SIGN else random.Random(operation.id).sample(every, len(every) // 2)
+    drawn = every if EVERY_SIGN else random.Random(operation.id).sample(every, len(every) // 3)
     for shape in drawn:
 
         def cost(length, shape=shape):
