@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_rounds_of_sizes, number_of_rounds
+from tests.support.readings import after_each_round, after_rounds_of_sizes, number_of_rounds
 
 IN_TURN = "Rounds 1-6: Knit one round, purl one round, three times.\nRound 7: Knit."
 PATTERN_SIZE = (
@@ -203,3 +203,10 @@ def test_of_two_numbers_the_one_that_changes_from_line_to_line_is_mended() -> No
     )
     repairs = [finding.repair for finding in errors(read(text, (96,)))]
     assert repairs == ["Next round: *K1, skpo, k17, k2tog; rep from * 3 times more. 80 sts."]
+
+
+@pytest.mark.parametrize("dash", ["-", "–", " - ", " – ", " — "])
+def test_a_line_may_begin_with_the_first_and_last_of_its_rounds(dash: str) -> None:
+    """With blanks around the dash or without."""
+    text = f"1: (K11, SSK) x 8. 96 sts\n2{dash}3: Knit\n4: (K10, SSK) x 8. 88 sts\n5{dash}6: Knit\n7: (K9, SSK) x 8."
+    assert after_each_round(read(text, (104,))) == [96, 96, 96, 88, 88, 88, 80]

@@ -408,8 +408,9 @@ def _number_first(lines: Lines, start: int) -> Label | None:
     single = len(spans) == 1 and spans[0].first is spans[0].last and begun + 1 == lines.place
     if token.kind == "number" and single and is_listed(lines, token):
         return Label("listed", start, spans, named=named(f"step {number}"))
+    dashed = spans[0].first is not spans[0].last  # `2 – 3: knit`
     several = token.kind == "range" or (
-        len(spans) > 1 and bool(lines.flags(0) & (STOP | COLON | SLASH | DASH | TAB))
+        (dashed or len(spans) > 1) and bool(lines.flags(0) & (STOP | COLON | SLASH | DASH | TAB))
     )
     if several and opens_line(lines, token) and is_listed(lines, token):
         return Label("listed", start, spans)
