@@ -554,3 +554,13 @@ def test_another_word_for_the_same_is_understood(
     answer = service.post("/v1/hats", json={"gauge": {"stitches": 20, "rows": 28}, "sizes": [size]})
 
     assert f"Perhaps {meant!r} is meant." in answer.json()["errors"][0]["detail"]
+
+
+def test_a_misspelt_field_comes_before_the_field_that_is_missing_for_it(service):
+    """What the caller wrote is told first, in the one sentence that most callers show."""
+    problem = service.post(
+        "/v1/hats", json={"guage": {"stitches": 20}, "sizes": [{"head": {"value": 50, "unit": "cm"}}]}
+    ).json()
+
+    assert "Unknown field 'guage'. Perhaps 'gauge' is meant." in problem["detail"]
+    assert ["unknown_field", "missing_field"] == [error["code"] for error in problem["errors"]]

@@ -57,7 +57,10 @@ SchemaOf = Callable[[Any], dict[str, Any]]
 
 
 def faults_of(value: Any, schema_of: SchemaOf, request_type: Any) -> tuple[Fault, ...]:
-    """The faults of a decoded request, in the order of its schema; none for what a schema cannot say."""
+    """The faults of a decoded request, in the order of its schema; none for what a schema cannot say.
+
+    Missing fields stand behind the others: most often the field is there under a misspelt name, which is to be first.
+    """
     schema = _Schema.of(schema_of, request_type)
     faults: dict[Fault, None] = {}
     try:
@@ -67,7 +70,7 @@ def faults_of(value: Any, schema_of: SchemaOf, request_type: Any) -> tuple[Fault
                 break
     except ValueError:  # a number that no float holds
         return ()
-    return tuple(faults)
+    return tuple(sorted(faults, key=lambda fault: fault.code == "missing_field"))
 
 
 def fault_of_refusal(refusal: str) -> Fault:
