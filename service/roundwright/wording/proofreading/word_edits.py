@@ -15,7 +15,7 @@ from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
-from roundwright.wording.reading.vocabulary import nearest, nearest_by_one_slip, respelt, together
+from roundwright.wording.reading.vocabulary import TOGETHER, nearest, nearest_by_one_slip, respelt, words_of
 from roundwright.wording.writing.size_lists import size_list
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
@@ -284,7 +284,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     unknown = [node for node in walk(doubtful.chosen.nodes) if type(node) is Unknown]
     for node in unknown[:3]:
         word = doubtful.text[node.start : node.end].lower()
-        if meant := respelt(word, together()):
+        if meant := respelt(word, words_of(TOGETHER)):
             yield (Edit(node.start, node.end, meant, 1.0),)
         slipped = nearest_by_one_slip(word)
         for near in nearest(word):
