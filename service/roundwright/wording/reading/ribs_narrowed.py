@@ -4,7 +4,7 @@ from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import StitchName
+from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
 from roundwright.wording.reading.phrases import Extent, Fabric, Phrase, Said, Stitches
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
@@ -17,7 +17,8 @@ _BETWEEN: Final = _EVERY | {"in", "of", "the"}
 _BUT: Final = frozenset(("except", "but", "save"))
 _PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
 _TOGETHER: Final[dict[str, StitchName]] = {"k": "k2tog", "p": "p2tog"}
-_DECREASES: Final = frozenset(("k2tog", "p2tog", "ssk", "skp", "ssp"))
+_DECREASE: Final = (2, 1)
+"""The stitches that a decrease uses and leaves."""
 
 
 class _Narrowing(NamedTuple):
@@ -54,7 +55,7 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
     texts = [phrase.text for phrase in phrases[first:place] if type(phrase) is Said]
     words = {word for text in texts for word in text.split()}
     ribs = (type(part) is Fabric and part.kind == "rib") or (type(part) is Said and part.text in _PARTS)
-    if decrease is None or decrease.name not in _DECREASES or decrease.times != ONE or not ribs:
+    if decrease is None or uses_and_leaves()[decrease.name] != _DECREASE or decrease.times != ONE or not ribs:
         return None
     behind = {word for phrase in phrases[place + 2 :] if type(phrase) is Said for word in phrase.text.split()}
     if words.isdisjoint(_EVERY) or not words <= _BETWEEN or behind & _BUT:
