@@ -194,10 +194,8 @@ def _names_in_brackets(tokens: list[Token]) -> Names:
             named = tuple(part.text for part in tokens[begin:place])
         elif place and token.flags & (EQUALS | COLON):
             bracket = _bracket_before(tokens, place)
-            named, behind = (
-                tuple(part.text for part in bracket if len(bracket) == 1 and _is_name(part)),
-                place,
-            )
+            if len(bracket) == 1 and _is_name(bracket[0]):
+                named, behind = (bracket[0].text,), place
         if named and named not in names and (meaning := _stands_for(tokens, behind)):
             names[named] = meaning
     return names
