@@ -67,6 +67,20 @@ TEXTS = [
         ),
         [56, 56, 56, 56, 48, 48, 48, 40, 40, 32],
     ),
+    (
+        (
+            "*K6, k2tog* 56 sts.\nKnit 3 rnds between the first and second decrease, 2 rnds between the second and the "
+            "third decrease, then 1 rnd between each decrease until 32 sts remain."
+        ),
+        [56, 56, 56, 56, 48, 48, 48, 40, 40, 32],
+    ),
+    (
+        (
+            "*K6, k2tog* 56 sts.\nKnit 3 rnds between the 1st and 2d decrease, 2 rnds between the 2d and the "
+            "3d decrease, then 1 rnd between each decrease until 32 sts remain."
+        ),
+        [56, 56, 56, 56, 48, 48, 48, 40, 40, 32],
+    ),
 ]
 
 

@@ -14,8 +14,19 @@ from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.tree import ONE, Fill, Group, Node, Nodes, Number, Stitch, Unknown, walk
-from roundwright.wording.reading.vocabulary import nearest, nearest_by_one_slip, respelt, together
+from roundwright.wording.reading.tree import (
+    ONE,
+    TWO_TOGETHER,
+    Fill,
+    Group,
+    Node,
+    Nodes,
+    Number,
+    Stitch,
+    Unknown,
+    walk,
+)
+from roundwright.wording.reading.vocabulary import TOGETHER, nearest, nearest_by_one_slip, respelt, words_of
 from roundwright.wording.writing.size_lists import size_list
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
@@ -32,8 +43,6 @@ _ONE_MORE_TOGETHER: Final[dict[StitchName, tuple[str, str, StitchName]]] = {
     "p2tog": ("2", "3", "p3tog"),
     "p3tog": ("3", "2", "p2tog"),
 }
-_TOGETHER: Final[dict[StitchName, StitchName]] = {"k": "k2tog", "p": "p2tog"}
-"""What two plain stitches are that are worked as one."""
 _SIGNS: Final = " \t\r\n.,;:"
 """What may stand between the last word of a line and its end."""
 FARTHER: Final = 0.3
@@ -81,7 +90,7 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
 
 def _taken_together(doubtful: Doubtful, candidate: Candidate, node: Stitch) -> Iterator[Edits]:
     """The last two of some plain stitches taken together: `k2tog` in place of `k2`, `k1, k2tog` of `k3`."""
-    method = _TOGETHER.get(node.name)
+    method = TWO_TOGETHER.get(node.name)
     plain = (node.times.values[0] or 0) - 2
     if method is None or plain < 0 or len(node.times.values) > 1:
         return
@@ -284,7 +293,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     unknown = [node for node in walk(doubtful.chosen.nodes) if type(node) is Unknown]
     for node in unknown[:3]:
         word = doubtful.text[node.start : node.end].lower()
-        if meant := respelt(word, together()):
+        if meant := respelt(word, words_of(TOGETHER)):
             yield (Edit(node.start, node.end, meant, 1.0),)
         slipped = nearest_by_one_slip(word)
         for near in nearest(word):

@@ -3,6 +3,7 @@
 A sentence that only says to repeat may go back to the sentences before it; the search takes it so where that comes out.
 """
 
+from collections.abc import Callable
 from typing import Final
 
 from msgspec.structs import replace
@@ -41,8 +42,10 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _counts_joined(_last_rounds_joined(_sections_joined(_gone_on_joined(segments))))
-    segments = _to_end_joined(_paces_joined(segments))
+    segments = _sections_joined(_gone_on_joined(segments))
+    for belongs in (_changes_last_of, leads_to_counts, _goes_on_at_pace):
+        segments = _joined_where(belongs, segments)
+    segments = _to_end_joined(segments)
     made = list(segments)
     for place in range(1, len(segments)):
         if not _repeats(segments[place]):
@@ -123,11 +126,11 @@ def _sections_joined(segments: list[Segment]) -> list[Segment]:
     return made
 
 
-def _counts_joined(segments: list[Segment]) -> list[Segment]:
-    """The segments; a sentence that only tells the counts to which the one before goes on is one with it."""
+def _joined_where(belongs: Callable[[Segment, Segment], bool], segments: list[Segment]) -> list[Segment]:
+    """The segments; a sentence that belongs to the one before is one with it, and another cut parts them."""
     made: list[Segment] = []
     for segment in segments:
-        if made and leads_to_counts(made[-1], segment):
+        if made and belongs(made[-1], segment):
             apart = Cut(1, (replace(made[-1], cuts=()), segment))
             phrases = (*made[-1].phrases, *segment.phrases)
             made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
@@ -136,20 +139,12 @@ def _counts_joined(segments: list[Segment]) -> list[Segment]:
     return made
 
 
-def _last_rounds_joined(segments: list[Segment]) -> list[Segment]:
-    """The segments; a sentence that changes the count in the last round is one with that of those rounds.
+def _changes_last_of(rounds: Segment, segment: Segment) -> bool:
+    """Whether a sentence changes the count in the last of the rounds of the one before.
 
     `Knit 10 rounds. In the last round increase 8 sts evenly. 88 sts`
     """
-    made: list[Segment] = []
-    for segment in segments:
-        if made and _changes_in_last_round(segment) and _tells_several(made[-1]):
-            apart = Cut(1, (replace(made[-1], cuts=()), segment))
-            phrases = (*made[-1].phrases, *segment.phrases)
-            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
-        else:
-            made.append(segment)
-    return made
+    return _changes_in_last_round(segment) and _tells_several(rounds)
 
 
 def _changes_in_last_round(segment: Segment) -> bool:
@@ -177,24 +172,12 @@ def _tells_several(segment: Segment) -> bool:
     return (numbered or several) and not counted and not shaped and not segment.under_notes
 
 
-def _paces_joined(segments: list[Segment]) -> list[Segment]:
-    """The segments; a sentence that goes on to a count is one with that before, which says on which rounds.
+def _goes_on_at_pace(pace: Segment, segment: Segment) -> bool:
+    """Whether a sentence goes on to a count, and the one before says on which rounds.
 
     `From here the decreases come in every round. Carry on till 10 sts are left.`
     """
-    made: list[Segment] = []
-    for segment in segments:
-        if made and _sets_pace(made[-1]) and _goes_to_count(segment):
-            made[-1] = replace(
-                made[-1],
-                phrases=(*made[-1].phrases, *segment.phrases),
-                end=segment.end,
-                alone=True,
-                cuts=(Cut(1, (replace(made[-1], cuts=()), segment)),),
-            )
-        else:
-            made.append(segment)
-    return made
+    return _sets_pace(pace) and _goes_to_count(segment)
 
 
 def _sets_pace(segment: Segment) -> bool:

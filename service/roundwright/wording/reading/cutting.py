@@ -34,9 +34,9 @@ from roundwright.wording.reading.phrases import (
     is_of_all,
     is_until_rounds,
 )
-from roundwright.wording.reading.seen import has_shaping, is_bare
+from roundwright.wording.reading.seen import begins_ribbed, has_shaping, is_bare, is_ribbed
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
-from roundwright.wording.reading.tree import Evenly, Node, Stitch
+from roundwright.wording.reading.tree import Evenly, Stitch
 
 _WORK: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue))
 _WORK_OR_LENGTH: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, Length))
@@ -505,18 +505,9 @@ def _says_how_many(part: _Part, coming: _Coming) -> bool:
     """Whether a sentence only says how many rounds a rib has: `Rib: *K3, P2*. Work 6 rounds.`."""
     if type(coming.phrase) is not Said or type(coming.following) is not Rounds or part.counted:
         return False
-    stitches = [phrase.node for phrase in part.phrases if type(phrase) is Stitches]
-    return (
-        Fabric in part.kinds
-        and bool(stitches)
-        and Rounds not in part.kinds
-        and all(map(_is_ribbed, stitches))
-    )
-
-
-def _is_ribbed(node: Node) -> bool:
-    """Whether it is so many knits or purls."""
-    return type(node) is Stitch and not node.bare and node.name in ("k", "p")
+    stitches = [phrase for phrase in part.phrases if type(phrase) is Stitches]
+    ribbed = bool(stitches) and all(map(is_ribbed, stitches))
+    return ribbed and Fabric in part.kinds and Rounds not in part.kinds
 
 
 def _begins_other_work(part: _Part, coming: _Coming) -> bool:
@@ -635,7 +626,7 @@ def _counts_rounds(phrases: list[Phrase]) -> bool:
     """Whether no more is told than a number of rounds, and of what: `Work 8 rnds in 2x2 rib`."""
     counted = any(map(_is_count_of_rounds, phrases))
     ribs = (phrase for phrase in phrases if type(phrase) is Stitches)
-    plain = all(is_bare(phrase) or _is_ribbed(phrase.node) for phrase in ribs)
+    plain = all(is_bare(phrase) or is_ribbed(phrase) for phrase in ribs)
     return counted and plain and all(type(phrase) in _OF_ROUNDS for phrase in phrases)
 
 
@@ -681,10 +672,10 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
 
 
 def _follows_round(part: _Part, phrase: Rounds, following: Phrase | None) -> bool:
-    """Whether rounds were told with their number first before this: `1 round purl, 1 round knit`.
+    """Whether these rounds come behind others that were told with their number first: `1 round purl, 1 round knit`.
 
-    So were they where stitches of their own are told of either, `1 round *1 white, 3 blue*, 1 round blue`, or where
-    they stand between decreases.
+    The stitches of either may be told, too: `1 round *1 white, 3 blue*, 1 round blue`. So may the decreases between
+    which the others stand.
     """
     before = part.phrases[-2:]
     parted = bool(phrase.flags & (COMMA | SEMI | STOP)) and not phrase.every
@@ -692,20 +683,16 @@ def _follows_round(part: _Part, phrase: Rounds, following: Phrase | None) -> boo
     stitches = any(map(_tells_stitches, (*part.phrases[1:], following)))
     if parted and Rounds in part.kinds and (stitches or _stand_between(part.phrases)):
         return True
-    ribbed = type(last) is Stitches and _is_ribbed(last.node)
-    if parted and (ribbed or type(last) is Fabric) and Rounds in part.kinds:
+    if parted and (is_ribbed(last) or type(last) is Fabric) and Rounds in part.kinds:
         return all(
-            type(other) in _FABRIC_FIRST or (type(other) is Stitches and _is_ribbed(other.node))
-            for other in part.phrases
+            type(other) in _FABRIC_FIRST or is_ribbed(other) for other in part.phrases
         )  # 7 rnds of rib, 12 rnds
     return parted and len(before) > 1 and type(before[0]) is Rounds and is_bare(before[1])
 
 
 def _tells_stitches(phrase: Phrase | None) -> bool:
     """Whether the stitches of a round begin, behind a colon or with a star: `1 round: k3 blue, k1 white`."""
-    if type(phrase) is Stitches:
-        return _is_ribbed(phrase.node) and bool(phrase.flags & COLON)
-    return type(phrase) is Star
+    return type(phrase) is Star or (phrase is not None and begins_ribbed(phrase))
 
 
 def _stand_between(phrases: list[Phrase]) -> bool:

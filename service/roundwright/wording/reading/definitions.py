@@ -41,16 +41,19 @@ Names = dict[tuple[str, ...], StitchName]
 def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
     """The tokens, with the names that the text itself explains read as the stitches that they mean.
 
-    The first word of a line that explains a name has the kind `defined`, and so has a stitch that a sentence explains.
+    The first word of a line that explains a name has the kind `defined`. So has a stitch in a sentence that only says
+    how it is worked.
     """
     tokens = _replaced(tokens, names) if names else tokens
     return [
-        replace(token, kind="defined") if token.kind == "stitch" and _is_told_of(tokens, place) else token
+        replace(token, kind="defined")
+        if token.kind == "stitch" and _is_only_explained(tokens, place)
+        else token
         for place, token in enumerate(tokens)
     ]
 
 
-def _is_told_of(tokens: list[Token], place: int) -> bool:
+def _is_only_explained(tokens: list[Token], place: int) -> bool:
     """Whether a sentence only says how this stitch is worked: `The trick is sk2p: sl 1, k2tog, psso`."""
     near = range(place + 1, min(place + 1 + MOST_TO_SIGN, len(tokens) - 1))
     sign = next(
@@ -191,10 +194,8 @@ def _names_in_brackets(tokens: list[Token]) -> Names:
             named = tuple(part.text for part in tokens[begin:place])
         elif place and token.flags & (EQUALS | COLON):
             bracket = _bracket_before(tokens, place)
-            named, behind = (
-                tuple(part.text for part in bracket if len(bracket) == 1 and _is_name(part)),
-                place,
-            )
+            if len(bracket) == 1 and _is_name(bracket[0]):
+                named, behind = (bracket[0].text,), place
         if named and named not in names and (meaning := _stands_for(tokens, behind)):
             names[named] = meaning
     return names

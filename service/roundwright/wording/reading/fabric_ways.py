@@ -228,9 +228,9 @@ def in_colour_alone(seen: Seen) -> bool:
     return len(texts) == len(words) and _tells_colour(texts)
 
 
-def _tells_colour(texts: list[str]) -> bool:
-    """Whether words are those of a colour and no others: `with blue only`."""
-    coloured = not COLOURS.isdisjoint(texts)
+def _tells_colour(texts: list[str], *, lettered: bool = False) -> bool:
+    """Whether words are those of a colour and no others: `with blue only`; `lettered` where a letter names it."""
+    coloured = lettered or not COLOURS.isdisjoint(texts)
     return coloured and all(text in _WITH_COLOUR or text in COLOURS or len(text) == 1 for text in texts)
 
 
@@ -257,7 +257,7 @@ def in_colour(segment: Segment) -> list[Candidate]:
         return []
     texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     lettered = any(before in _NAMES_COLOUR and len(text) == 1 for before, text in pairwise(texts))
-    if not _tells_colour([*texts, "mc"] if lettered else texts):
+    if not _tells_colour(texts, lettered=lettered):
         return []
     start, end = segment.phrases[0].start, segment.phrases[-1].end
     return [Candidate("round", 0.2, plain_fill("k", start, end))]

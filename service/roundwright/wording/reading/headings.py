@@ -28,7 +28,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
-from roundwright.wording.reading.seen import is_bare
+from roundwright.wording.reading.seen import has_shaping, is_bare, is_ribbed
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COLON, EQUALS, FULL
 from roundwright.wording.reading.tree import Evenly, Stitch
@@ -101,12 +101,10 @@ def _heads_ribs(segments: list[Segment], place: int) -> bool:
 def _tells_ribs(phrase: Phrase) -> bool:
     """Whether it is knits or purls counted, or a bracket around no more than such and their count."""
     match phrase:
-        case Stitches(node=Stitch(name="k" | "p", bare=False)):
-            return True
         case Brackets(inside=inside):
             return any(map(_tells_ribs, inside)) and all(map(_only_tells, inside))
         case _:
-            return False
+            return is_ribbed(phrase)
 
 
 def _closes(phrase: Phrase) -> bool:
@@ -119,16 +117,7 @@ def _shapes_next(segments: list[Segment], place: int) -> bool:
     if place + 1 < len(segments) and all(map(_names_part, segments[place].phrases)):
         place += 1
     following = segments[place].phrases if place < len(segments) else ()
-    return any(map(_shapes, following))
-
-
-def _shapes(phrase: Phrase) -> bool:
-    """Whether it is a stitch other than a knit or purl: `k2tog`."""
-    match phrase:
-        case Stitches(node=Stitch(name=name)):
-            return name not in ("k", "p")
-        case _:
-            return False
+    return any(map(has_shaping, following))
 
 
 _RIBBED: Final = frozenset(("hat", "beanie", "cap", "crown", "top"))
@@ -383,16 +372,7 @@ def _explains_rib(segments: list[Segment], place: int) -> bool:
     before = segments[place - 1].phrases
     counted = any(type(phrase) is Rounds and not phrase.every for phrase in before)
     ribbed = counted and any(type(phrase) is Fabric and phrase.kind in ("rib", "ratio") for phrase in before)
-    return ribbed and all(map(_is_ribbed, inside))
-
-
-def _is_ribbed(phrase: Phrase) -> bool:
-    """Whether it is so many knits or purls, or a word."""
-    match phrase:
-        case Stitches(node=Stitch(name="k" | "p", bare=False)):
-            return True
-        case _:
-            return type(phrase) is Said
+    return ribbed and all(type(phrase) is Said or is_ribbed(phrase) for phrase in inside)
 
 
 def _announces_change(segments: list[Segment], place: int) -> bool:

@@ -17,6 +17,7 @@ from roundwright.wording.reading.label_signs import (
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
 from roundwright.wording.reading.spans import (
+    EVERY_OTHER,
     Span,
     Standing,
     note_end,
@@ -520,8 +521,6 @@ MOST_FURTHER: Final = 24
 """Rounds that are named one by one before one line."""
 
 
-EVERY_OTHER: Final = 2
-"""The step of `every alternate round`."""
 _BEHIND_LABELS: Final = frozenset(("word", "", "work", "have", "number", "next", "cast_on"))
 """What may stand behind a numbered label without a sign between."""
 

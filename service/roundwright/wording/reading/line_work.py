@@ -157,10 +157,11 @@ def _begin_of_work(segments: list[Segment]) -> int:
     return 0
 
 
-def _is_ribbed(round: Round) -> bool:
-    """Whether a round that keeps the count knits and purls."""
+def _is_rib(round: Round) -> bool:
+    """Whether a round that keeps the count has one knit stitch, plain or twisted, and one purl stitch."""
     names = stitch_names(round.steps)
-    return len(names) == len(("k", "p")) and sum(name.startswith("p") for name in names) == 1
+    purls = {name for name in names if name.startswith("p")}
+    return len(purls) == 1 == len(names - purls)
 
 
 class LineWork:
@@ -201,7 +202,7 @@ class LineWork:
     def once(self, number: int, *, single: bool = False, shaped: bool = True) -> None:
         """The candidate worked, for one number: one round, or as many as it says.
 
-        `shaped`: whether the last of some rounds, or the first, is this.
+        `shaped`: whether the round of several that changes the count, their first or last, is among these.
         """
         candidate, lane = self.candidate, self.lane
         if candidate.until is not None:
@@ -301,7 +302,7 @@ class LineWork:
         while chain:
             chain, done = chain
             self.desk.budget.spend(1)
-            if done.round.before == done.round.after == count and _is_ribbed(done.round):
+            if done.round.before == done.round.after == count and _is_rib(done.round):
                 return done.nodes
         place = self.desk.place(self.place)
         self.desk.budget.spend(place // 8)

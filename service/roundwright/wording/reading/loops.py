@@ -35,6 +35,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.tree import (
     NOTHING,
     PLAIN_ROUND,
@@ -43,6 +44,7 @@ from roundwright.wording.reading.tree import (
     Stitch,
     named,
 )
+from roundwright.wording.reading.vocabulary import words_of
 
 
 def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
@@ -413,7 +415,7 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     """
     total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
     some = len(again.named) == 1 or not times.total  # `rounds 1 and 2 just 3 times in all` are all there are
-    only = some and any(type(phrase) is Said and phrase.text in _ALONE for phrase in seen.order)
+    only = some and any(type(phrase) is Said and phrase.text in words_of(ALONE) for phrase in seen.order)
     only = only or (not total and any(rounds.step <= 1 for rounds in _rhythms(seen)))
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
@@ -424,8 +426,8 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     return [total_times, replace(loop, cost=loop.cost + 0.4 + total)]
 
 
-_ALONE: Final = frozenset(("only", "just", "alone"))
-"""Words beside a round of several that is worked from then on without the others."""
+ALONE: Final = "only"
+"""The kind of the words beside a round of several that is worked from then on without the others."""
 
 
 def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -673,8 +675,6 @@ def _has_whole_turns(seen: Seen, step: int, times: Times) -> bool:
     return all(seen.in_all.number.of(size) == step * (times.number.of(size) or 0) for size in columns)
 
 
-EVERY_OTHER: Final = 2
-"""The step of shaping on every other round, with a plain round behind each."""
 TOLD_ITSELF: Final = 0.6
 """What it costs to go on as before where the sentence tells a round itself."""
 

@@ -51,7 +51,7 @@ def _tell_ends(made: list[Token]) -> None:
         begun = replace(stitch, end=stitch.start)
         far = [_word("to", "to", begun), _word("last", "last", begun), number, noun]
         far = [replace(word, start=stitch.start, end=stitch.start, flags=SPACE) for word in far]
-        made.extend([replace(begun, kind="knit", text="knit", means=None), *far])
+        made.extend([replace(begun, kind="knit", text="knit", means=""), *far])
         made.append(replace(stitch, flags=SPACE | COMMA))
 
 

@@ -13,6 +13,7 @@ from roundwright.wording.reading.label_numbers import label_numbers, number_behi
 from roundwright.wording.reading.line_work import Desk, LineWork
 from roundwright.wording.reading.phrases import Again, Rounds, Times
 from roundwright.wording.reading.repeats import repeat
+from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
 from roundwright.wording.reading.worked import MOST_MARKERS, UnclearError
 from roundwright.wording.reading.working import fits_any_count
@@ -20,8 +21,6 @@ from roundwright.wording.reading.working import fits_any_count
 _AGAIN = ("loop", "continue", "with")
 _TO_COUNT: Final = ("round", "continue")
 """What is worked to a count where it is told for every so many rounds: `Every foll rnd: dec as set until 8 sts rem`."""
-EVERY_OTHER: Final = 2
-"""The step of rounds of which every other is told."""
 MOST_MISSING: Final = 3
 """Rounds that may be lacking between two numbers of a pattern that gives all; more are left out on purpose."""
 

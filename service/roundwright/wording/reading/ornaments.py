@@ -1,7 +1,6 @@
-"""Stars that repeat nothing.
+"""Stars that repeat nothing: before the lines of a list, around a heading, or in a sentence that speaks of them.
 
-Those that begin the lines of a list, `* Next rnd: knit`, those around headings, and those of which a line says what
-they mean: `What is between * * is repeated around.`
+`* Next rnd: knit`, `* CROWN *`, `What is between * * is repeated around.`
 """
 
 from itertools import pairwise

@@ -124,15 +124,12 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
         return rounds * times - candidate.times.total
     if candidate.at_once:
         return rounds * (times - 1) + 1 if times else 0
-    begun = candidate.times.total and not (_only_explained(work) or _took_turns(work))
+    _, _, between, trailing = _last_shapings(work.lane.chain)
+    took_turns = (
+        between and trailing and len(work.lane.loop) == 1
+    )  # with plain rounds; now it is on every round
+    begun = candidate.times.total and not (took_turns or _only_explained(work))
     return rounds * (times - 1 if begun else times)
-
-
-def _took_turns(work: LineWork) -> bool:
-    """Whether decrease and plain rounds took turns before: then none of the times in all on every round was worked."""
-    _, before, between, trailing = _last_shapings(work.lane.chain)
-    rounds = work.lane.loop
-    return before is not None and bool(between and trailing) and len(rounds) == 1
 
 
 def _only_explained(work: LineWork) -> bool:
@@ -457,7 +454,7 @@ class _Continuation:
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
         step = step or work.candidate.step
         begun = work.candidate.begun
-        took_turns = self.before is not None and bool(between and self.trailing)
+        took_turns = between and self.trailing  # with plain rounds
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
         plain = _plain_again(work)

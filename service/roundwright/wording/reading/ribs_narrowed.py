@@ -4,10 +4,10 @@ from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import StitchName
+from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
 from roundwright.wording.reading.phrases import Extent, Fabric, Phrase, Said, Stitches
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
+from roundwright.wording.reading.tree import NOTHING, ONE, TWO_TOGETHER, Number, Stitch
 
 MOST_ABOVE: Final = 4
 """Segments above in which the rib is looked for."""
@@ -16,8 +16,8 @@ _BETWEEN: Final = _EVERY | {"in", "of", "the"}
 """What may stand before the sort: `every other`, `every second` or `all but` are not every rib."""
 _BUT: Final = frozenset(("except", "but", "save"))
 _PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
-_TOGETHER: Final[dict[str, StitchName]] = {"k": "k2tog", "p": "p2tog"}
-_DECREASES: Final = frozenset(("k2tog", "p2tog", "ssk", "skp", "ssp"))
+_DECREASE: Final = (2, 1)
+"""The stitches that a decrease uses and leaves."""
 
 
 class _Narrowing(NamedTuple):
@@ -25,7 +25,7 @@ class _Narrowing(NamedTuple):
 
     first: int
     last: int
-    sort: str
+    sort: StitchName
     decrease: StitchName
 
 
@@ -54,14 +54,16 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
     texts = [phrase.text for phrase in phrases[first:place] if type(phrase) is Said]
     words = {word for text in texts for word in text.split()}
     ribs = (type(part) is Fabric and part.kind == "rib") or (type(part) is Said and part.text in _PARTS)
-    if decrease is None or decrease.name not in _DECREASES or decrease.times != ONE or not ribs:
+    if decrease is None or uses_and_leaves()[decrease.name] != _DECREASE or decrease.times != ONE or not ribs:
         return None
     behind = {word for phrase in phrases[place + 2 :] if type(phrase) is Said for word in phrase.text.split()}
     if words.isdisjoint(_EVERY) or not words <= _BETWEEN or behind & _BUT:
         return None
-    if sort is None or not sort.bare or sort.name not in _TOGETHER:
+    if sort is None or not sort.bare or sort.name not in TWO_TOGETHER:
         return None
-    return _Narrowing(first, place + 1, sort.name, _TOGETHER[sort.name] if decrease.loose else decrease.name)
+    return _Narrowing(
+        first, place + 1, sort.name, TWO_TOGETHER[sort.name] if decrease.loose else decrease.name
+    )
 
 
 def _stitch(phrase: Phrase) -> Stitch | None:
@@ -75,7 +77,7 @@ def _rib(above: list[Segment]) -> tuple[Stitch, ...]:
         named = [node for phrase in segment.phrases if type(phrase) is Fabric for node in phrase.nodes]
         nodes = named or [phrase.node for phrase in segment.phrases if type(phrase) is Stitches]
         rib = tuple(
-            node for node in nodes if type(node) is Stitch and node.name in _TOGETHER and not node.bare
+            node for node in nodes if type(node) is Stitch and node.name in TWO_TOGETHER and not node.bare
         )
         if nodes:
             return rib if len(rib) == len(nodes) and len({node.name for node in rib}) > 1 else ()

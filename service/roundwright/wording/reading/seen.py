@@ -42,7 +42,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     UntilRound,
 )
-from roundwright.wording.reading.tokens import COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP, THEN
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP, THEN
 from roundwright.wording.reading.tree import (
     Evenly,
     Mark,
@@ -51,7 +51,13 @@ from roundwright.wording.reading.tree import (
     Stitch,
     Unknown,
 )
-from roundwright.wording.reading.vocabulary import is_misspelt_stitch, looks_like_stitch, respelt, together
+from roundwright.wording.reading.vocabulary import (
+    TOGETHER,
+    is_misspelt_stitch,
+    looks_like_stitch,
+    respelt,
+    words_of,
+)
 
 WORD: Final = 0.25
 INNER_WORD: Final = 0.6
@@ -232,7 +238,7 @@ def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
             return parted  # k5, 1 popcorn; rep from *
     if word.flags & COMMA:
         return parted or is_misspelt_stitch(word.text)  # `*k7, k2otg* around`
-    return type(phrases[place - 1]) is Stitches and bool(respelt(word.text, together()))
+    return type(phrases[place - 1]) is Stitches and bool(respelt(word.text, words_of(TOGETHER)))
 
 
 def _is_parted(phrases: tuple[Phrase, ...], place: int) -> bool:
@@ -522,6 +528,17 @@ def works_rounds(seen: Seen) -> bool:
 def is_bare(phrase: Phrase) -> bool:
     """Whether it is `knit` or `purl` alone."""
     return type(phrase) is Stitches and type(phrase.node) is Stitch and phrase.node.bare
+
+
+def is_ribbed(phrase: Phrase) -> bool:
+    """Whether it is so many knits or purls, as in a rib: `k2`."""
+    node = phrase.node if type(phrase) is Stitches else None
+    return type(node) is Stitch and node.name in ("k", "p") and not node.bare
+
+
+def begins_ribbed(phrase: Phrase) -> bool:
+    """Whether so many knits or purls stand behind a colon, the first of a round: `1 round: k3 blue, k1 white`."""
+    return bool(phrase.flags & COLON) and is_ribbed(phrase)
 
 
 _NAMING: Final = ("only", "it's", "is", "are", "called", "just")

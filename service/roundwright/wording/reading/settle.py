@@ -60,7 +60,11 @@ FAR_OTHER: Final = 7.0
 def settle(
     phrases: tuple[Phrase, ...], *, implied: bool = True, counted: bool = False, alone: bool = False
 ) -> list[Settled]:
-    """The trees of a round, the likeliest first; `alone` where its line says no more, as of halves or needles."""
+    """The trees of a round, the likeliest first.
+
+    `alone`: whether its line has only stitches, repeats and counts. A counted repeat is the whole round then; beside
+    other words it may be the work of a half or a needle.
+    """
     first = SettledRound(phrases, whole=False, extra=1)
     ways = [first]
     if first.loose:

@@ -21,6 +21,9 @@ from roundwright.wording.reading.tokens import (
 )
 from roundwright.wording.reading.tree import ONE, Number
 
+EVERY_OTHER: Final = 2
+"""The step of rounds of which every other is meant: the even ones, or each with a plain round behind it."""
+
 
 class Span(Struct, frozen=True, gc=False):
     """Round numbers `first` to `last`, which may differ between sizes; every `step`th of them."""

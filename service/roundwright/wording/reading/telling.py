@@ -30,6 +30,7 @@ from roundwright.wording.reading.seen import (
     works_rounds,
 )
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.tokens import EQUALS
 from roundwright.wording.reading.tree import (
     Fill,
@@ -263,8 +264,6 @@ def _is_every_even(segment: Segment) -> bool:
     return len(others) == 1 and is_bare(others[0])
 
 
-EVERY_OTHER: Final = 2
-"""The step of rounds that are told with `every other`."""
 _GIVEN: Final = frozenset(("written", "given", "listed", "described", "shown", "printed", "numbered"))
 _NOT_GIVEN: Final = frozenset(("mentioned", "given", "listed", "described", "shown", "specified", "named"))
 

@@ -22,6 +22,7 @@ from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COMMA
 from roundwright.wording.reading.tree import ONE, Number, Stated, Stitch
+from roundwright.wording.reading.vocabulary import ordinal
 
 
 def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | None:
@@ -70,10 +71,8 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
 
 def _between_two(texts: list[str]) -> int:
     """Behind which decrease rounds are told: 2 of `between the 2nd and the 3rd decrease`; 0 where it is not said."""
-    if "between" not in texts:
-        return 0
-    behind = texts[texts.index("between") :]
-    numbers = [int(text[:-2]) for text in behind if text[:-2].isdecimal()]
+    behind = texts[texts.index("between") :] if "between" in texts else []
+    numbers = [number for text in behind if (number := ordinal(text))]
     return numbers[0] if len(numbers) == MOST_NEAR and numbers[1] == numbers[0] + 1 else 0
 
 

@@ -21,10 +21,9 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.tree import Nodes, Number
 
-EVERY_OTHER: Final = 2
-"""The step of `odd rounds` and `even rounds`."""
 OTHERWISE: Final = 0.5
 """What it costs to work rounds otherwise than the lines for odd and even rounds beside them tell."""
 _TELLING: Final = frozenset((Said, Then, Fabric, Continue, Rounds, Times))

@@ -21,8 +21,9 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.states import FURTHER_DOWN, Entry
-from roundwright.wording.reading.telling import EVERY_OTHER, is_for_others
+from roundwright.wording.reading.telling import is_for_others
 from roundwright.wording.reading.working import fits_any_count
 
 MOST_NUMBERS: Final = 60

@@ -32,7 +32,7 @@ from roundwright.wording.reading.phrases import (
     opened,
 )
 from roundwright.wording.reading.rounds_by_sort import with_rounds_by_sort
-from roundwright.wording.reading.seen import has_stitches, is_bare, is_shaping
+from roundwright.wording.reading.seen import begins_ribbed, has_stitches, is_bare, is_ribbed, is_shaping
 from roundwright.wording.reading.spread import with_spread
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP
 from roundwright.wording.reading.tree import NOTHING, Number, Stitch
@@ -485,8 +485,8 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
         if _is_colour(phrases, place):
             continue
         if type(phrase) is Rounds:
-            has_stitches_behind = place + 1 < len(phrases) and _is_ribbed(phrases[place + 1], COLON)
-        elif has_stitches_behind and (type(phrase) is Said or _is_ribbed(phrase)):
+            has_stitches_behind = any(map(begins_ribbed, phrases[place + 1 : place + 2]))
+        elif has_stitches_behind and (type(phrase) is Said or is_ribbed(phrase)):
             continue
         if type(phrase) is Rounds and _is_colour(phrases, place + 1):
             rounds += phrase.number.of(0) or 1  # 4 rounds grey, 4 rounds brown
@@ -499,12 +499,6 @@ def _holds_rounds(phrases: tuple[Phrase, ...]) -> int:
         elif not (type(phrase) is Then or (type(phrase) is Said and not phrase.words) or is_bare(phrase)):
             return 0
     return rounds
-
-
-def _is_ribbed(phrase: Phrase, sign: int = 0) -> bool:
-    """Whether it is so many knits or purls, behind this sign."""
-    node = phrase.node if type(phrase) is Stitches and phrase.flags & sign == sign else None
-    return type(node) is Stitch and node.name in ("k", "p") and not node.bare
 
 
 def _is_colour(phrases: tuple[Phrase, ...], place: int) -> bool:

@@ -12,6 +12,8 @@ from msgspec import Struct
 from roundwright import reference
 from roundwright.knitting.rounds.round import StitchName
 
+TOGETHER: Final = "together"
+"""The kind of the words that make a decrease of the stitches before them."""
 LONGEST_WORD: Final = 24
 """Letters of a word that the nearest is looked for: none known has as many."""
 
@@ -154,9 +156,17 @@ _MISSPELT: Final = 0.8
 
 
 @cache
-def together() -> frozenset[str]:
-    """The English words that make a decrease of the stitches before them."""
-    return frozenset(text for text, word in vocabulary("en").words.items() if word.kind == "together")
+def words_of(kind: str) -> frozenset[str]:
+    """The single English words of a kind."""
+    return frozenset(text for text, word in vocabulary("en").words.items() if word.kind == kind)
+
+
+def ordinal(word: str) -> int:
+    """The number of an English ordinal, `2nd` or `second`; 0 for any other word."""
+    if word in words_of("ordinal"):
+        return int(vocabulary("en").words[word].means)
+    digits = word.rstrip("stndrh")
+    return int(digits) if digits != word and digits.isdecimal() else 0
 
 
 @cache

@@ -9,7 +9,7 @@ from unicodedata import normalize
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.languages.figures import BEGINS, Figure, Figures, figures_at
+from roundwright.wording.reading.languages.figures import BEGINS, TIMES_SIGNS, Figure, Figures, figures_at
 from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
@@ -100,12 +100,12 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
             _parts(piece, known) if piece.key == piece.text.lower() and piece.kind == "word" else (piece,)
         )
         last = place = piece.end
-        if piece.kind == "number" and piece.text.endswith(_TIMED):  # 8× (9×, 10×)
+        if piece.kind == "number" and piece.text.endswith(_TIMES_ENDED):  # 8× (9×, 10×)
             cut.append(Piece("word", "x", known.word("x"), place, place, near=True))
     return cut
 
 
-_TIMED: Final = ("x)", "X)", "×)")
+_TIMES_ENDED: Final = tuple(f"{sign})" for sign in TIMES_SIGNS)
 """What a list ends with that has the sign of times behind each of its numbers."""
 
 

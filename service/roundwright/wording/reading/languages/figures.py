@@ -29,6 +29,8 @@ _UNIT: Final = r"(?>(?:[^\W\d_]{1,5}(?![^\W\d_]|\))\.?)?)"
 _WORDS: Final = r"[ \t\u00a0]?[^\W\d_](?:[^\W\d_]|[ .'’]){1,20}?"
 """The same in a few words: `7 m. end.`, `7 m à l'end`."""
 _END: Final = r"(?![0-9])"
+TIMES_SIGNS: Final = ("x", "X", "×")
+_TIMES: Final = rf"{_BLANK}[{''.join(TIMES_SIGNS)}]"
 _LISTS: Final = (
     # –a) 80 –b) 88 –c) 96
     re.compile(
@@ -60,7 +62,7 @@ _LISTS: Final = (
     re.compile(rf"{_NUMBER}(?>(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}){_END}"),
     # with the sign of times behind each: 8× (9×, 10×)
     re.compile(
-        rf"{_NUMBER}{_BLANK}[xX×]{_BLANK}\({_BLANK}{_NUMBER}{_BLANK}[xX×](?>(?:{_BLANK}[,;/]{_BLANK}{_NUMBER}{_BLANK}[xX×]){{0,12}}){_BLANK}\)"
+        rf"{_NUMBER}{_TIMES}{_BLANK}\({_BLANK}{_NUMBER}{_TIMES}(?>(?:{_BLANK}[,;/]{_BLANK}{_NUMBER}{_TIMES}){{0,12}}){_BLANK}\)"
     ),
 )
 _LETTERED, _IN_WORDS, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED, _TIMED = _LISTS
@@ -142,11 +144,10 @@ def figures_at(
 
 def _is_apart(text: str, place: int, end: int) -> bool:
     """Whether numbers with a dash are of two kinds: an ordinal, or times and the count behind them, `x 12 – 60 m`."""
-    times = text[max(0, place - 2) : place].rstrip()[-1:] in _TIMES and _COUNTED.match(text, end)
+    times = text[max(0, place - 2) : place].rstrip()[-1:] in TIMES_SIGNS and _COUNTED.match(text, end)
     return bool(_ENDING.match(text, end) or times)
 
 
-_TIMES: Final = ("x", "X", "×")
 _COUNTED: Final = re.compile(r"[ \u00a0][^\W\d_]")
 
 

@@ -323,11 +323,10 @@ class Matcher:
         short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
         size = len(following.text) <= LONGEST_SIZE and following.text.isupper()
         known = following.text in self.known.forms
-        part = not self.known.single(before.text) and self.known.word(following.text).endswith(
-            "~"
-        )  # dopp. Abn.
+        unknown = not self.known.single(before.text)
+        part = unknown and self.known.word(following.text).endswith("~")  # dopp. Abn.
         begins_line = at == 1 or self.cut[at - 2].kind == "line"  # Dopp. Überzug: ...
-        small = before.text.islower() or (begins_line and not self.known.single(before.text))
+        small = before.text.islower() or (begins_line and unknown)
         return short and (size or (small and (known or part)))
 
     def begins_round(self, at: int) -> bool:

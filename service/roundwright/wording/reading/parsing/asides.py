@@ -9,7 +9,6 @@ from roundwright.wording.reading.phrases import (
     Count,
     Fabric,
     Markers,
-    PassOver,
     Phrase,
     Rep,
     Said,
@@ -47,7 +46,7 @@ def describes(inside: list[Phrase], uses: int, leaves: int, *, repeated: bool) -
                 numbers.append(number.of(0))
             case Stitches(node=Stitch() as stitch):
                 made.append(stitch)
-            case Said() | Change() | PassOver() | Then():
+            case Said() | Change() | Then():
                 pass
             case _:
                 return False

@@ -398,7 +398,7 @@ class Lines(ExtentReader):
             inside = changed
         elif work_of_names(inside, self.tokens, self.names):
             pass  # (k6, k2tog for Adult S; k8, k2tog for Adult L)
-        elif tells_other(inside) or aside(inside) or self.explains_stitch(opened, inside):
+        elif tells_other(inside) or aside(inside):
             inside = [] if means(inside) or tells_other(inside) else _said_beside(inside)
         elif self.tells_repeat_of_chart(opened):
             inside = []
@@ -411,14 +411,18 @@ class Lines(ExtentReader):
         return Brackets(first.start, self.at_end(), first.flags, tuple(inside))
 
     def describes_stitch(self, opened: int, inside: list[Phrase]) -> bool:
-        """Whether a bracket describes the stitch just before it: `ssk (k2tog tbl)`, `sk2p (3 sts in 1)`.
+        """Whether a bracket describes the stitch just before it: `ssk (k2tog tbl)`, `sk2p (sl 1, k2tog, psso)`.
 
         A bracket that is worked so often is a repeat: `k2tog (k1, k2tog) 5 times`.
         """
-        often = self.kind() in ("times", "often") or (self.kind() == "number" and self.kind(1) == "times")
-        often = often and not self.flags(0) & (_PARTING | COMMA)
         repeated, signs = self.is_starred(), self.tokens[opened].flags
-        if often or signs & (COMMA | SEMI | LINE) or (signs & FULL and not repeated):
+        if signs & (COMMA | SEMI | LINE) or (signs & FULL and not repeated):
+            return False
+        if PassOver in [type(phrase) for phrase in inside]:
+            before = self.tokens[max(0, opened - 2) : opened]
+            return any(token.kind in ("stitch", "together") for token in before)
+        often = self.kind() in ("times", "often") or (self.kind() == "number" and self.kind(1) == "times")
+        if often and not self.flags(0) & (_PARTING | COMMA):
             return False
         uses, leaves = self.used_before(opened)
         return uses != leaves and describes(inside, uses, leaves, repeated=repeated)
@@ -430,13 +434,6 @@ class Lines(ExtentReader):
             return uses_and_leaves()[before.means]
         number = self.tokens[opened - 2].number if before.kind == "together" and opened > 1 else None
         return ((number.of(0) or 1) if number is not None else 1, 1)
-
-    def explains_stitch(self, opened: int, inside: list[Phrase]) -> bool:
-        """Whether a bracket says how the stitch just before it is worked: `k7, sk2p (sl 1, k2tog, psso)`."""
-        before = self.tokens[max(0, opened - 2) : opened]
-        passed = PassOver in [type(phrase) for phrase in inside]
-        apart = self.tokens[opened].flags & (COMMA | SEMI | STOP | LINE)
-        return passed and not apart and any(token.kind in ("stitch", "together") for token in before)
 
     def tells_change(self, opened: int, inside: list[Phrase]) -> list[Phrase]:
         """The counts of a bracket that says what the stitches before it come to: `(dec 20 sts = 80 sts)`; else none."""
