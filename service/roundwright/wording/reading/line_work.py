@@ -207,11 +207,7 @@ class LineWork:
         if candidate.until is not None:
             self.until_count(number, candidate.until.of(self.column) or 0)
             return
-        rounds = 1
-        if candidate.rounds is not None and not single:
-            rounds = candidate.rounds.of(self.column) or 0
-            rounds = max(0, rounds - lane.worked * candidate.from_start)
-            rounds = max(0, rounds - (candidate.from_first and self.follows_first()))
+        rounds = 1 if single else self.how_many()
         if candidate.length:
             self.note("to_a_length", self.segment.start)
         if candidate.chart:
@@ -233,6 +229,17 @@ class LineWork:
             self.round(turns[turn % len(turns)], number + turn * apart, left)
         if last:
             self.round(last, number + max(plain, 0))
+
+    def how_many(self) -> int:
+        """How many rounds the candidate is."""
+        candidate, lane = self.candidate, self.lane
+        if candidate.rounds is not None:
+            rounds = candidate.rounds.of(self.column) or 0
+            rounds = max(0, rounds - lane.worked * candidate.from_start)
+            return max(0, rounds - (candidate.from_first and self.follows_first()))
+        if candidate.last_round is not None:
+            return max(1, (candidate.last_round.of(self.column) or 0) - lane.number)
+        return 1
 
     def stand(self, entry: Entry, number: int) -> None:
         """One round, under this number, of a line told elsewhere that stands for it: `Every even rnd: knit`."""
