@@ -34,6 +34,7 @@ _CODES: Final = {
     "chart": "to_a_length",
     "markers": "ambiguous",
     "goes_on": "ambiguous",
+    "rib_not_told": "ambiguous",
     COUNT_KEPT: "count_differs",
 }
 

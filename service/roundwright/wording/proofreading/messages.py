@@ -82,6 +82,7 @@ _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "to_a_length": lambda _: say("find.to_a_length"),
     "chart": lambda _: say("find.chart"),
     "markers": lambda _: say("find.markers"),
+    "rib_not_told": lambda _: say("find.rib_not_told"),
     "goes_on": lambda fault: say("find.goes_on", stitches=fault.text),
 }
 

@@ -14,11 +14,13 @@ from roundwright.knitting.rounds.round import (
     MOST_STITCHES,
     Repeat,
     Round,
+    Step,
     stitch_names,
     uses_and_leaves,
 )
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
+from roundwright.wording.reading.fabric_ways import ribs_told
 from roundwright.wording.reading.headings import changes_in_first_round
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
@@ -50,7 +52,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import NOTHING, Fill, Nodes, Number, Stated, Stitch
+from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -157,9 +159,9 @@ def _begin_of_work(segments: list[Segment]) -> int:
     return 0
 
 
-def _is_ribbed(round: Round) -> bool:
+def _is_ribbed(steps: tuple[Step, ...]) -> bool:
     """Whether a round that keeps the count knits and purls."""
-    names = stitch_names(round.steps)
+    names = stitch_names(steps)
     return len(names) == len(("k", "p")) and sum(name.startswith("p") for name in names) == 1
 
 
@@ -308,19 +310,17 @@ class LineWork:
         while chain:
             chain, done = chain
             self.desk.budget.spend(1)
-            if done.round.before == done.round.after == count and _is_ribbed(done.round):
+            if done.round.before == done.round.after == count and _is_ribbed(done.round.steps):
                 return done.nodes
         place = self.desk.place(self.place)
         self.desk.budget.spend(place // 8)
-        for segment in reversed(self.desk.segments[:place]):
-            for ribbing in [inner for phrase in segment.phrases for inner in opened(phrase)]:
-                if type(ribbing) is Fabric and ribbing.kind in ("rib", "ratio") and ribbing.nodes:
-                    nodes = (
-                        Fill(ribbing.nodes, NOTHING, ribbing.start, ribbing.end, (ribbing.end, ribbing.end)),
-                    )
-                    with suppress(UnclearError):
-                        if self.work(nodes, count, None).used == count:
-                            return nodes
+        for before in range(place - 1, -1, -1):
+            for nodes in ribs_told(self.desk.segments, before):
+                with suppress(UnclearError):
+                    worked = self.work(nodes, count, None)
+                    if worked.used == worked.left == count and _is_ribbed(worked.steps):
+                        return nodes
+        self.note("rib_not_told", self.segment.start)
         return ()
 
     def missing_column(self) -> int | None:
