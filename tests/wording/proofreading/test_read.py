@@ -439,3 +439,14 @@ def test_repeats_are_executed_without_writing_them_out() -> None:
     assert [("k", 1_000)] == runs_of(only_round("Rnd 1: [[[k1] 10 times] 10 times] 10 times", 1_000).steps)
     (found,) = read("Rnd 1: [[[[k1] 999 times] 999 times] 999 times] 999 times", (1_000,)).findings
     assert ("runs_out", -1_000_000) == (found.code, found.stitches)
+
+
+def test_stitches_left_over_behind_missing_rounds_are_told_with_those_rounds() -> None:
+    """Rounds 5 and 6 are not there, and with them round 7 comes out (common practice)."""
+    text = (
+        "Rnd 1: *k6, k2tog*. 56 sts\nRnd 2: knit.\nRnd 3: *k5, k2tog*. 48 sts\nRnd 4: knit.\n"
+        "Rnd 7: *k3, k2tog*. 32 sts\nRnd 8: knit."
+    )
+    (over,) = [finding for finding in read(text, (64,), "en").findings if finding.code == "left_over"]
+    assert over.message == "Rounds are missing before this: it works 45 of the 48 stitches."
+    assert over.edits

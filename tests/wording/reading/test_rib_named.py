@@ -44,3 +44,54 @@ def test_a_rib_in_a_heading_is_the_rib_of_the_rounds_below() -> None:
 )
 def test_german_rounds_in_rib_are_rib(text: str, rounds: int) -> None:
     assert worked(text, "de") == [RIB] * rounds
+
+
+@pytest.mark.parametrize(
+    "definition",
+    [
+        "Rib pattern: *k2, p2; rep from *.",
+        "Rib: k2, p2.",
+        "Rib (multiple of 4): *k2, p2*",
+        "For the rib: *k2, p2*.",
+        "Ribbing pattern\n*k2, p2; rep from * around.",
+    ],
+)
+def test_a_rib_that_is_defined_is_that_of_the_rounds_below_and_no_round_itself(definition: str) -> None:
+    """What stands before the cast-on is not knitted (common practice)."""
+    text = f"{definition}\nCast on 96 sts.\nWork 3 rnds in rib.\nKnit 1 round."
+    assert worked(text, "en") == [RIB] * 3 + ["knit"]
+
+
+def test_a_rib_may_be_defined_behind_the_cast_on() -> None:
+    text = "Cast on 96 sts.\nRib: k2, p2.\nJoin in the round.\nWork 3 rnds in rib."
+    assert worked(text, "en") == [RIB] * 3
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("de", "Rippenmuster: 2 M re, 2 M li im Wechsel.\n96 M anschlagen.\n3 Runden im Rippenmuster str."),
+        ("da", "Rib: *2 r, 2 vr; gentag fra *.\nSlå 96 masker op.\nStrik 3 omgange rib."),
+        ("nb", "Vrangbord: *2 r, 2 vr; gjenta fra *.\nLegg opp 96 masker.\nStrikk 3 omganger vrangbord."),
+        ("nl", "Boordsteek: *2 r, 2 av; herhaal vanaf *.\nZet 96 steken op.\nBrei 3 toeren boordsteek."),
+        ("fr", "Point de côtes : 2 m end, 2 m env.\nMonter 96 mailles.\nTricoter 3 tours en côtes."),
+        ("es", "Elástico: *2 d, 2 r; rep desde *.\nMontar 96 puntos.\nTejer 3 vueltas en elástico."),
+    ],
+)
+def test_other_languages_define_a_rib_in_the_same_way(language: str, text: str) -> None:
+    assert worked(text, language) == [RIB] * 3
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Work 3 rnds in rib.\nKnit 1 round."),
+        ("de", "3 Runden im Rippenmuster str.\n1 Runde re."),
+        ("nl", "Brei 3 toeren boordsteek.\nBrei 1 toer recht."),
+    ],
+)
+def test_a_rib_that_nobody_told_is_asked_for_and_its_rounds_keep_the_count(language: str, text: str) -> None:
+    """A knitter would ask which rib it is (common practice)."""
+    reading = read(text, (96,), language)
+    assert [(finding.code, finding.severity) for finding in reading.findings] == [("ambiguous", "note")]
+    assert [round.after for round in reading.rounds[0]] == [96] * 4

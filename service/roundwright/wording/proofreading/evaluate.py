@@ -13,6 +13,7 @@ from roundwright.wording.proofreading.findings import KINDS, Finding
 from roundwright.wording.proofreading.messages import (
     ambiguous,
     cast_on_comes_out,
+    left_over_missing,
     message,
     no_rounds,
     size_taken,
@@ -34,6 +35,7 @@ _CODES: Final = {
     "chart": "to_a_length",
     "markers": "ambiguous",
     "goes_on": "ambiguous",
+    "rib_not_told": "ambiguous",
     COUNT_KEPT: "count_differs",
 }
 
@@ -52,6 +54,10 @@ def evaluate(explained: Explained) -> list[Found]:
     explanation = explained.explanation
     faults = [_reason(explained, fault) for fault in explanation.faults]
     findings = [Found(_finding(explained, fault), fault.segment) for fault in faults]
+    missing = {fault.segment for fault in faults if fault.code == "round_missing" and not fault.note}
+    for entry, fault in zip(findings, faults, strict=True):
+        if fault.code == "left_over" and fault.segment in missing:
+            entry.finding = replace(entry.finding, message=left_over_missing(fault))
     findings.extend(_cast_on(explained))
     if not any(explanation.rounds) and not findings:
         findings.append(

@@ -47,7 +47,7 @@ KINDS: Final[Mapping[str, Kind]] = MappingProxyType({
     # what can be, and is worth knowing
     "round_missing": Kind("note", "Numbers of rounds are left out; an error where they followed one another."),
     "round_twice": Kind("note", "A round number is given twice."),
-    "ambiguous": Kind("note", "A line can be read in two ways, or by markers that nobody placed."),
+    "ambiguous": Kind("note", "A line can be read in two ways, or by markers or a rib that nobody told of."),
     "to_a_length": Kind("note", "A line is worked to a length, or from a chart."),
     "too_many_findings": Kind("note", "There are more findings than are told."),
     # what an editor asks about

@@ -24,6 +24,11 @@ def _left_over(fault: Fault) -> str:
     return say_count("find.left_over", over, used=fault.used, stitches=stitches(fault.before))
 
 
+def left_over_missing(fault: Fault) -> str:
+    """Stitches are left over in a round before which others are missing."""
+    return say("find.left_over_missing", used=fault.used, stitches=stitches(fault.before))
+
+
 def _runs_out(fault: Fault) -> str:
     if fault.text:
         return fault.text  # of a part of the line, such as the stitches before a marker
@@ -82,6 +87,7 @@ _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "to_a_length": lambda _: say("find.to_a_length"),
     "chart": lambda _: say("find.chart"),
     "markers": lambda _: say("find.markers"),
+    "rib_not_told": lambda _: say("find.rib_not_told"),
     "goes_on": lambda fault: say("find.goes_on", stitches=fault.text),
 }
 

@@ -1,5 +1,6 @@
 """What a segment says of its rounds, and rounds of which only the fabric is said: `Work 8 rnds in rib`."""
 
+from collections.abc import Iterator
 from itertools import pairwise
 from typing import Final
 
@@ -18,14 +19,15 @@ from roundwright.wording.reading.phrases import (
     Rep,
     Rounds,
     Said,
+    Star,
     Stitches,
     Then,
     Times,
     opened,
 )
-from roundwright.wording.reading.seen import Seen, works_rounds
+from roundwright.wording.reading.seen import Seen, has_stitches, works_rounds
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.settle import Settled
+from roundwright.wording.reading.settle import Settled, settle
 from roundwright.wording.reading.tokens import COLON, COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, ONE, Fill, Nodes, Number, Stated, Stitch
 
@@ -82,6 +84,31 @@ def plain_fill(name: str, start: int, end: int) -> Nodes:
 def fill(nodes: Nodes, segment: Segment) -> Nodes:
     """The stitches of a segment over and over to the end."""
     return (Fill(nodes, NOTHING, segment.start, segment.end, (segment.end, segment.end)),)
+
+
+def ribs_told(segments: list[Segment], place: int) -> Iterator[Nodes]:
+    """The ribs that the words at `place` tell: `2x2 rib`, `Rib: k2, p2`, or stitches below the line `Rib pattern`."""
+    segment = segments[place]
+    ribs = _ribs(segment)
+    yield from (fill(rib.nodes, segment) for rib in ribs if rib.nodes)
+    above = segments[place - 1] if place else segment
+    headed = bool(_ribs(above)) and not any(map(has_stitches, above.phrases))
+    if not ribs and not headed:
+        return
+    stitches = tuple(phrase for phrase in segment.phrases if type(phrase) in _OF_RIB)
+    for way in settle(stitches) if stitches else ():
+        yield way.nodes
+        yield fill(way.nodes, segment)
+
+
+def _ribs(segment: Segment) -> list[Fabric]:
+    """The ribs that are named."""
+    phrases = [inner for phrase in segment.phrases for inner in opened(phrase)]
+    return [phrase for phrase in phrases if type(phrase) is Fabric and phrase.kind in ("rib", "ratio")]
+
+
+_OF_RIB: Final = frozenset((Stitches, Star, Rep, Brackets, Extent, Times))
+"""What tells the stitches of a rib."""
 
 
 def fabric_only(work: RoundWork) -> list[Candidate]:

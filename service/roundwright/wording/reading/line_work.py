@@ -14,11 +14,13 @@ from roundwright.knitting.rounds.round import (
     MOST_STITCHES,
     Repeat,
     Round,
+    Step,
     stitch_names,
     uses_and_leaves,
 )
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
+from roundwright.wording.reading.fabric_ways import ribs_told
 from roundwright.wording.reading.headings import changes_in_first_round
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
@@ -50,7 +52,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import NOTHING, Fill, Nodes, Number, Stated, Stitch
+from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -157,9 +159,9 @@ def _begin_of_work(segments: list[Segment]) -> int:
     return 0
 
 
-def _is_rib(round: Round) -> bool:
+def _is_rib(steps: tuple[Step, ...]) -> bool:
     """Whether a round that keeps the count has one knit stitch, plain or twisted, and one purl stitch."""
-    names = stitch_names(round.steps)
+    names = stitch_names(steps)
     purls = {name for name in names if name.startswith("p")}
     return len(purls) == 1 == len(names - purls)
 
@@ -208,11 +210,7 @@ class LineWork:
         if candidate.until is not None:
             self.until_count(number, candidate.until.of(self.column) or 0)
             return
-        rounds = 1
-        if candidate.rounds is not None and not single:
-            rounds = candidate.rounds.of(self.column) or 0
-            rounds = max(0, rounds - lane.worked * candidate.from_start)
-            rounds = max(0, rounds - (candidate.from_first and self.follows_first()))
+        rounds = 1 if single else self.how_many()
         if candidate.length:
             self.note("to_a_length", self.segment.start)
         if candidate.chart:
@@ -234,6 +232,17 @@ class LineWork:
             self.round(turns[turn % len(turns)], number + turn * apart, left)
         if last:
             self.round(last, number + max(plain, 0))
+
+    def how_many(self) -> int:
+        """How many rounds the candidate is."""
+        candidate, lane = self.candidate, self.lane
+        if candidate.rounds is not None:
+            rounds = candidate.rounds.of(self.column) or 0
+            rounds = max(0, rounds - lane.worked * candidate.from_start)
+            return max(0, rounds - (candidate.from_first and self.follows_first()))
+        if candidate.last_round is not None:
+            return max(1, (candidate.last_round.of(self.column) or 0) - lane.number)
+        return 1
 
     def stand(self, entry: Entry, number: int) -> None:
         """One round, under this number, of a line told elsewhere that stands for it: `Every even rnd: knit`."""
@@ -302,19 +311,17 @@ class LineWork:
         while chain:
             chain, done = chain
             self.desk.budget.spend(1)
-            if done.round.before == done.round.after == count and _is_rib(done.round):
+            if done.round.before == done.round.after == count and _is_rib(done.round.steps):
                 return done.nodes
         place = self.desk.place(self.place)
         self.desk.budget.spend(place // 8)
-        for segment in reversed(self.desk.segments[:place]):
-            for ribbing in [inner for phrase in segment.phrases for inner in opened(phrase)]:
-                if type(ribbing) is Fabric and ribbing.kind in ("rib", "ratio") and ribbing.nodes:
-                    nodes = (
-                        Fill(ribbing.nodes, NOTHING, ribbing.start, ribbing.end, (ribbing.end, ribbing.end)),
-                    )
-                    with suppress(UnclearError):
-                        if self.work(nodes, count, None).used == count:
-                            return nodes
+        for before in range(place - 1, -1, -1):
+            for nodes in ribs_told(self.desk.segments, before):
+                with suppress(UnclearError):
+                    worked = self.work(nodes, count, None)
+                    if worked.used == worked.left == count and _is_rib(worked.steps):
+                        return nodes
+        self.note("rib_not_told", self.segment.start)
         return ()
 
     def missing_column(self) -> int | None:

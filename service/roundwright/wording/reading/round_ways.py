@@ -76,12 +76,12 @@ def rounds_of_segment(
     if seen.evenly and bare:
         return options
     if not work.stitches:
-        return [*fabric_only(work), *_named_round(work), *_to_count(work)]
+        return _up_to_last(work, [*fabric_only(work), *_named_round(work), *_to_count(work)])
     if number := _only_a_number(work):
         nodes = plain_fill("k", segment.start, segment.end)
         return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
     if bare:
-        return _bare(work)
+        return _up_to_last(work, _bare(work))
     if seen.untils and _step(work) > 1:
         return [*options, *_until(work)]  # every other round: *k6, k2tog; rep from * until 48 sts remain
     options.extend(_on_each(work))
@@ -96,6 +96,12 @@ def rounds_of_segment(
     return options
 
 
+def _up_to_last(work: RoundWork, ways: list[Candidate]) -> list[Candidate]:
+    """Rounds alike up to that of a number: `Work in rib up to round 12`."""
+    last = work.seen.last_round if work.label is None and work.number is None else None
+    return [replace(way, last_round=last) for way in ways]
+
+
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> RoundWork:
     """What a segment says of its rounds."""
     work = tuple(_explained(seen.work))
@@ -104,6 +110,8 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
     number = label.count if label is not None and counted else _how_many(seen)
     if number is None and (times := _every_round_times(seen)):
         number, work = times.number, tuple(phrase for phrase in work if phrase is not times)
+    if number is None and label is None:
+        number = _in_numbers(seen)
     every = number is None and label is None and any(rounds.every for rounds in seen.rounds)
     single = label is not None and label.kind == "numbered" and not (number and segment.alone)
     length = (bool(seen.lengths) or every) and not single
@@ -523,6 +531,16 @@ def _how_many(seen: Seen) -> Number | None:
     return numbers[0] if numbers else None
 
 
+def _in_numbers(seen: Seen) -> Number | None:
+    """How many rounds are told by the first and last of their numbers: `Work rounds 1 to 12 in rib`."""
+    again = seen.agains[0] if len(seen.agains) == 1 else None
+    if again is None or not again.work or len(again.named) == 1 or seen.times or seen.untils:
+        return None
+    first, rounds = next(iter(again.named), 0), len(again.named)
+    in_row = first > 0 and again.named == tuple(range(first, first + rounds))
+    return Number((rounds,), again.start, again.end) if in_row else None
+
+
 def _added(seen: Seen) -> bool:
     """Whether numbers of rounds are told with `and` between, and nothing else: `8 rounds in MC and 4 rounds in CC`."""
     counted = [place for place, phrase in enumerate(seen.order) if type(phrase) is Rounds]
@@ -641,6 +659,12 @@ def _forms(work: list[Phrase], seen: Seen) -> list[tuple[_Form, tuple[_Form, ...
         before = [phrase for phrase in work[:at] if type(phrase) is not Extent]
         tail = Extent(work[at].start, work[at].end, 0, NOTHING)
         return [((*before, tail), (tuple(phrase for phrase in work if type(phrase) is not Odd),))]
+    if (
+        type(last) is Brackets
+        and len(work) == 1
+        and [type(phrase) for phrase in last.inside[-1:]] == [Extent]
+    ):
+        return [(last.inside, ())]  # 12 rounds in rib (k2, p2 around)
     if type(last) is Brackets and len(work) > 1 and last.inside and has_stitches(last):
         other = _other_end(whole[:-1], last.inside)
         if other:

@@ -260,8 +260,9 @@ class AgainReader(SequenceReader):
             elif token.kind == "range" and token.number:
                 low, high = int(token.means), token.number.of(0) or 0
                 numbers.extend(range(low, min(high, low + 400) + 1))
-            elif token.kind == "to" and self.kind(place + 1) in ("number", "ordinal"):
+            elif token.kind == "to" and self.kind(self.skip(place + 1)) in ("number", "ordinal"):
                 to = True
+                place = self.skip(place + 1) - 1
             elif numbers and (up := self.to_last_round(place)):
                 to = True
                 place += up - 1
@@ -704,6 +705,8 @@ class AgainReader(SequenceReader):
         """Whether the round of this number is not worked here: `from round 9 we decrease in each round`."""
         if not self.place:
             return False
+        if self.kind(2) == "to" and (self.kind(3) == "number" or self.to_last_round(2)):
+            return False  # from round 1 to 12 work in rib
         article = self.place > 1 and self.tokens[self.place - 1].text in ("a", "the")
         spoken = self.tokens[self.place - 1 - article].text in _NOT_WORKED
         return spoken or self.is_named_in() or self.has_markers_placed(2)
@@ -830,7 +833,8 @@ class AgainReader(SequenceReader):
     def ordinal(self) -> Phrase:
         """`1st rnd again`."""
         more = self.kind(1) == "round" and self.kind(2) == "more" and self.joined(2)
-        if more and (named := self.named(0)):
+        ranged = self.kind(1) == "to" and self.kind(self.skip(2)) == "ordinal"  # from the 1st to the 12th rnd
+        if (more or ranged) and (named := self.named(0)):
             return replace(named, work=True)
         if self.kind(1) == "round":
             text = FIRST_ROUND if self.text_is("first", "1st") else ""

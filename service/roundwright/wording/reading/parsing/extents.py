@@ -111,7 +111,11 @@ MOST_LEFT_ON_NEEDLE: Final = 4
 """Stitches at the end of a needle that are worked otherwise."""
 MOST_TO_NEEDLE: Final = 8
 """Words from their number to the needle."""
-_GOING_ON: Final = ("manner", "continue")
+_GOING_ON: Final = frozenset(
+    ("manner", "continue", "even", "plain", "knit", "purl", "rib", "stocking", "garter", "moss", "pattern")
+)
+"""What is gone on with up to a round."""
+_UP: Final = ("up", "right", "down")
 _INCLUDING: Final = frozenset(("including", "incl", "inclusive", "end"))
 MOST_BEFORE_LAST: Final = 5
 """Words between `up to` and the last round of several."""
@@ -277,7 +281,8 @@ class ExtentReader(NumberReader):
     def up_to_round(self) -> Phrase | None:
         """`up to and including Round 20`: which round is the last, where the count is told beside; else None."""
         before = self.tokens[self.place - 1] if self.place else None
-        if before is None or (before.text not in ("up", "right", "down") and before.kind not in _GOING_ON):
+        begins = bool(self.flags(0) & STOP)
+        if before is None or not (begins or before.text in _UP or before.kind in _GOING_ON):
             return None
         ahead = 1
         while self.kind(ahead) in ("", "and") or self.text_of(ahead) in _INCLUDING:
