@@ -582,11 +582,13 @@ def _scoped(
 ) -> tuple[list[Segment], tuple[str, ...]]:
     """The segments of a line for some sizes only, and the sizes that the lines below are for."""
     made: list[Segment] = []
-    sizes = carried
+    sizes, sentence = carried, False
     for piece in pieces:
         named = piece.label
+        if sentence and (named is not None or (piece.phrases and piece.phrases[0].flags & FULL)):
+            sizes, sentence = carried, False
         if named is not None and named.scope:
-            sizes = named.sizes or ()
+            sizes, sentence = named.sizes or (), named.sentence
         elif sizes and (named is None or named.sizes is None):
             named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
         phrases = tuple(with_stitches_of_sizes(named, list(piece.phrases)))
