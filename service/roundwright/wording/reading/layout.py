@@ -723,7 +723,8 @@ def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
         lead = next((at for at, phrase in enumerate(part) if type(phrase) not in _LEADING), len(part))
         changes = Change in [type(phrase) for phrase in part[:lead]]
         every = any(type(phrase) is Rounds and phrase.step > 1 for phrase in part[:lead])
-        if changes and every and lead < len(part) and part[lead].flags & COLON:
+        apart = lead < len(part) and part[lead].flags & COLON and type(part[lead]) is not Times
+        if changes and every and apart:
             yield part[:lead]
             yield part[lead:]
         else:
