@@ -225,3 +225,69 @@ def test_decreases_spread_evenly_are_those_told_behind_them(begin: str) -> None:
     )
     in_turn = [72, 72, 72, 72, 60, 60, 60, 60, 48, 48, 36, 36, 24]
     assert after_each_round(read(text, (84,))) == in_turn
+
+
+IN_TURN = {
+    "en": "Rnd 1: k2tog, knit to end. (47)\nRnd 2: knit.\n",
+    "es": "Vta 1: 2 p jun, tejer der hasta el final. (47)\nVta 2: der.\n",
+    "fr": "Tour 1 : 2 m ens end, end jusqu'à la fin. (47)\nTour 2 : end.\n",
+}
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Work 4 more rounds in this manner."),
+        ("en", "Work 4 more rounds like this."),
+        ("en", "Continue in this manner for 4 more rounds."),
+        ("es", "4 vtas más así."),
+        ("es", "Tejer otras 4 vtas así."),
+        ("es", "Continuar así 4 vtas más."),
+        ("fr", "Encore 4 tours ainsi."),
+        ("fr", "Continuer ainsi encore 4 tours."),
+    ],
+)
+def test_more_rounds_in_this_manner_go_on_with_rounds_that_take_turns(language: str, text: str) -> None:
+    """Numbered rounds, one that shapes and a plain one, take turns for so many rounds more."""
+    reading = read(IN_TURN[language] + text, (48,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [47, 47, 46, 46, 45, 45]
+
+
+@pytest.mark.parametrize(
+    ("rounds", "counts"),
+    [
+        ("Rnd 1: k2tog, knit to end. (47)\nKnit 2 rounds.\n", [47] * 7),
+        ("Rnd 1: k2tog, knit to end. (47)\nRnd 2: k2tog, knit to end. (46)\n", [47, 46, 45, 44, 43, 42]),
+        ("Knit 2 rounds.\n", [48] * 6),
+    ],
+)
+def test_more_rounds_in_this_manner_are_as_the_last_where_none_take_turns(
+    rounds: str, counts: list[int]
+) -> None:
+    """Behind rounds that do not take turns by their numbers, the last one is worked on."""
+    reading = read(f"{rounds}Work 4 more rounds in this manner.", (48,), "en")
+    assert after_each_round(reading) == counts
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Decrease like this every other round: 3 more times."),
+        ("en", "Decrease every other round: 3 more times."),
+        ("es", "Disminuir así cada 2 vtas: 3 veces más."),
+    ],
+)
+def test_how_often_may_stand_behind_a_colon(language: str, text: str) -> None:
+    """A number of times alone behind it is no work of its own."""
+    reading = read(IN_TURN[language] + text, (48,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [47, 47, 46, 46, 45, 45, 44]
+
+
+def test_stitches_behind_a_colon_are_the_work_of_every_other_round() -> None:
+    """Stitches there are what is worked."""
+    reading = read("Decrease every other round: *k4, k2tog* around.\nKnit.", (48,), "en")
+    assert after_each_round(reading) == [40, 40]

@@ -88,7 +88,7 @@ REWRITTEN = [
     ("es", 1, "; terminar con 2 vueltas del derecho.", "; then knit 2 rnds."),
     # short forms run together
     ("fr", 1, "*3mend, 2mensend, 2menv, 2mensenv*", "*k3, k2tog, p2, p2tog*"),
-    ("fr", 1, "Répéter le tour 1 uniquement, 3 fois", "as rnd 1, 3 times"),
+    ("fr", 1, "Répéter le tour 1 uniquement, 3 fois", "rep only rnd 1, 3 times"),
     # how far apart stitches are is no count
     ("fr", 1, "augmenter 8 m. réparties, soit 1 m. toutes les 10 m.", "inc 8 sts evenly, that is 1 st every 10 sts."),
     ("fr", 1, "augmenter 8 m réparties, soit 1 aug toutes les 10 m", "inc 8 sts evenly, 1 after every 10 sts"),

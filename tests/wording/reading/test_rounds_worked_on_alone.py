@@ -712,3 +712,63 @@ def test_all_the_rounds_there_are_just_so_often_in_all_count_what_was_worked(rou
     """`Just` or `only` before a total names no rounds to work on alone: two rounds three times are six."""
     reading = read(f"Rnd 1: knit.\nRnd 2: purl.\nWork {rounds} just 3 times in all.", (84,), "en")
     assert after_each_round(reading) == [84] * 6
+
+
+ROUND_1 = {
+    "en": "Rnd 1: k2tog, knit to end. (79)\n",
+    "de": "Rd 1: 2 M re zusstr, re bis Ende. (79)\n",
+    "fr": "Tour 1 : 2 m ens end, end jusqu'à la fin. (79)\n",
+    "es": "Vta 1: 2 p jun, tejer der hasta el final. (79)\n",
+    "nb": "Omg 1: 2 r sm, strikk r omg ut. (79)\n",
+    "da": "Omg 1: 2 r sm, strik r omg ud. (79)\n",
+    "nl": "Toer 1: 2 st r samen, brei r tot einde. (79)\n",
+}
+ONLY_ROUND_1 = [
+    ("en", "Repeat only rnd 1 3 times."),
+    ("de", "Nur Rd 1 3 mal wiederholen."),
+    ("fr", "Répéter le tour 1 seulement 3 fois."),
+    ("fr", "Répéter seulement le tour 1 3 fois."),
+    ("fr", "Répéter le tour 1 uniquement, 3 fois."),
+    ("fr", "Tricoter uniquement le tour 1 3 fois."),
+    ("es", "Repetir solo la vta 1 3 veces."),
+    ("nb", "Gjenta bare omg 1 3 ganger."),
+    ("nb", "Gjenta kun omg 1 3 ganger."),
+    ("da", "Gentag bare omg 1 3 gange."),
+    ("nl", "Herhaal alleen toer 1 3 keer."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), ONLY_ROUND_1)
+def test_only_one_round_repeated_three_times_is_three_more(language: str, text: str) -> None:
+    """The same words are worked alike in every language."""
+    reading = read(ROUND_1[language] + text, (80,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [79, 78, 77, 76]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("fr", "Répéter le tour 1 3 fois (77 m)."),
+        ("fr", "Répéter le tour 1 3 fois en tout."),
+        ("es", "Repetir la vta 1 3 veces en total."),
+        ("nb", "Gjenta omg 1 3 ganger (77 m)."),
+        ("nb", "Gjenta omg 1 3 ganger i alt."),
+        ("da", "Gentag omg 1 3 gange i alt."),
+        ("nl", "Herhaal toer 1 3 keer (77 st)."),
+        ("nl", "Herhaal toer 1 3 keer in totaal."),
+    ],
+)
+def test_a_total_or_the_count_at_the_end_has_the_first_round_among_them(language: str, text: str) -> None:
+    """Told in all, or with the stitches left, three times are two more."""
+    reading = read(ROUND_1[language] + text, (80,), language)
+
+    assert not reading.findings
+    assert after_each_round(reading) == [79, 78, 77]
+
+
+def test_a_single_round_worked_only_once_is_one_more() -> None:
+    """Without a number of times it is worked once."""
+    reading = read(ROUND_1["fr"] + "Répéter le tour 1 uniquement.", (80,), "fr")
+    assert after_each_round(reading) == [79, 78]

@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import counts, number_of_rounds
+from tests.support.readings import after_rounds_of_sizes, counts, number_of_rounds
 
 LARGEST, LARGER_TWO, ALL = (
     "*k8, k2tog* 8 times. 72 sts.",
@@ -160,3 +160,55 @@ def test_a_number_of_rounds_may_stand_by_the_name_of_its_size(rounds: str) -> No
     reading = read(f"Sizes: Child (Adult)\nCast on 80 (96) sts and join.\n{rounds}", (80, 96))
 
     assert number_of_rounds(reading) == [4, 6]
+
+
+ONLY_AT_THE_BEGINNING = [
+    ("en", "Large size only knit 2 rounds."),
+    ("en", "For the large size only work 2 rounds in stocking stitch."),
+    ("en", "Only for the large size knit 2 rounds."),
+    ("en", "Large only knit 2 rounds."),
+    ("en", "Size 2 only knit 2 rounds."),
+    ("de", "Nur noch für die große Mütze 2 Rd re."),
+    ("de", "Nur für den großen Kopf noch 2 Rd re."),
+    ("da", "Kun for den store størrelse strikkes 2 omg r."),
+    ("nb", "Kun stor størrelse strikk 2 omg r."),
+    ("nl", "Alleen grote maat brei 2 nld r."),
+    ("fr", "Grande taille seulement tricoter 2 tours end."),
+    ("es", "Solo talla grande tejer 2 vtas der."),
+]
+BODIES = {
+    "en": "Sizes: Small (Large)\nCast on 40 (48) sts.\nKnit 4 (6) rounds.\n",
+    "de": "Größen: S (L)\n40 (48) M anschlagen.\n4 (6) Rd re.\n",
+    "da": "Størrelser: S (L)\nSlå 40 (48) m op.\nStrik 4 (6) omg r.\n",
+    "nb": "Størrelser: S (L)\nLegg opp 40 (48) m.\nStrikk 4 (6) omg r.\n",
+    "nl": "Maten: S (L)\nZet 40 (48) st op.\nBrei 4 (6) nld r.\n",
+    "fr": "Tailles : S (L)\nMonter 40 (48) m.\nTricoter 4 (6) tours end.\n",
+    "es": "Tallas: S (L)\nMontar 40 (48) p.\nTejer 4 (6) vtas der.\n",
+}
+
+
+@pytest.mark.parametrize(("language", "sentence"), ONLY_AT_THE_BEGINNING)
+def test_a_size_with_only_before_the_work_needs_no_sign(language: str, sentence: str) -> None:
+    """The sentence is for that size alone, as with a colon."""
+    reading = read(BODIES[language] + sentence, (40, 48), language)
+
+    assert not reading.findings
+    assert after_rounds_of_sizes(reading) == [[40] * 4, [48] * 8]
+
+
+@pytest.mark.parametrize(
+    "sentence", ["Large size only knit 2 rounds, then purl 1 round.", "Large only: knit 3 rounds."]
+)
+def test_the_work_of_a_size_ends_with_its_sentence(sentence: str) -> None:
+    """Behind a colon the whole line is for that size; without it, all sizes work the next sentence."""
+    reading = read(f"{BODIES['en']}{sentence} Knit 1 round.", (40, 48), "en")
+    assert after_rounds_of_sizes(reading) == [[40] * (4 + (":" not in sentence)), [48] * 10]
+
+
+@pytest.mark.parametrize(
+    "sentence", ["Only knit 2 rounds.", "Work only 2 rounds.", "Small and Large only knit 2 rounds."]
+)
+def test_only_without_some_of_the_sizes_is_for_all(sentence: str) -> None:
+    """`Only` of a number of rounds names no size."""
+    reading = read(BODIES["en"] + sentence, (40, 48), "en")
+    assert after_rounds_of_sizes(reading) == [[40] * 6, [48] * 8]

@@ -18,7 +18,8 @@ class Label(Struct, frozen=True, gc=False):
     - `sizes`: the numbers or names of the sizes it is for
     - `named`: below 0, for `Round A` and `Dec round`: what it can be called by later
     - `defines`: whether the round is only explained here, to be worked where its name stands
-    - `scope`: whether the sizes stand first, so that all that follows in the line is for them
+    - `scope`: whether the sizes stand first, so that all that follows in the line is for them; with `sentence` only
+      what follows in the sentence: `Size L only knit 2 rounds. Purl 1 round.`
     """
 
     kind: LabelKind
@@ -30,3 +31,4 @@ class Label(Struct, frozen=True, gc=False):
     scope: bool = False
     named: int = 0
     defines: bool = False
+    sentence: bool = False

@@ -679,13 +679,14 @@ def _sizes(lines: Lines, start: int) -> Label | None:
         )
     else:
         return None
+    sentence = _begins_their_work(lines, stop)
     lines.place = stop
     inner = label(lines)
     if inner is not None:
         return Label(
             inner.kind, start, inner.spans, inner.every, inner.count, sizes, scope=True, named=inner.named
         )
-    return Label("sizes", start, sizes=sizes, scope=True)
+    return Label("sizes", start, sizes=sizes, scope=True, sentence=sentence)
 
 
 def _sizes_by_number(lines: Lines, stop: int) -> tuple[str, ...]:
@@ -734,11 +735,24 @@ def _sizes_end(lines: Lines) -> int:
                 return place
             if token.flags & (LINE | STOP | SEMI):
                 return 0
-            if lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH):
+            signed = lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH)
+            if signed or _begins_their_work(lines, place):
                 return place
         if token.kind in _NO_SIZES:
             return place if token.kind == "stars" and place > lines.place else 0
     return _sizes_end_line(lines)
+
+
+def _begins_their_work(lines: Lines, place: int) -> bool:
+    """Whether the work of the sizes named begins here without a sign: `Large size only knit 2 rounds`."""
+    last, first = lines.tokens[place - 1].kind, lines.kind()
+    token, following = lines.tokens[place : place + 2]
+    works = token.kind in WORKS or (token.kind == "number" and following.kind == "round")
+    alone = last == "only" or (last == "size" and first == "only")
+    if not (lines.names and works and alone) or token.flags & ~SPACE:
+        return False
+    by_number = first == "size" and lines.tokens[place - 2].kind == "number"
+    return by_number or columns_of(lines.tokens, lines.place, place, with_letters(lines.names)) is not None
 
 
 def _are_all_sizes(lines: Lines) -> bool:

@@ -582,11 +582,13 @@ def _scoped(
 ) -> tuple[list[Segment], tuple[str, ...]]:
     """The segments of a line for some sizes only, and the sizes that the lines below are for."""
     made: list[Segment] = []
-    sizes = carried
+    sizes, sentence = carried, False
     for piece in pieces:
         named = piece.label
+        if sentence and (named is not None or (piece.phrases and piece.phrases[0].flags & FULL)):
+            sizes, sentence = carried, False
         if named is not None and named.scope:
-            sizes = named.sizes or ()
+            sizes, sentence = named.sizes or (), named.sentence
         elif sizes and (named is None or named.sizes is None):
             named = replace(named, sizes=sizes) if named else Label("sizes", piece.start, sizes=sizes)
         phrases = tuple(with_stitches_of_sizes(named, list(piece.phrases)))
@@ -721,7 +723,8 @@ def _with_leads_apart(parts: list[list[Phrase]]) -> Iterator[list[Phrase]]:
         lead = next((at for at, phrase in enumerate(part) if type(phrase) not in _LEADING), len(part))
         changes = Change in [type(phrase) for phrase in part[:lead]]
         every = any(type(phrase) is Rounds and phrase.step > 1 for phrase in part[:lead])
-        if changes and every and lead < len(part) and part[lead].flags & COLON:
+        apart = lead < len(part) and part[lead].flags & COLON and type(part[lead]) is not Times
+        if changes and every and apart:
             yield part[:lead]
             yield part[lead:]
         else:

@@ -11,6 +11,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     FROM_THERE,
+    IN_TURN,
     TOLD_ABOVE,
     Again,
     Brackets,
@@ -194,6 +195,11 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     total = Times(first.start, first.end, 0, numbers[0], more=first.more, total=not first.more)
     again = Again(first.start, first.end, 0, last=1)
     loop = Candidate("loop", 0.2, again=again, times=total, stated=stated)
+    if thus and first.more:
+        turns = Candidate(
+            "loop", 0.1, again=replace(again, segments=IN_TURN), rounds=first.number, stated=stated
+        )
+        return [turns, loop, *_plain_where_none_before(seen, first, stated)]
     return [loop, *_plain_where_none_before(seen, first, stated)]
 
 

@@ -15,6 +15,7 @@ from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork, until_start
 from roundwright.wording.reading.phrases import (
     FROM_THERE,
+    IN_TURN,
     TOLD_ABOVE,
     Again,
     Brackets,
@@ -219,12 +220,25 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
         return (*(Done(_ANY, PLAIN, work.place),) * plain, last)  # this round every 3rd round
     if again.segments == TOLD_ABOVE:
         return _last_rounds(work, _rounds_told_above(work))
+    if again.segments == IN_TURN:
+        return _last_rounds(work, 2 if _turns_are_numbered(work) else 1)
     if again.last and not again.named:
         return _last_rounds(work, _rounds_of_segments(work, again.segments) or again.last)
     if again.segments == FROM_THERE:
         stop = min(work.lane.printed, again.named[0] + MOST_ROUNDS) + 1
         again = replace(again, named=tuple(range(again.named[0], stop)))
     return _rounds_named(work, again)
+
+
+def _turns_are_numbered(work: LineWork) -> bool:
+    """Whether the last two rounds have numbers, one that shapes and a plain one: `4 more rounds in this manner`."""
+    chain = work.lane.chain
+    if chain is None or chain[0] is None:
+        return False
+    plain, shaped = chain[1], chain[0][1]
+    labels = [work.desk.segments[work.desk.place(done.segment)].label for done in (shaped, plain)]
+    numbered = all(of is not None and of.kind in ("numbered", "listed") for of in labels)
+    return numbered and shaped.round.after != shaped.round.before and plain.round.after == plain.round.before
 
 
 def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
