@@ -76,7 +76,7 @@ class ToldLater:
             gaps = len(numbers) > 1 and numbers[-1] - numbers[0] >= len(numbers)
             if gaps and numbers[0] <= highest:
                 self.add(segment, place, begin, place + 1, frozenset(numbers))
-            elif gaps and not highest and _goes_back(segments, place, numbers[0]):
+            elif gaps and _goes_back(segments, place, numbers[0], highest):
                 self.add(segment, place, place, _end_of_part(segments, place), frozenset(numbers))
             else:
                 begin = place if numbers[0] <= highest else begin
@@ -227,7 +227,7 @@ def _end_of_part(segments: list[Segment], place: int) -> int:
     return len(segments)
 
 
-def _goes_back(segments: list[Segment], place: int, first: int) -> bool:
-    """Whether one of the next lines is for a round before the first of this."""
+def _goes_back(segments: list[Segment], place: int, first: int, highest: int = 0) -> bool:
+    """Whether one of the next lines is for a round before the first of this, and behind the highest above."""
     following = [_numbers(later.label) for later in segments[place + 1 : place + 3]]
-    return any(numbers and 0 < numbers[0] < first for numbers in following)
+    return any(numbers and highest < numbers[0] < first for numbers in following)
