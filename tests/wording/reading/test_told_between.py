@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, faults
+from tests.support.readings import after_each_round, faults, words_of_rounds
 
 FOLLOWING = "*k6, k2tog* 56\n*k5, k2tog* 48\n*k4, k2tog* 40"
 
@@ -193,3 +193,27 @@ def test_even_rounds_behind_a_gap_are_worked_between_the_odd_ones_below() -> Non
 
     assert after_each_round(reading) == [42, 42, 42, 42, 36, 36, 30, 30]
     assert not reading.findings
+
+
+def test_odd_rounds_without_the_even_ones_between_them_are_called_missing() -> None:
+    """Rounds 3 and 5 are not dropped in silence; nothing is missing where a long span of even rounds ends early."""
+    odd = "Knit 1 rnd.\nRnds 1, 3, 5: k2tog, knit to end."
+
+    assert [(finding.code, finding.line) for finding in read(odd, (48,)).findings] == [("round_missing", 2)]
+    assert read(f"{odd}\nEven rounds 2-20: knit.", (48,)).findings == ()
+
+
+def test_even_rounds_told_before_the_odd_ones_are_repeated_with_them() -> None:
+    """Rounds 2 to 5 are known by their numbers."""
+    text = "Rnds 2, 4: purl.\nRnds 1, 3, 5: knit.\nRepeat rnds 2-5 2 more times."
+
+    assert words_of_rounds(read(text, (48,))) == ["knit", *["purl", "knit"] * 6]
+
+
+def test_even_rounds_before_those_of_the_next_part_are_its_own() -> None:
+    """The numbers begin anew behind them, though the part before has rounds 2 and 4 as well."""
+    text = "Rnds 1-4: knit.\nCrown:\nRnds 2, 4: knit.\nRnds 1, 3: k2tog, knit to end."
+    behind = "Rnd 1: k2tog, knit to end.\nRnd 3: k2tog, knit to end.\nRnds 2, 4: knit.\nRnd 1: knit."
+
+    assert after_each_round(read(text, (48,))) == [48, 48, 48, 48, 47, 47, 46, 46]
+    assert after_each_round(read(behind, (48,))) == [47, 47, 46, 46, 46]

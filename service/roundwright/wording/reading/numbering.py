@@ -88,17 +88,19 @@ def place_markers(lane: Lane, candidate: Candidate) -> None:
 
 
 def flush(desk: Desk, lane: Lane) -> None:
-    """Work what waits for its number."""
-    while lane.waiting:
-        number = min(lane.waiting)
+    """Work what waits for its number; what waits behind a round that is lacking is left."""
+    while lane.waiting and (number := min(lane.waiting)) <= lane.printed + 1:
         entry = lane.waiting.pop(number)
-        # `Even rounds 2-20` do not end in a round 6 where 5 is the last.
-        if number == lane.printed + 1 and (not lane.waiting or number + 1 in lane.waiting):
-            try:
-                LineWork(desk, lane, entry.segment, entry.candidate).once(number)
-            except (FaultyError, UnclearError):
-                return
-            lane.printed = number
+        if number <= lane.printed:
+            continue
+        if lane.waiting and number + 1 not in lane.waiting:
+            lane.waiting = {}  # `Even rounds 2-20` do not end in a round 6 where 5 is the last
+            return
+        try:
+            LineWork(desk, lane, entry.segment, entry.candidate).once(number)
+        except (FaultyError, UnclearError):
+            return
+        lane.printed = number
 
 
 def _stand(work: LineWork) -> None:
@@ -213,6 +215,7 @@ def _work_waiting(work: LineWork) -> None:
         lane.printed += 1
         work.stand(entry, lane.printed)
         lane.number = lane.printed
+        lane.numbers_known = (lane.numbers_known, lane.printed, entry)
 
 
 def _waiting(work: LineWork, number: int) -> Entry | None:

@@ -54,6 +54,7 @@ class ToldLater:
         self.known = known
         begin, highest = 0, 0
         gaps_before = False
+        given = set[int]()
         for place, segment in enumerate(segments):
             if is_for_others(segment):
                 self.lines.append(Later(place, 0, len(segments), _plain(segment), frozenset()))
@@ -74,13 +75,17 @@ class ToldLater:
                 continue
             gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
             gaps = len(numbers) > 1 and numbers[-1] - numbers[0] >= len(numbers)
+            anew = gaps and given.issuperset(numbers)  # where the first of the next part are told below
+            if anew and _goes_back(segments, place, numbers[0]):
+                begin, highest, given = place, 0, set()
             if gaps and numbers[0] <= highest:
                 self.add(segment, place, begin, place + 1, frozenset(numbers))
             elif gaps and _goes_back(segments, place, numbers[0], highest):
                 self.add(segment, place, place, _end_of_part(segments, place), frozenset(numbers))
             else:
-                begin = place if numbers[0] <= highest else begin
+                begin, given = (place, set()) if numbers[0] <= highest else (begin, given)
                 highest = numbers[-1]
+            given.update(numbers)
 
     def between(self, segment: Segment, place: int, begin: int) -> bool:
         """Keep a line for the plain rounds between those before it, if it is one."""
