@@ -291,3 +291,45 @@ def test_stitches_behind_a_colon_are_the_work_of_every_other_round() -> None:
     """Stitches there are what is worked."""
     reading = read("Decrease every other round: *k4, k2tog* around.\nKnit.", (48,), "en")
     assert after_each_round(reading) == [40, 40]
+
+
+LIKE_THIS = {
+    "en": ("Rnd 1: k2tog, knit to end.", "Decrease like this every other round 3 times in all."),
+    "de": ("1. Rd: 2 M re zus, re bis Ende.", "So in jeder 2. Rd insgesamt 3x abnehmen."),
+    "nl": ("Toer 1: 2 r samen, r tot einde toer.", "Minder zo elke 2e toer in totaal 3 keer."),
+    "da": ("Omg 1: 2 r sm, r omg ud.", "Tag således ind på hver 2. omg i alt 3 gange."),
+    "nb": ("Omg 1: 2 r sm, r ut omg.", "Fell slik på hver 2. omg i alt 3 ganger."),
+    "fr": (
+        "Tour 1 : 2 m ens end, end jusqu'à la fin du tour.",
+        "Diminuer ainsi tous les 2 tours 3 fois en tout.",
+    ),
+    "es": ("Vta 1: 2 p jun d, d hasta el final de la vta.", "Disminuir así cada 2 vtas 3 veces en total."),
+}
+
+
+@pytest.mark.parametrize("language", LIKE_THIS)
+@pytest.mark.parametrize("between", ["\n", " "])
+def test_the_round_told_above_is_the_first_of_its_times_in_all(language: str, between: str) -> None:
+    """Three decreases in all, of which two are still to come, whether or not a count is printed behind them."""
+    text = between.join(LIKE_THIS[language])
+
+    assert after_each_round(read(text, (48,), language)) == [47, 47, 46, 46, 45]
+
+
+@pytest.mark.parametrize(
+    ("behind", "after"),
+    [
+        ("6 times in all (12 rounds).", [count for count in range(47, 41, -1) for _ in range(2)]),
+        ("3 times.", [47, 47, 46, 46, 45, 45, 44]),
+        ("3 more times.", [47, 47, 46, 46, 45, 45, 44]),
+        (
+            "2 times in all. Then decrease like this every 3rd round 2 times in all.",
+            [47, 47, 46, 46, 46, 45, 45, 45, 44],
+        ),
+    ],
+)
+def test_times_that_are_still_to_come_do_not_count_the_round_above(behind: str, after: list[int]) -> None:
+    """In all, the first is told above; without those words, and in another rhythm, all are still to come."""
+    text = f"Rnd 1: k2tog, knit to end. Decrease like this every other round {behind}"
+
+    assert after_each_round(read(text, (48,))) == after

@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, faults
+from tests.support.readings import after_each_round, faults, words_of_rounds
 
 FOLLOWING = "*k6, k2tog* 56\n*k5, k2tog* 48\n*k4, k2tog* 40"
 
@@ -137,3 +137,97 @@ def test_the_last_of_the_even_rounds_is_worked_behind_all_odd_ones(text: str, ev
     odd = "Rnd 1: *k12, k2tog* 78\nRnd 3: *k11, k2tog* 72\nRnd 5: *k10, k2tog* 66"
 
     assert after_each_round(read(text.format(odd=odd, even=even), (84,))) == [78, 78, 72, 72, 66, 66]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Rnds 2, 4, 6: purl.\nRnds 1, 3, 5: knit."),
+        ("en", "Even rounds 2-6: purl.\nOdd rounds 1-5: knit."),
+        ("de", "Runden 2, 4, 6: links.\nRunden 1, 3, 5: rechts."),
+        ("da", "Omg 2, 4, 6: vrang.\nOmg 1, 3, 5: ret."),
+        ("fr", "Tours 2, 4, 6 : à l'envers.\nTours 1, 3, 5 : à l'endroit."),
+    ],
+)
+def test_even_rounds_before_the_odd_ones_are_worked_with_each_of_them(language: str, text: str) -> None:
+    """Six rounds in turn; of even rounds to the fourth alone, five."""
+    shorter = text.replace(", 6", "").replace("2-6", "2-4")
+
+    assert after_each_round(read(text, (48,), language)) == [48] * 6
+    assert after_each_round(read(shorter, (48,), language)) == [48] * 5
+
+
+EVEN_TO_THE_SIXTH = [
+    ("en", "All even rounds to Rnd 6: knit."),
+    ("en", "All even rounds from the 2nd to the 6th round: knit."),
+    ("de", "Alle geraden Rd von der 2. bis zur 6. Rd: re."),
+    ("de", "Gerade Runden von 2 bis 6: re."),
+    ("nl", "Alle even toeren van 2 t/m 6: recht."),
+    ("da", "Alle lige omg fra 2. til 6. omg: ret."),
+    ("nb", "Alle like omg fra 2. til 6. omg: rett."),
+    ("fr", "Tous les tours pairs du 2e au 6e tour : à l'endroit."),
+]
+ODD = {
+    "en": "Rnd {0}: *k{1}, k2tog* around.",
+    "de": "{0}. Rd: *{1} M re, 2 M re zus* wdh.",
+    "nl": "Toer {0}: *{1} r, 2 r samen*.",
+    "da": "Omg {0}: *{1} r, 2 r sm* omg ud.",
+    "nb": "Omg {0}: *{1} r, 2 r sm* omg ut.",
+    "fr": "Tour {0} : *{1} end, 2 m ens end* tout le tour.",
+}
+
+
+@pytest.mark.parametrize(("language", "even"), EVEN_TO_THE_SIXTH)
+def test_even_rounds_are_worked_to_their_last_wherever_they_are_told(language: str, even: str) -> None:
+    """Round 6 is worked behind round 5, and no round is called missing."""
+    odd = [ODD[language].format(number, knit) for number, knit in ((1, 6), (3, 5), (5, 4))]
+    places = [[*odd, even], [even, *odd], [odd[0], even, *odd[1:]]]
+    read_texts = [read("\n".join(lines), (48,), language) for lines in places]
+
+    assert [after_each_round(text) for text in read_texts] == [[42, 42, 36, 36, 30, 30]] * 3
+    assert [text.findings for text in read_texts] == [()] * 3
+
+
+@pytest.mark.parametrize("even", ["Even rounds 2-20: knit.", "Rnds 2, 4, 6, 8: knit."])
+@pytest.mark.parametrize("text", ["{even}\n{odd}", "{odd}\n{even}"])
+def test_even_rounds_of_a_longer_span_end_with_the_last_odd_round(even: str, text: str) -> None:
+    """Where round 5 is the last that is given there is no round 6."""
+    odd = "Rnd 1: *k12, k2tog* 78\nRnd 3: *k11, k2tog* 72\nRnd 5: *k10, k2tog* 66"
+
+    assert after_each_round(read(text.format(odd=odd, even=even), (84,))) == [78, 78, 72, 72, 66]
+
+
+def test_even_rounds_behind_a_gap_are_worked_between_the_odd_ones_below() -> None:
+    """Rounds 6 and 8 stand before 5 and 7."""
+    text = (
+        "Rnd 1: *k6, k2tog* around.\nRnds 2-4: knit.\nEven rounds 6-8: knit.\nRnd 5: *k5, k2tog* around.\n"
+        "Rnd 7: *k4, k2tog* around."
+    )
+    reading = read(text, (48,))
+
+    assert after_each_round(reading) == [42, 42, 42, 42, 36, 36, 30, 30]
+    assert not reading.findings
+
+
+def test_odd_rounds_without_the_even_ones_between_them_are_called_missing() -> None:
+    """Rounds 3 and 5 are not dropped in silence; nothing is missing where a long span of even rounds ends early."""
+    odd = "Knit 1 rnd.\nRnds 1, 3, 5: k2tog, knit to end."
+
+    assert [(finding.code, finding.line) for finding in read(odd, (48,)).findings] == [("round_missing", 2)]
+    assert read(f"{odd}\nEven rounds 2-20: knit.", (48,)).findings == ()
+
+
+def test_even_rounds_told_before_the_odd_ones_are_repeated_with_them() -> None:
+    """Rounds 2 to 5 are known by their numbers."""
+    text = "Rnds 2, 4: purl.\nRnds 1, 3, 5: knit.\nRepeat rnds 2-5 2 more times."
+
+    assert words_of_rounds(read(text, (48,))) == ["knit", *["purl", "knit"] * 6]
+
+
+def test_even_rounds_before_those_of_the_next_part_are_its_own() -> None:
+    """The numbers begin anew behind them, though the part before has rounds 2 and 4 as well."""
+    text = "Rnds 1-4: knit.\nCrown:\nRnds 2, 4: knit.\nRnds 1, 3: k2tog, knit to end."
+    behind = "Rnd 1: k2tog, knit to end.\nRnd 3: k2tog, knit to end.\nRnds 2, 4: knit.\nRnd 1: knit."
+
+    assert after_each_round(read(text, (48,))) == [48, 48, 48, 48, 47, 47, 46, 46]
+    assert after_each_round(read(behind, (48,))) == [47, 47, 46, 46, 46]

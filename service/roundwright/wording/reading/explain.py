@@ -238,11 +238,13 @@ class Search:
     def finish(self, state: State) -> Explanation:
         """A state as an explanation."""
         rounds = []
+        faults: list[Fault] = []
         for lane in state.lanes:
             after = lane.copy()
             flush(self.desk, after)
             rounds.append(tuple([self.placed(done) for done in unrolled(after.chain)]))
-        faults: list[Fault] = []
+            if after.waiting and after.printed and not (faults or after.loose):
+                faults.append(self.missing_before(after))
         link = state.faults
         while link:
             link, fault = link
@@ -253,6 +255,13 @@ class Search:
             chosen, choice = chosen
             choices.append(choice)
         return Explanation(tuple(rounds), tuple(reversed(faults)), tuple(reversed(choices)), state.cost)
+
+    def missing_before(self, lane: Lane) -> Fault:
+        """The rounds that are lacking before one that still waits at the end: `Rnds 1, 3 and 5: ...` alone."""
+        number = min(lane.waiting)
+        place = self.desk.place(lane.waiting[number].segment)
+        text = f"{lane.printed},{lane.printed + 1},{number - 1},{number}"
+        return Fault("round_missing", place, self.segments[place].start, text=text, note=True)
 
     def placed(self, work: _Placed) -> _Placed:
         """A round or a fault with the place of its segment, now that all are cut."""

@@ -21,6 +21,7 @@ from roundwright.wording.reading.spans import (
     Span,
     Standing,
     note_end,
+    read_first_to_last,
     read_parity,
     read_spans,
     read_tail,
@@ -560,8 +561,9 @@ def _standing(lines: Lines, start: int) -> Label | None:
     if lines.kind(at) in ("even", "odd") and lines.kind(at + 1) == "round":
         begun = lines.place
         lines.place += at + 2 + (lines.text_of(at + 2) == "from")
-        lines.place += lines.kind() == "round" and lines.kind(1) == "number"  # All even rnds from Rnd 2 to 12
-        spans = read_spans(lines)
+        lines.place += lines.text_is("the")
+        lines.place += lines.kind() == "round" and lines.kind(1) in ("number", "range")  # from Rnd 2 to 12
+        spans = read_first_to_last(lines) or read_spans(lines)
         if len(spans) == 1 and has_ended(lines):
             return Label("numbered", start, (Span(spans[0].first, spans[0].last, EVERY_OTHER),))
         if spans and has_ended(lines):

@@ -608,7 +608,11 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         plain=int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
-    return [candidate, *_with_first(candidate, in_this_way=thus and every)]
+    others = _with_first(candidate, in_this_way=thus and every)
+    if others and thus and every and not left and not _begins_with_then(seen):
+        # Of `like this 6 times in all` the first is told above.
+        candidate = replace(candidate, cost=cost + AS_TOLD)
+    return [candidate, *others]
 
 
 def _goes_on(seen: Seen) -> bool:

@@ -87,17 +87,19 @@ def place_markers(lane: Lane, candidate: Candidate) -> None:
 
 
 def flush(desk: Desk, lane: Lane) -> None:
-    """Work what waits for its number."""
-    while lane.waiting:
-        number = min(lane.waiting)
+    """Work what waits for its number; what waits behind a round that is lacking is left."""
+    while lane.waiting and (number := min(lane.waiting)) <= lane.printed + 1:
         entry = lane.waiting.pop(number)
-        # `Even rounds 2-20` do not end in a round 6 where 5 is the last.
-        if number == lane.printed + 1 and (not lane.waiting or number + 1 in lane.waiting):
-            try:
-                LineWork(desk, lane, entry.segment, entry.candidate).once(number)
-            except (FaultyError, UnclearError):
-                return
-            lane.printed = number
+        if number <= lane.printed:
+            continue
+        if lane.waiting and number + 1 not in lane.waiting:
+            lane.waiting = {}  # `Even rounds 2-20` do not end in a round 6 where 5 is the last
+            return
+        try:
+            LineWork(desk, lane, entry.segment, entry.candidate).once(number)
+        except (FaultyError, UnclearError):
+            return
+        lane.printed = number
 
 
 def _stand(work: LineWork) -> None:
@@ -151,7 +153,8 @@ def _worked_here(work: LineWork, numbers: list[int]) -> list[int]:
     printed = work.lane.printed
     if work.desk.told_later.holds(work.place):
         later = [number for number in numbers if printed and number > printed]
-        return later if later and later[0] == printed + 1 else []
+        goes_on = len(later) == 1 or number_behind(work.desk.segments, work.place, work.column) > printed
+        return later if goes_on and later[:1] == [printed + 1] else []
     return numbers[:1] if _worked_in_turn(work, len(numbers)) else numbers
 
 
@@ -211,18 +214,28 @@ def _work_waiting(work: LineWork) -> None:
         lane.printed += 1
         work.stand(entry, lane.printed)
         lane.number = lane.printed
+        lane.numbers_known = (lane.numbers_known, lane.printed, entry)
 
 
 def _waiting(work: LineWork, number: int) -> Entry | None:
-    """What waits for a round, or is told apart with its number, between those that wait or behind the last of all."""
-    lane, waiting = work.lane, () if work.candidate.stated else work.lane.waiting
-    between = number + 1 in waiting
-    behind = number_behind(work.desk.segments, work.place, work.column)
+    """What waits for a round, or is told apart with its number, between those that wait or behind the last of all.
+
+    `Even rounds 2-20` do not end in a round 6 where 5 is the last.
+    """
+    lane, later = work.lane, work.desk.told_later
+    waiting = {} if work.candidate.stated else lane.waiting
+    between = number + 1 in waiting or (
+        bool(waiting) and later.entry(work.place, number + 1, named=True) is not None
+    )
+    behind = number_behind(work.desk.segments, work.place, work.column) >= number
     if number in waiting and (between or behind or number == max(waiting)):
         return lane.waiting.pop(number)  # as in `flush`
     if number < lane.begins_at() or not (between or not behind):
         return None
-    return work.desk.told_later.entry(work.place, number, named=True, last=not between)
+    entry = later.entry(work.place, number, named=True, last=not between)
+    if entry is None and not lane.loose and any(line.last == number for line in lane.standing):
+        return lane.stands(number)
+    return entry
 
 
 def _each_number(work: LineWork, numbers: list[int], entry: Entry) -> None:

@@ -345,6 +345,17 @@ def _last_of_all(lines: Lines, place: int) -> tuple[Number | None, int]:
     return last, at + dotted
 
 
+def read_first_to_last(lines: Lines) -> tuple[Span, ...]:
+    """The span of `2. to and including rnd 6`, `2nd to the 6th round`, which is taken; none where no last is named."""
+    first = lines.token().number if lines.kind() in ("ordinal", "number") else None
+    dotted = lines.kind(1) == "round"
+    last, place = _last_of_all(lines, lines.place + 1 + dotted)
+    if first is None or last is None:
+        return ()
+    lines.place = place
+    return (Span(first, last),)
+
+
 def _of_each_size(lines: Lines, place: int) -> tuple[Number | None, int]:
     """The number of a round that stands here, `10 (12)` or, for each size, `10th (12th)`, and where it ends."""
     last = lines.tokens[place].number

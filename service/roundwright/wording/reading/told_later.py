@@ -55,6 +55,7 @@ class ToldLater:
         self.known = known
         begin, highest = 0, 0
         gaps_before = False
+        given = set[int]()
         for place, segment in enumerate(segments):
             if is_for_others(segment):
                 self.lines.append(Later(place, 0, len(segments), _plain(segment), frozenset()))
@@ -75,13 +76,17 @@ class ToldLater:
                 continue
             gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
             gaps = len(numbers) > 1 and numbers[-1] - numbers[0] >= len(numbers)
+            anew = gaps and given.issuperset(numbers)  # where the first of the next part are told below
+            if anew and _goes_back(segments, place, numbers[0]):
+                begin, highest, given = place, 0, set()
             if gaps and numbers[0] <= highest:
                 self.add(segment, place, begin, place + 1, frozenset(numbers))
-            elif gaps and not highest and _goes_back(segments, place, numbers[0]):
+            elif gaps and _goes_back(segments, place, numbers[0], highest):
                 self.add(segment, place, place, _end_of_part(segments, place), frozenset(numbers))
             else:
-                begin = place if numbers[0] <= highest else begin
+                begin, given = (place, set()) if numbers[0] <= highest else (begin, given)
                 highest = numbers[-1]
+            given.update(numbers)
 
     def between(self, segment: Segment, place: int, begin: int) -> bool:
         """Keep a line for the plain rounds between those before it, if it is one."""
@@ -228,7 +233,7 @@ def _end_of_part(segments: list[Segment], place: int) -> int:
     return len(segments)
 
 
-def _goes_back(segments: list[Segment], place: int, first: int) -> bool:
-    """Whether one of the next lines is for a round before the first of this."""
+def _goes_back(segments: list[Segment], place: int, first: int, highest: int = 0) -> bool:
+    """Whether one of the next lines is for a round before the first of this, and behind the highest above."""
     following = [_numbers(later.label) for later in segments[place + 1 : place + 3]]
-    return any(numbers and 0 < numbers[0] < first for numbers in following)
+    return any(numbers and highest < numbers[0] < first for numbers in following)
