@@ -19,7 +19,7 @@ from roundwright.knitting.rounds.round import (
 )
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import say
-from roundwright.wording.reading.headings import changes_in_first_round
+from roundwright.wording.reading.headings import changes_in_first_round, fabric_told
 from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.needles import MOST_NEEDLES
@@ -34,6 +34,7 @@ from roundwright.wording.reading.phrases import (
     Needlewise,
     PerPart,
     Phrase,
+    Stitches,
     opened,
 )
 from roundwright.wording.reading.segment import Segment
@@ -50,7 +51,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import NOTHING, Fill, Nodes, Number, Stated, Stitch
+from roundwright.wording.reading.tree import NOTHING, Fill, Nodes, Number, Stated, Stitch, named
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -161,6 +162,20 @@ def _is_ribbed(round: Round) -> bool:
     """Whether a round that keeps the count knits and purls."""
     names = stitch_names(round.steps)
     return len(names) == len(("k", "p")) and sum(name.startswith("p") for name in names) == 1
+
+
+def _ribs_told(segment: Segment) -> list[Nodes]:
+    """The columns of the ribs that a segment tells: `2x2 rib`, `Rib: *k2, p2*`."""
+    phrases, at = segment.phrases, fabric_told(segment)
+    columns = tuple(phrase.node for phrase in phrases[at:] if type(phrase) is Stitches)
+    ribs = [columns] if columns and any(map(_names_rib, phrases[:at])) else []
+    ribbing = [inner for phrase in phrases for inner in opened(phrase) if _names_rib(inner)]
+    return ribs + [fabric.nodes for fabric in ribbing if type(fabric) is Fabric and fabric.nodes]
+
+
+def _names_rib(phrase: Phrase) -> bool:
+    """Whether a rib is named: `k2, p2 rib`."""
+    return type(phrase) is Fabric and phrase.kind in ("rib", "ratio")
 
 
 class LineWork:
@@ -296,24 +311,36 @@ class LineWork:
             lane.count = done.before
 
     def rib_before(self) -> Nodes:
-        """The rib worked last, or the nearest told before, that comes out on these stitches; empty where none does."""
+        """The rib worked last that was called so, or any, or the nearest told before; empty where none comes out."""
         chain, count = self.lane.chain, self.lane.count
+        worked: Nodes = ()
         while chain:
             chain, done = chain
             self.desk.budget.spend(1)
             if done.round.before == done.round.after == count and _is_ribbed(done.round):
-                return done.nodes
+                segment = self.desk.segments[self.desk.place(done.segment)]
+                called = segment.label is not None and segment.label.named == named("rib")
+                if called or any(map(_names_rib, segment.phrases)):
+                    return done.nodes
+                worked = worked or done.nodes
+        if worked:
+            return worked
         place = self.desk.place(self.place)
         self.desk.budget.spend(place // 8)
         for segment in reversed(self.desk.segments[:place]):
-            for ribbing in [inner for phrase in segment.phrases for inner in opened(phrase)]:
-                if type(ribbing) is Fabric and ribbing.kind in ("rib", "ratio") and ribbing.nodes:
-                    nodes = (
-                        Fill(ribbing.nodes, NOTHING, ribbing.start, ribbing.end, (ribbing.end, ribbing.end)),
-                    )
-                    with suppress(UnclearError):
-                        if self.work(nodes, count, None).used == count:
-                            return nodes
+            for columns in _ribs_told(segment):
+                nodes: Nodes = (
+                    Fill(
+                        columns,
+                        NOTHING,
+                        columns[0].start,
+                        columns[-1].end,
+                        (columns[-1].end, columns[-1].end),
+                    ),
+                )
+                with suppress(UnclearError):
+                    if self.work(nodes, count, None).used == count:
+                        return nodes
         return ()
 
     def missing_column(self) -> int | None:
