@@ -95,3 +95,31 @@ def test_a_rib_that_nobody_told_is_asked_for_and_its_rounds_keep_the_count(langu
     reading = read(text, (96,), language)
     assert [(finding.code, finding.severity) for finding in reading.findings] == [("ambiguous", "note")]
     assert [round.after for round in reading.rounds[0]] == [96] * 4
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Rippenmuster: 2 M re, 2 M li im Wechsel.\n4 Rd Rippenmuster.",
+        "Bundmuster: 2 re, 2 li.\nIm Bundmuster 4 Rd str.",
+    ],
+)
+def test_a_german_rib_is_told_and_worked_in_the_rounds_that_are_counted(text: str) -> None:
+    assert worked(text, "de") == [RIB] * 4
+
+
+@pytest.mark.parametrize(
+    "rib", ["Work 2 rnds in k2, p2 rib.", "Rib rnd: *k2, p2* around.\nWork the rib rnd."]
+)
+def test_the_rib_that_was_called_so_is_meant_rather_than_columns_above_it(rib: str) -> None:
+    """Columns of purls far apart are no rib by the way (common practice)."""
+    assert worked(f"{rib}\n*K7, p1* for 2 rnds.\nWork 1 rnd in rib.", "en")[-1] == RIB
+
+
+def test_columns_are_the_rib_where_no_rib_was_called_so() -> None:
+    assert worked("*K7, p1* for 2 rnds.\nWork 1 rnd in rib.", "en") == ["*k7, p1; rep from * around"] * 3
+
+
+@pytest.mark.parametrize("told", ["*k2, p2*", "*k2, p2* around", "k2, p2 around", "k2, p2"])
+def test_rounds_of_a_rib_are_in_the_rib_that_is_told_before(told: str) -> None:
+    assert worked(f"Rib: {told}.\nWork 3 rounds in rib.", "en") == [RIB] * 3

@@ -101,3 +101,25 @@ def test_not_every_rib_is_not_every_rib(ribs: str) -> None:
     *rib, narrowed = after_each_round(reading)
     assert rib == [84] * 10
     assert narrowed > 63
+
+
+SHAPED_IN_RIB = [
+    ("en", "Crown in rib: *k2tog, p2* around. (36)\nWork 1 rnd in rib."),
+    ("en", "Crown in garter: *k2tog, k2* around.\n1 rnd in garter."),
+    ("da", "Toppen tages ind i rib: *2 r sm, 2 vr* omg rundt.\n1 omg rib."),
+    ("de", "Krone im Rippenmuster: *2 M re zusstr, 2 M li* wdh.\n1 Rd im Rippenmuster."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), SHAPED_IN_RIB)
+def test_a_round_that_decreases_behind_the_name_of_a_rib_is_worked(language: str, text: str) -> None:
+    """The crown is shaped in rib, and no rib is explained."""
+    assert after_each_round(read(text, (48,), language)) == [36, 36]
+
+
+@pytest.mark.parametrize(
+    "rib", ["Twisted rib: *k1 tbl, p1*", "Rib: *k2, p2* around", "Lace rib: *yo, k2tog, p2*"]
+)
+def test_a_rib_that_keeps_the_count_is_only_told(rib: str) -> None:
+    """It is worked where its rounds are counted."""
+    assert after_each_round(read(f"{rib}.\n3 rounds of rib.", (48,))) == [48, 48, 48]

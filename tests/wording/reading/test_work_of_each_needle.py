@@ -225,3 +225,72 @@ def test_plain_rounds_behind_a_semicolon_are_rounds_of_their_own() -> None:
 def test_the_first_and_the_last_stitches_of_each_needle_are_decreased(words: str) -> None:
     """Two go on each of four needles, and the stitches between them are plain."""
     assert after_each_round(read(f"Divide over 4 needles.\nRnd 1: {words}", (80,))) == [72]
+
+
+EIGHT_LESS = [
+    ("en", "On each needle k2tog the first 2 sts and the last 2 sts."),
+    ("en", "On each needle k2tog the first and last 2 sts."),
+    ("en", "Ssk the first 2 sts and k2tog the last 2 sts of each needle."),
+    ("en", "On each needle k2tog the first 2 sts, knit to last 2 sts, ssk."),
+    ("en", "On each needle ssk at the beginning and k2tog at the end."),
+    ("en", "On each needle k2tog at both ends."),
+    ("en", "On each needle k2tog the first 4 sts."),
+    ("de", "Auf jeder Nadel die ersten 2 M re zusstr und die letzten 2 M überz zusstr."),
+    (
+        "de",
+        "Auf jeder Nadel die ersten 2 M re zusstr, bis zu den letzten 2 M re str, die letzten 2 M re zusstr.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), EIGHT_LESS)
+def test_both_ends_of_each_needle_are_decreased(language: str, text: str) -> None:
+    """However the ends are named: two stitches go on each of four needles."""
+    assert after_each_round(read(NEEDLES[language] + text, (48,), language)) == [40]
+
+
+NEEDLES = {
+    "en": "Divide over 4 needles, 12 sts on each.\n",
+    "de": "Auf 4 Nadeln verteilen, 12 M pro Nadel.\n",
+    "fr": "Répartir sur 4 aiguilles, 12 m par aiguille.\n",
+    "es": "Repartir en 4 agujas, 12 p en cada aguja.\n",
+    "da": "Fordel på 4 pinde, 12 m på hver pind.\n",
+    "nb": "Fordel på 4 pinner, 12 m på hver pinne.\n",
+    "nl": "Verdeel over 4 naalden, 12 st per naald.\n",
+}
+FOUR_LESS = [
+    ("en", "On each needle ssk the first 2 sts."),
+    ("en", "Ssk the first 2 sts of each needle."),
+    ("en", "K2tog the last 2 sts of each needle."),
+    ("en", "On each needle purl the first 2 sts, k2tog the last 2 sts."),
+    ("en", "On each needle k2tog the first 2 sts, knit the rest."),
+    ("en", "On each needle k2tog, then knit."),
+    ("en", "On each needle k2tog at the end."),
+    ("en", "Knit the first 2 sts of each needle together."),
+    ("de", "An jeder Nadel die ersten 2 M re zusstr."),
+    ("de", "An jeder Nadel die ersten 2 M re zusstr, restliche M re."),
+    ("fr", "Sur chaque aiguille tricoter les 2 premières m ensemble à l'endroit."),
+    ("es", "En cada aguja tejer los primeros 2 p juntos al derecho."),
+    ("da", "På hver pind strikkes de første 2 m r sm."),
+    ("nb", "På hver pinne strikkes de første 2 m r sm."),
+    ("nl", "Brei op elke naald de eerste 2 st recht samen."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), FOUR_LESS)
+def test_one_end_of_each_needle_is_decreased(language: str, text: str) -> None:
+    """One stitch goes on each of four needles, and the others are plain."""
+    assert after_each_round(read(NEEDLES[language] + text, (48,), language)) == [44]
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        ("On each needle k2tog.", 24),
+        ("On each needle knit to the end.", 48),
+        ("On each needle k2tog, k10.", 44),
+    ],
+)
+def test_work_of_each_needle_without_an_end_stays_as_it_is(text: str, after: int) -> None:
+    """A decrease of which no end is named fills the needle."""
+    assert after_each_round(read(NEEDLES["en"] + text, (48,))) == [after]

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Final
 
+from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.fabric_ways import NAMED_FABRICS, VERBS
 from roundwright.wording.reading.phrases import (
     FIRST_ROUND,
@@ -27,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
     Times,
+    opened,
 )
 from roundwright.wording.reading.seen import has_shaping, is_bare, is_ribbed
 from roundwright.wording.reading.segment import Segment
@@ -168,14 +170,27 @@ def _defines_fabric(segment: Segment) -> bool:
 
 
 def fabric_told(segment: Segment) -> int:
-    """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not."""
+    """The phrase from which on it is told how a fabric is worked: `Twisted rib: *k1 tbl, p1*`; 0 where it is not.
+
+    Nor is it where stitches come or go: `Crown in rib: *k2tog, p2*` is a round.
+    """
     phrases = segment.phrases
     if segment.label is not None or Fabric not in [type(phrase) for phrase in phrases]:
         return 0
     at = next((at for at, phrase in enumerate(phrases) if at and phrase.flags & (COLON | EQUALS)), 0)
     spoken = all(type(phrase) in (Said, Fabric) or _tells_multiple(phrase) for phrase in phrases[:at])
     named = Fabric in [type(phrase) for phrase in phrases[:at]]
-    return at if spoken and named else 0
+    return at if spoken and named and _keeps_count(phrases[at:]) else 0
+
+
+def _keeps_count(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether the stitches that are told leave as many as they use."""
+    change = 0
+    for stitches in [inner for phrase in phrases for inner in opened(phrase)]:
+        if type(stitches) is Stitches and type(stitches.node) is Stitch:
+            uses, leaves = uses_and_leaves().get(stitches.node.name, (0, 0))
+            change += (leaves - uses) * (stitches.node.times.of(0) or 0)
+    return not change
 
 
 def _tells_multiple(phrase: Phrase) -> bool:

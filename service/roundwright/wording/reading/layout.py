@@ -30,6 +30,7 @@ from roundwright.wording.reading.label_signs import goes_on
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.line_breaks import lines_of
 from roundwright.wording.reading.marker_sides import with_marker_sides
+from roundwright.wording.reading.needle_ends import with_needle_ends
 from roundwright.wording.reading.needles import with_needles_joined
 from roundwright.wording.reading.numbered_paragraphs import called_paragraphs, with_paragraphs_as_steps
 from roundwright.wording.reading.ornaments import without_ornaments
@@ -135,7 +136,9 @@ class Laid(Struct):
         line = max(0, bisect_right(self.lines, place) - 1)
         tokens = with_letters_told(with_round_names(with_plain_rounds(tokens), self.short), self.letters)
         tokens = with_paragraphs_as_steps(tokens, self.called)
-        tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, self.defined)))
+        tokens = with_needle_ends(
+            with_marker_sides(with_needles_joined(with_definitions(tokens, self.defined)))
+        )
         if line in self.flowing:
             tokens[:-1] = flowing(tokens, Paragraph(0, len(tokens) - 1, sure=True))
         layout = _Layout(tokens, self.names, [], self.width, *self.around[line])
@@ -152,7 +155,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)
     tokens = with_paragraphs_as_steps(with_letters_told(tokens, letters), paragraphs_called)
     defined = definitions(tokens)
-    tokens = with_marker_sides(with_needles_joined(with_definitions(tokens, defined)))
+    tokens = with_needle_ends(with_marker_sides(with_needles_joined(with_definitions(tokens, defined))))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
     tokens = with_rounds_begun(with_numbers_of_names(tokens, names), names, width)

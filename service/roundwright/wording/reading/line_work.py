@@ -52,7 +52,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch
+from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch, named
 from roundwright.wording.reading.worked import Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -164,6 +164,11 @@ def _is_rib(steps: tuple[Step, ...]) -> bool:
     names = stitch_names(steps)
     purls = {name for name in names if name.startswith("p")}
     return len(purls) == 1 == len(names - purls)
+
+
+def _names_rib(phrase: Phrase) -> bool:
+    """Whether a rib is named: `k2, p2 rib`."""
+    return type(phrase) is Fabric and phrase.kind in ("rib", "ratio")
 
 
 class LineWork:
@@ -306,13 +311,20 @@ class LineWork:
             lane.count = done.before
 
     def rib_before(self) -> Nodes:
-        """The rib worked last, or the nearest told before, that comes out on these stitches; empty where none does."""
+        """The rib worked last that was called so, or any, or the nearest told before; empty where none comes out."""
         chain, count = self.lane.chain, self.lane.count
+        other: Nodes = ()
         while chain:
             chain, done = chain
             self.desk.budget.spend(1)
             if done.round.before == done.round.after == count and _is_rib(done.round.steps):
-                return done.nodes
+                segment = self.desk.segments[self.desk.place(done.segment)]
+                called = segment.label is not None and segment.label.named == named("rib")
+                if called or any(map(_names_rib, segment.phrases)):
+                    return done.nodes
+                other = other or done.nodes
+        if other:
+            return other
         place = self.desk.place(self.place)
         self.desk.budget.spend(place // 8)
         for before in range(place - 1, -1, -1):

@@ -1,8 +1,7 @@
 """What is worked on both sides of every marker, told side by side.
 
 `k2tog before and skp after each of the 7 markers` is `k2tog before each marker and skp after each marker`, and so is
-`dec 1 st each side of each marker` with the decrease named twice. `On each needle ssk the first 2 sts, k2tog the last 2
-sts` is `on each needle ssk, knit to last 2 sts, k2tog`.
+`dec 1 st each side of each marker` with the decrease named twice.
 """
 
 from typing import Final
@@ -10,21 +9,14 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
 
 
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
     """The words with each side of every marker told for itself. Takes time in their number."""
     made: list[Token] = []
-    needle = False
     for token in tokens:
         made.append(token)
-        if token.flags & (STOP | LINE):
-            needle = False
-        if token.kind == "needle" and len(made) > 1:
-            needle = made[-2].kind in _EACH_NEEDLE
-        elif needle and token.kind == "stitch_noun":
-            _tell_ends(made)
         if token.kind == "marker":
             _tell_as_each(made)
             if len(made) > FEWEST and made[-2].kind in _ALL:
@@ -32,27 +24,6 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         elif token.text in _SAME and len(made) > FEWEST:
             _name_again(made)
     return made
-
-
-def _tell_ends(made: list[Token]) -> None:
-    """Tell `k2tog the last 2 sts` as `knit to last 2 sts, k2tog`, and `ssk the first 2 sts` as `ssk`."""
-    number, noun = made[-2:]
-    if len(made) <= FEWEST or number.kind != "number" or made[-3].text not in _ENDS:
-        return
-    last = made[-3].text == "last"
-    at = len(made) - 3
-    at -= made[at - 1].text == "the"
-    at -= made[at - 1].text in _OVER
-    if made[at - 1].kind != "stitch":
-        return
-    del made[at:]
-    if last and made[-2].kind != "stitch_noun":
-        stitch = made.pop()
-        begun = replace(stitch, end=stitch.start)
-        far = [_word("to", "to", begun), _word("last", "last", begun), number, noun]
-        far = [replace(word, start=stitch.start, end=stitch.start, flags=SPACE) for word in far]
-        made.extend([replace(begun, kind="knit", text="knit", means=""), *far])
-        made.append(replace(stitch, flags=SPACE | COMMA))
 
 
 def _tell_as_each(made: list[Token]) -> None:
@@ -140,9 +111,6 @@ def _word(kind: str, text: str, near: Token) -> Token:
     return Token(kind, text, near.end, near.end, SPACE)
 
 
-_ENDS: Final = ("first", "last")
-_OVER: Final = frozenset(("over", "in", "on", "across", "with"))
-_EACH_NEEDLE: Final = ("each", "per")
 FEWEST: Final = 4
 """Words before the marker of which both sides are told, at least."""
 COUNTED: Final = 3

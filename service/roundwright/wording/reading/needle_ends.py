@@ -1,0 +1,205 @@
+"""What is worked with the first and the last stitches of each needle, told in the order of the work.
+
+`On each needle ssk the first 2 sts, k2tog the last 2 sts` is `on each needle ssk, knit to last 2 sts, k2tog`, and
+`ssk the first 2 sts of each needle` is `on each needle ssk, knit to end`.
+"""
+
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tree import Number
+
+
+def with_needle_ends(tokens: list[Token]) -> list[Token]:
+    """The words with the ends of each needle told in the order of the work. Takes time in their number."""
+    made: list[Token] = []
+    begin = 0
+    for place, token in enumerate(tokens):
+        if token.flags & (STOP | LINE):
+            made.extend(_in_order(tokens[begin:place]))
+            begin = place
+    made.extend(_in_order(tokens[begin:]))
+    return made
+
+
+def _in_order(sentence: list[Token]) -> list[Token]:
+    """A sentence with the ends of each needle told in the order of the work."""
+    words = _needle_first(sentence)
+    at = _each_needle(words)
+    if not at or not any(word.kind == "stitch" for word in words[at:]):
+        return words
+    made = words[: at + 1]
+    worked: list[Token] = []
+    first = 0  # the place behind the first stitches, while none are told behind them
+    for place, word in enumerate(words[at + 1 :], at + 1):
+        made.append(word)
+        if word.kind == "remain" and _tell_rest(made):
+            continue
+        if word.kind in _NEAR and place + 1 == len(words):
+            ends = _tell_near(made)
+        elif word.kind == "stitch_noun":
+            ends = _tell_end(made, worked)
+        elif word.kind in _VERBS:
+            ends = _tell_verb_first(made)
+        else:
+            continue
+        if ends:
+            worked, last = ends
+            first = 0 if last else len(made)
+    if made[-1].kind == "knit" and made[-2].kind == "then" and made[-3].kind == "stitch":
+        made.extend(_words_at(made[-1].end, ("to", "to"), ("end", "end")))
+    if first and not any(word.kind in _WORK for word in made[first:]):
+        made[first:first] = _words_at(made[first - 1].end, ("knit", "knit"), ("to", "to"), ("end", "end"))
+    return made
+
+
+def _each_needle(words: list[Token]) -> int:
+    """Where each needle is named; 0 where it is not."""
+    places = range(1, len(words))
+    return next((at for at in places if words[at].kind == "needle" and words[at - 1].kind in _EACH_NEEDLE), 0)
+
+
+def _needle_first(words: list[Token]) -> list[Token]:
+    """`Ssk the first 2 sts of each needle` with the needle first."""
+    at = _each_needle(words)
+    begin = at - 1 - (at > 1 and words[at - 2].text == "of")
+    if begin < FEWEST or words[begin - 1].kind != "stitch_noun" or words[begin - 3].text not in _ENDS:
+        return words
+    end = next(place for place, word in enumerate(words) if word.text in _ENDS)
+    work = next((place for place in range(end - 1, -1, -1) if words[place].kind in _WORK), None)
+    if work is None or any(word.kind not in ("", "and") for word in words[work + 1 : end]):
+        return words
+    near = words[work]
+    needle = [
+        replace(word, flags=SPACE) for word in _words_at(near.start, ("per", "on each"), ("needle", "needle"))
+    ]
+    needle[0] = replace(needle[0], flags=near.flags)
+    return [*words[:work], *needle, replace(near, flags=SPACE), *words[work + 1 : begin], *words[at + 1 :]]
+
+
+def _tell_end(made: list[Token], before: list[Token]) -> tuple[list[Token], bool] | None:
+    """Tell `k2tog the last 2 sts` as `knit to last 2 sts, k2tog`, and `ssk the first 2 sts` as `ssk`.
+
+    The answer is what is worked, and whether it is the last; `before`: what was, which `and the last 2 sts` repeats.
+    """
+    number, noun = made[-2:]
+    at = len(made) - 3
+    if number.number is None or made[at].text not in _ENDS:
+        return None
+    last = made[at].text == "last"
+    at -= made[at - 1].text == "the"
+    both = last and made[at - 1].kind == "and" and made[at - 2].text == "first"
+    if both:
+        at -= 2
+        at -= made[at - 1].text == "the"
+    at -= made[at - 1].text in _OVER
+    verb = made[at - 1]
+    if verb.kind in _VERBS[1:] and not last:
+        del made[at:-2]
+        return None
+    again = verb.kind == "and" and last and bool(before) and made[at - 2] is before[-1]
+    work = before if again else _worked_on(verb, number.number)
+    if not work:
+        return None
+    del made[at - 1 :]
+    if both:
+        made.extend(work)
+    if last:
+        _go_on(made, verb.start, number, noun)
+        made.extend((replace(work[0], flags=SPACE | COMMA), *work[1:]))
+    else:
+        made.extend(work)
+    return work, last
+
+
+def _worked_on(verb: Token, number: Number) -> list[Token]:
+    """The stitch so often that it uses so many; nothing where it does not."""
+    if verb.kind in _VERBS[1:]:
+        return [verb, Token("number", "", verb.end, verb.end, SPACE, number=number)]
+    uses, _ = uses_and_leaves().get(verb.means, (0, 0))
+    (count, *sizes) = number.values
+    if verb.kind != "stitch" or not uses or count is None or sizes or count % uses or count > MOST_AT_END:
+        return []
+    return [verb] * (count // uses)
+
+
+def _tell_near(made: list[Token]) -> tuple[list[Token], bool] | None:
+    """Tell `k2tog at the end`, the last of a sentence, as `knit to last 2 sts, k2tog`; so `at both ends`."""
+    at = next((at for at in range(len(made) - 1, 0, -1) if made[at].kind == "stitch"), 0) + 1
+    verb, near = made[at - 1], [word.kind for word in made[at:] if word.kind]
+    uses, _ = uses_and_leaves().get(verb.means, (0, 0))
+    both = near in (["each", "end"], ["begin", "and", "end"])
+    if made[at].text != "at" or not uses or not (both or len(near) == 1):
+        return None
+    last = near[-1] == "end"
+    del made[at - 1 :]
+    if both:
+        made.append(verb)
+    if last:
+        number = Token("number", str(uses), verb.start, verb.start, SPACE, number=Number((uses,)))
+        _go_on(made, verb.start, number, *_words_at(verb.start, ("stitch_noun", "sts")))
+    made.append(replace(verb, flags=SPACE | COMMA) if last else verb)
+    return [verb], last
+
+
+def _tell_rest(made: list[Token]) -> bool:
+    """Tell `knit the rest` as `knit to end`."""
+    at = len(made) - 1
+    at -= made[at - 1].text == "the"
+    if made[at - 1].kind not in _VERBS[1:]:
+        return False
+    made[at:] = _words_at(made[-1].end, ("to", "to"), ("end", "end"))
+    return True
+
+
+def _tell_verb_first(made: list[Token]) -> tuple[list[Token], bool] | None:
+    """Tell a verb first that stands last: `and the last ssk`, `the remaining sts knit`, `to last 2 sts knit`."""
+    verb = made[-1]
+    uses, _ = uses_and_leaves().get(verb.means, (0, 0))
+    if made[-2].text == "last" and verb.kind == "stitch" and uses:
+        number = Token("number", str(uses), verb.start, verb.start, SPACE, number=Number((uses,)))
+        made[-2:] = [verb, made[-2], number, *_words_at(verb.start, ("stitch_noun", "sts"))]
+        return _tell_end(made, [])
+    rest = len(made) - 2 - (made[-2].kind == "stitch_noun")
+    if made[rest].kind == "remain" and not verb.flags & COMMA:
+        made[rest:] = [verb, *_words_at(verb.end, ("to", "to"), ("end", "end"))]
+    elif (
+        len(made) > WORDS_TO_LAST
+        and made[-5].kind == "to"
+        and made[-4].text == "last"
+        and made[-5].flags & COMMA
+    ):
+        made[-5:] = [replace(verb, flags=made[-5].flags), *made[-5:-1]]
+    return None
+
+
+def _go_on(made: list[Token], start: int, number: Token, noun: Token) -> None:
+    """Go on to the last stitches, unless that is told."""
+    if len(made) > FEWEST and made[-1].kind == "stitch_noun" and made[-3].text == "last":
+        return
+    if made[-1].kind == "and":
+        made.pop()
+    words = [*_words_at(start, ("knit", "knit"), ("to", "to"), ("last", "last")), number, noun]
+    made.extend(replace(word, start=start, end=start, flags=SPACE) for word in words)
+
+
+def _words_at(place: int, *words: tuple[str, str]) -> list[Token]:
+    """Words of these kinds that stand at a place of the text."""
+    return [Token(kind, text, place, place, SPACE) for kind, text in words]
+
+
+_ENDS: Final = ("first", "last")
+_NEAR: Final = ("begin", "end")
+_OVER: Final = frozenset(("over", "in", "on", "across", "with"))
+_EACH_NEEDLE: Final = ("each", "per")
+_WORK: Final = ("stitch", "knit", "purl", "work", "stars", "rib", "to", "until")
+_VERBS: Final = ("stitch", "knit", "purl")
+WORDS_TO_LAST: Final = 5
+"""Words of `to last 2 sts knit`."""
+FEWEST: Final = 3
+"""Words before the end of a needle, at least."""
+MOST_AT_END: Final = 12
+"""Stitches at an end of a needle, at most."""
