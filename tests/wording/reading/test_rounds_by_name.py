@@ -76,6 +76,36 @@ def test_two_rounds_above_are_worked_again_without_their_number(words: str) -> N
 
 
 @pytest.mark.parametrize(
+    ("words", "rounds"),
+    [
+        ("Do not repeat round 2. Repeat round 1 3 times.", 5),
+        ("Stop repeating round 2. Repeat round 1 3 times.", 5),
+        ("No longer repeat round 2. Repeat round 1 3 times.", 5),
+        ("Never work round 2 again. Knit 3 rounds.", 5),
+        ("Do not turn. Repeat round 2 3 times.", 5),
+        ("Do not cut the yarn, repeat round 2 3 times.", 5),
+    ],
+)
+def test_a_round_that_is_given_up_is_not_repeated(words: str, rounds: int) -> None:
+    """Words that give up other things give up no round."""
+    reading = read(f"Rnd 1: knit.\nRnd 2: purl.\n{words}", (48,))
+    assert len(after_each_round(reading)) == rounds
+
+
+@pytest.mark.parametrize("words", ["these 2 more times", "them 2 more times", "those twice more"])
+def test_all_numbered_lines_above_are_worked_again_without_their_number(words: str) -> None:
+    """Three lines with numbers, three times."""
+    text = f"Rnd 1: k2tog, knit to end.\nRnd 2: knit.\nRnd 3: purl.\nRepeat {words}."
+    assert after_each_round(read(text, (48,))) == [47, 47, 47, 46, 46, 46, 45, 45, 45]
+
+
+def test_both_of_three_rounds_is_a_finding() -> None:
+    """Which two of the three are meant is not clear."""
+    text = "Rnd 1: k2tog, knit to end.\nRnd 2: knit.\nRnd 3: purl.\nRepeat both 2 more times."
+    assert [finding.code for finding in read(text, (48,)).findings] == ["no_such_round"]
+
+
+@pytest.mark.parametrize(
     "words",
     [
         "In the round straight after, *k4, k2tog*.",

@@ -2,6 +2,7 @@
 
 import pytest
 
+from roundwright.knitting.rounds.round import Work
 from roundwright.wording.proofreading.read import read
 from tests.support.readings import after_rounds_of_sizes, counts, number_of_rounds
 
@@ -212,3 +213,39 @@ def test_only_without_some_of_the_sizes_is_for_all(sentence: str) -> None:
     """`Only` of a number of rounds names no size."""
     reading = read(BODIES["en"] + sentence, (40, 48), "en")
     assert after_rounds_of_sizes(reading) == [[40] * 6, [48] * 8]
+
+
+TWO_NAMES = "Sizes: Child (Adult)\nCast on 80 (96) sts and join.\n"
+
+
+@pytest.mark.parametrize(
+    ("rounds", "child", "adult"),
+    [
+        ("For Child knit 4 rounds, for Adult purl 4 rounds.", "kkkk", "pppp"),
+        ("Knit 4 rounds for Child, or purl 6 for Adult.", "kkkk", "pppppp"),
+        ("For Child knit 4 rounds. For Adult knit 6 rounds and purl 1 round.", "kkkk", "kkkkkkp"),
+        ("For Child knit 4 rounds and purl 1 round, for Adult knit 6 rounds.", "kkkkp", "kkkkkk"),
+        ("Knit 4 rounds for Child, 6 for Adult and purl 1 round.", "kkkkp", "kkkkkkp"),
+        ("Purl 1 round, knit 4 rounds for Child, 6 for Adult, then purl 1 round.", "pkkkkp", "pkkkkkkp"),
+        ("Knit 2 rounds. For Child knit 3 more rounds. Purl 1 round.", "kkkkkp", "kkp"),
+        ("Knit 2 rounds. Purl 2 rounds for Adult only. Knit 1 round.", "kkk", "kkppk"),
+        ("Rnd 1: knit.\nFor Child repeat rnd 1 4 times, for Adult 6 times.", "kkkkk", "kkkkkkk"),
+        ("Knit 4 rounds for Child and Adult.", "kkkk", "kkkk"),
+    ],
+)
+def test_the_work_of_a_named_size_is_of_that_size_alone(rounds: str, child: str, adult: str) -> None:
+    """Other work for another size, or more work behind it; what stands behind names at the end is for all."""
+    reading = read(f"{TWO_NAMES}{rounds}", (80, 96))
+
+    assert reading.findings == ()
+    works = [
+        [step.stitch for row in rows for step in row.steps if type(step) is Work] for rows in reading.rounds
+    ]
+    assert works == [list(child), list(adult)]
+
+
+def test_rounds_may_be_so_many_in_a_fabric_for_a_name() -> None:
+    """The second number stands without its rounds."""
+    reading = read(f"{TWO_NAMES}Work 4 rounds in rib for Child, 6 in rib for Adult.", (80, 96))
+
+    assert number_of_rounds(reading) == [4, 6]

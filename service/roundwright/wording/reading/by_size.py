@@ -33,14 +33,26 @@ def of_size(label: Label | None, start: int, sizes: tuple[str, ...]) -> Label:
     return replace(label, sizes=sizes) if label is not None else Label("sizes", start, sizes=sizes)
 
 
-def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list[Token]:
-    """The tokens with numbers that stand by the names of their sizes as one list.
+class _WorkForName(Struct, frozen=True):
+    """Work of the size at a column: the verb before its number, the words behind and the name."""
 
-    `K1 (small) or K2 (newborn)`, `16 sts small, 24 sts newborn`, `4 rounds for Child and 6 for Adult`,
-    `Work 4 rounds in rib for Child, or 6 for Adult`, `For Child knit 4 rounds, for Adult knit 6`.
+    column: int
+    verbs: list[Token]
+    count: Token
+    behind: list[Token]
+    stop: int
+    name: list[Token]
+
+
+def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list[Token]:
+    """The tokens with numbers that stand by the names of their sizes as one list: `K1 (small) or K2 (newborn)`.
+
+    The work of a size becomes a sentence of its own, `For Child: knit 4 rounds`: `Work 4 rounds in rib for Child, or 6
+    for Adult`, `For Child knit 4 rounds, for Adult purl 6`.
     """
     if not names:
         return tokens
+    tokens = [*tokens]
     made: list[Token] = []
     place = 0
     padded = [*tokens, *tokens[-1:] * MOST_BEHIND_NUMBER]
@@ -49,9 +61,20 @@ def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list
         verbs = tokens[place : place + (tokens[place].kind in CRAFTS)]
         behind = [token for token in tokens[place:stop] if token.kind in _COUNTED][:1]
         if len(counts) < 2 and (works := _works_for_names(padded, place, names)):
-            counts, stop = {work.column: work.count for work in works}, works[-1].stop
-            verbs, behind = works[0].verbs, works[0].behind
+            made.extend(token for work in works for token in _sentence(work, works[0]))
+            place = works[-1].stop
+            if tokens[place].flags & ~SPACE or works[-1].name[0].start > works[-1].count.start:
+                place += tokens[place].text == "and" or tokens[place].kind == "then"
+                tokens[place] = replace(tokens[place], flags=tokens[place].flags | LINE | STOP)
+            continue
         if len(counts) < 2:
+            name = _stop_of_name(padded, place, names)
+            begun = not place or tokens[place].flags & ~SPACE
+            if name > place and begun and tokens[name].kind in _WORKING and not tokens[name].flags & COLON:
+                sentence = range(name + 1, min(name + MOST_IN_SENTENCE, len(tokens)))
+                end = next((at for at in sentence if tokens[at].flags & (LINE | FULL)), place)
+                for at, flags in ((place, LINE | STOP), (name, COLON), (end, LINE)):
+                    tokens[at] = replace(tokens[at], flags=tokens[at].flags | flags)
             made.append(tokens[place])
             place += 1
             continue
@@ -64,18 +87,24 @@ def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list
     return made
 
 
-class _WorkForName(Struct, frozen=True):
-    """Work of the size at a column: the verb before its number, and the words behind."""
-
-    column: int
-    verbs: list[Token]
-    count: Token
-    behind: list[Token]
-    stop: int
+def _sentence(work: _WorkForName, first: _WorkForName) -> list[Token]:
+    """The work of a size as a sentence of its own: `For Child: knit 4 rounds`."""
+    begin = (work.verbs or [work.count])[0]
+    own = min(begin, work.name[0], key=attrgetter("start"))
+    head = [
+        token
+        if own.start <= token.start < work.count.start
+        else replace(token, start=begin.start, end=begin.start)
+        for token in (*work.name, *(work.verbs or first.verbs))
+    ]
+    head[0] = replace(head[0], flags=own.flags | LINE | STOP)
+    head[len(work.name)] = replace(head[len(work.name)], flags=COLON)
+    whole = work.verbs and any(token.kind in _COUNTED for token in work.behind)
+    return [*head, work.count, *(work.behind if whole else first.behind)]
 
 
 def _works_for_names(tokens: list[Token], place: int, names: Mapping[str, int]) -> list[_WorkForName]:
-    """The work of every size for its name, which differs by its numbers only: `for Child knit 4 rounds, for Adult 6`.
+    """The work of every size for its name, which may differ: `for Child knit 4 rounds, for Adult 6`.
 
     Takes time in the number of sizes.
     """
@@ -86,14 +115,15 @@ def _works_for_names(tokens: list[Token], place: int, names: Mapping[str, int]) 
     while len(works) < width:
         at = place + (bool(works) and tokens[place].text in _JOINING)
         work = _work_for_name(tokens, at, names, works[0].behind if works else None)
+        if work is None and len(works) == 1 and works[0].verbs and tokens[place].flags & STOP:
+            return works
         if work is None or work.column in (known.column for known in works):
             return []
         works.append(work)
         place = work.stop
-    ended = (
-        tokens[place].flags & ~SPACE or tokens[place].kind in ("then", "end") or tokens[place].text == "and"
-    )
-    return works if width > 1 and ended else []
+    ended = tokens[place].flags & ~SPACE or {tokens[place].kind, tokens[place].text} & _ENDING
+    counted = works[0].verbs and any(token.kind in ("round", "times") for token in works[0].behind)
+    return works if width > 1 and ended and counted else []
 
 
 def _work_for_name(
@@ -101,7 +131,10 @@ def _work_for_name(
 ) -> _WorkForName | None:
     """The work with the name of its size before or behind it, if its words are as in the model or fewer."""
     before = _stop_of_name(tokens, place, names)
-    count = before + (tokens[min(before, len(tokens) - 1)].kind in _VERBS)
+    kinds = [token.kind for token in tokens[before : before + MOST_FOR_NAME]]
+    count = before + (kinds[0] in _VERBS)
+    if kinds[0] == "repeat" and "times" in kinds:
+        count = before + kinds.index("times") - 1
     near = tokens[count : count + MOST_FOR_NAME]
     if not near or near[0].kind != "number" or len((near[0].number or ONE).values) > 1:
         return None
@@ -110,25 +143,29 @@ def _work_for_name(
     for token in near[1:]:
         named = _stop_of_name(tokens, stop + (token.text in _JOINING), names) > stop + 1
         other = before > place and model is not None and not _is_like([*behind, token], model)
-        if named or other or token.flags & (LINE | FULL):
+        onward = token.kind in _VERBS and tokens[stop + 2].kind == "round"
+        if named or other or token.flags & (LINE | FULL) or (token.flags & COMMA and onward):
             break
         behind.append(token)
         stop += 1
     else:
         return None
-    name = before
+    name = tokens[place:before]
     if before == place:
-        name = _stop_of_name(tokens, stop, names)
-        if stop == name or not (model is None or _is_like(behind, model)):
+        end = _stop_of_name(tokens, stop, names)
+        ends = tokens[stop].flags & (LINE | FULL) or tokens[end].flags & COLON
+        if stop == end or ends or not (model is None or _is_like(behind, model) or count > before):
             return None
-        stop = name
-    column = next(names[token.text] for token in reversed(tokens[place:name]) if token.text in names)
-    return _WorkForName(column, tokens[before:count], near[0], behind, stop)
+        name, stop = tokens[stop:end], end
+    texts = [token.text.removesuffix("'s") for token in name]
+    column = next(names[text] for text in texts if text in names)
+    return _WorkForName(column, tokens[before:count], near[0], behind, stop, name)
 
 
 def _is_like(words: list[Token], model: list[Token]) -> bool:
-    """Whether the model begins with these words."""
-    return [word.text for word in words] == [word.text for word in model[: len(words)]]
+    """Whether the model begins with these words, or has them behind what is counted: `6 in rib`."""
+    texts, all_texts = [word.text for word in words], [word.text for word in model]
+    return texts in (all_texts[: len(texts)], all_texts[1 : len(texts) + 1])
 
 
 def _stop_of_name(tokens: list[Token], place: int, names: Mapping[str, int]) -> int:
@@ -137,16 +174,20 @@ def _stop_of_name(tokens: list[Token], place: int, names: Mapping[str, int]) -> 
         return place
     name = place + 1 + (tokens[place + 1].text == "the")
     name += tokens[name].kind == "size"
-    if tokens[name].text not in names or tokens[name].flags & ~SPACE:
+    if tokens[name].text.removesuffix("'s") not in names or tokens[name].flags & ~SPACE:
         return place
-    return name + 1 + (tokens[name + 1].kind == "size" and not tokens[name + 1].flags & ~SPACE)
+    return name + 1 + (tokens[name + 1].kind in ("size", "only") and not tokens[name + 1].flags & ~SPACE)
 
 
 MOST_FOR_NAME: Final = 9
 """Words of the work of a size from its number to the name of the next: `4 rounds in rib for`."""
+MOST_IN_SENTENCE: Final = 80
+"""Words of a sentence for a size, behind its name."""
 _JOINING: Final = frozenset(("or", "and"))
+_ENDING: Final = frozenset(("then", "end", "and"))
 _VERBS: Final = CRAFTS | {"work"}
-_BEGIN_WORK: Final = _VERBS | {"for", "number"}
+_WORKING: Final = _VERBS | {"repeat"}
+_BEGIN_WORK: Final = _WORKING | {"for"}
 
 
 MOST_BEHIND_NUMBER: Final = 6
@@ -173,8 +214,7 @@ def _numbers_of_names(
         if tokens[behind].kind == "for":
             begin += 1 + (tokens[behind + 1].kind == "")
         bracket = tokens[begin].kind == "("
-        name = tokens[begin + bracket].text
-        name = name if name in names else name.removesuffix("'s")
+        name = tokens[begin + bracket].text.removesuffix("'s")
         joined = not tokens[behind].flags & ~SPACE and (not bracket or tokens[begin + 2].kind == ")")
         apart = bool(counts) and bool(tokens[at].flags & (LINE | STOP | COLON))
         if (

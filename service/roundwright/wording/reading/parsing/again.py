@@ -334,11 +334,14 @@ class AgainReader(SequenceReader):
         """`rep from *`, `rep rnds 1 and 2`, `rep last 2 rnds`, `rep`."""
         if words := self.across(self.skip(1)) or 2 * (self.text_of(1) in _NOT_REPEATED) or self.each_time():
             return self.only_words(words)
+        given_up = self.is_given_up()
         ahead = 1 if self.letter(1) and self.is_lettered(2) else self.skip(1)
         onward = self.from_there(ahead + 1) if self.kind(ahead) == "from" else None
         named = self.skip(ahead + 1) if self.kind(ahead) == "only" else ahead  # repeat only the 1st round
         again = onward or self.them_again(ahead) or self.again_from(named) or self.numbers_alone(ahead)
         again = again or self.all_rounds() or self.pattern_again() or self.again_for_rounds()
+        if type(again) is Again and given_up:
+            return Said(again.start, again.end, again.flags)
         if again or (again := self.over_chart(ahead)):
             return again
         copy = False
@@ -391,7 +394,24 @@ class AgainReader(SequenceReader):
         these = often and self.text_of(ahead) in ("these", "those", "both")
         if not these and (self.text_of(ahead) != "them" or self.kind(ahead + 1) not in _BEHIND_THEM):
             return None
-        return Again(*self.take(ahead + 1), last=self.told_before() or 2)
+        last = self.told_before() or self.numbered_above() or 2
+        last = 0 if self.text_of(ahead) == "both" and last > 2 else last  # which two is not clear
+        return Again(*self.take(ahead + 1), last=last)
+
+    def numbered_above(self) -> int:
+        """How many lines with the number of a round stand above, one number after the other; 0 where none do."""
+        far = range(self.place, max(self.place - MOST_IN_RUN, -1), -1)
+        begins = [at for at in far if at == 0 or self.tokens[at].flags & LINE]
+        numbers: list[int] = []
+        for begin in begins:
+            sort, number = self.tokens[begin], self.tokens[begin + 1].number
+            if sort.kind != "round" and begin == begins[0]:
+                continue
+            value = number.of(0) if sort.kind == "round" and number is not None else None
+            if value is None or (numbers and value != numbers[-1] - 1):
+                break
+            numbers.append(value)
+        return len(numbers)
 
     def all_rounds(self, *, counted: bool = False) -> Phrase | None:
         """`repeat the four rounds until`, `repeat all 6 rounds twice more`: as many as were told; else None.
@@ -458,7 +478,7 @@ class AgainReader(SequenceReader):
         counted = self.kind(2) == "number" and "times" in (self.kind(3), self.kind(4))
         if (counted or self.kind(2) == "often") and (again := self.them_again(1)):
             return replace(again, work=True)
-        before = self.tokens[self.place - 1]
+        given_up = self.is_given_up()
         only = 1 + (self.kind(1) == "only")  # do only A
         lettered = self.letter(only) and self.is_lettered(only + 1)
         ahead = only if lettered else self.skip(1)
@@ -466,7 +486,7 @@ class AgainReader(SequenceReader):
             if self.text_is("on") and self.token(1).text == "this" and self.kind(2) == "round":
                 self.place += 3  # it is the round that was told before
                 return Said(again.start, self.at_end(), again.flags)
-            if self.place > 0 and before.text in _UNWORKED:
+            if given_up:
                 return Said(again.start, again.end, again.flags)
             return replace(again, work=True)
         pointed = (
@@ -481,6 +501,11 @@ class AgainReader(SequenceReader):
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
             return Continue(*self.take(2), manner=True)
         return self.worked_stitches(ahead) or self.only_words(1)
+
+    def is_given_up(self) -> bool:
+        """Whether rounds are worked no more: `stop working round B`, `do not repeat round 2`; not `If not, work`."""
+        before = [token.text for token in self.tokens[max(0, self.place - 2) : self.place]]
+        return before[-1:] != [] and (before[-1] in _UNWORKED or before in _NOT_DONE)
 
     def is_of_rounds(self, ahead: int) -> bool:
         """Whether rounds may be named there that are worked: `those 4 rounds`, `A and B`, `the last 2 rounds`."""
@@ -875,8 +900,9 @@ _DOING: Final = ("do", "work", "repeat", "doing", "repeating")
 """What stands before `the same again`, where that is worked on to the end of the round."""
 _POINTING: Final = ("it", "this", "that", "so")
 """What stands behind `do` for what was told before."""
-_UNWORKED: Final = ("stop", "stopped", "stops", "cease", "longer", "without", "don't", "not")
+_UNWORKED: Final = ("stop", "stopped", "stops", "cease", "longer", "without", "don't", "never")
 """Words before `working round B` by which it is given up."""
+_NOT_DONE: Final = (["do", "not"], ["does", "not"])
 _WHILE: Final = ("as", "while", "when", "before", "once")
 """Words before `you work the first round` that work nothing: `As you work the first round, place markers`."""
 MOST_BEHIND_RANGE: Final = 60
@@ -884,6 +910,8 @@ MOST_BEHIND_RANGE: Final = 60
 MOST_BEHIND_CHART: Final = 6
 """Words between a chart and how often its stitches are worked."""
 _BEHIND_THEM: Final = ("number", "often", "more", "until")
+MOST_IN_RUN: Final = 300
+"""Words of the lines above that `repeat these 2 more times` may mean."""
 MOST_BEFORE_THEM: Final = 12
 """Words between the number of some rounds and `work them`."""
 _BEHIND_LETTER: Final = ("only", "often", "again", "more", "until")
