@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, worked
 
 FEWER_BETWEEN = [
     ("da", ("Omg 1: *6 r, 2 r sm*. Omg 2: r.\n"
@@ -126,3 +126,36 @@ def test_stitches_between_two_markers_are_a_count_of_a_section(language: str, te
     reading = read(text, (36,), language)
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == [30]
+
+
+TWO_PAIRS = [
+    ("da", "På hver pind strikkes 9. og 10. samt 19. og 20. m r sm (72 m)."),
+    ("de", "Auf jeder Nadel die 9. und 10. sowie die 19. und 20. M. r. zusammenstricken (72 M.)"),
+    ("en", "On each needle, knit the 9th and 10th, and the 19th and 20th sts together (72 sts)."),
+    ("es", "En cada aguja tejer juntos los puntos 9º y 10º y los 19º y 20º (72 p)."),
+    ("fr", "Sur chaque aiguille tricoter les 9e et 10e m, ainsi que les 19e et 20e m ens. (72 m)"),
+    ("nb", "På hver pinne strikkes 9. og 10. og 19. og 20. m r sm (72 m)"),
+    ("nl", "Brei op elke naald de 9e en 10e en de 19e en 20e st samen (72 st)."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), TWO_PAIRS)
+def test_two_pairs_of_stitches_are_knitted_together_on_each_needle(language: str, text: str) -> None:
+    assert after_each_round(read(text, (80,), language)) == [72]
+
+
+def test_pairs_need_not_be_at_equal_distances() -> None:
+    text = "Rnd 1: knit every 3rd and 4th and 9th and 10th st together (64 sts)."
+    assert worked(read(text, (80,), "en")) == [(80, 64, "*k2, k2tog, k4, k2tog; rep from * around")]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("es", "V 1: *10 p. der., 2 p. juntos der.*, rep. de * a * 7 veces, term. con 8 p. der. (85 p)"),
+        ("fr", "Tour 1 : *10 m. end., 2 m. ens. end.*, rép. de * à * 7 fois, term. par 8 m. end. (85 m)"),
+    ],
+)
+def test_a_repeat_is_ended_with_plain_stitches_in_a_short_form(language: str, text: str) -> None:
+    """Seven times in all come out: 7 x 12 + 8 = 92."""
+    assert after_each_round(read(text, (92,), language)) == [85]
