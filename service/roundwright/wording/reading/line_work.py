@@ -273,7 +273,7 @@ class LineWork:
                 turns += 1
             self.round(self.candidate.nodes, number + turns)
             turns += 1
-            if held and (parts := len(lane.sections or ()) or lane.needles):
+            if held and (parts := self.parts()):
                 target = held * parts
             passed = (before - target) * (lane.count - target) < 0
             if lane.count == before or passed or turns > MOST_ROUNDS:
@@ -535,6 +535,12 @@ class LineWork:
             return False
         count = self.lane.count
         return not count <= FAR_FROM_COUNT * number <= FAR_FROM_COUNT**2 * count or number in self.desk.pages
+
+    def parts(self) -> int:
+        """How many parts a count of each is that of: needles where it is `on each needle`, else sections."""
+        on_needles = any(type(phrase) is Needlewise and phrase.needle for phrase in self.segment.phrases)
+        sections, needles = len(self.lane.sections or ()), self.lane.needles
+        return (needles or sections) if on_needles else (sections or needles)
 
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""

@@ -96,11 +96,10 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
 def _target(work: LineWork) -> int | None:
     """The count that is worked to, where one is said; for `2 sts on each needle` that of all."""
     candidate = work.candidate
-    parts = len(work.lane.sections or ()) or work.lane.needles
     target = candidate.until.of(work.column) if candidate.until is not None else None
     if target is None or not candidate.per:
         return target
-    return target * parts if parts else work.printed_count() or target
+    return target * parts if (parts := work.parts()) else work.printed_count() or target
 
 
 def _turns(work: LineWork, rounds: int, numbers: int) -> int:

@@ -6,7 +6,7 @@ from roundwright.knitting.rounds.round import StitchName, Work, execute
 from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Rounds, Said, Stitches, Times
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import SEMI, STOP
-from roundwright.wording.reading.tree import Evenly, Stitch
+from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
 
 MOST_AROUND: Final = 6
 """Words between `knit` and the stitch, or behind its times: `and at the same time`, `spaced evenly`."""
@@ -69,6 +69,8 @@ def _plain_before(phrases: list[Phrase], place: int) -> int:
         case [before, Rounds(every=False, number=number)] if number.values == (1,):
             works = is_bare(before) or (type(before) is Said and before.text == "work")
             return at - 2 if works else place
+        case [Stitches() as before, Extent(leave=leave)] if is_bare(before) and leave == NOTHING:
+            return at - 2  # knit all sts and m1 after every 10 sts
         case [*_, Stitches() as before] if is_bare(before):
             return at - 1
         case _:

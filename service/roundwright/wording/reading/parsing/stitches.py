@@ -395,19 +395,38 @@ class StitchReader(NewStitchReader):
         return Stitches(start, end, flags, Stitch(name, ONE, start, end))
 
     def position(self, craft: str, ahead: int) -> Phrase | None:
-        """`knit every 7th and 8th stitch together`: 6 plain, 2 together."""
-        if self.kind(ahead + 1) != "ordinal":
+        """`knit every 7th and 8th stitch together`: 6 plain, 2 together; there may be more, `and the 15th and 16th`."""
+        if self.kind(ahead + 1) != "ordinal" or craft not in ("knit", "purl"):
             return None
-        firsts, seconds, stop = self.two_ordinals(ahead + 1)
+        *pair, stop = self.two_ordinals(ahead + 1)
+        pairs = [tuple(pair)]
+        while self.kind(stop) == "and" and self.kind(at := self.skip(stop + 1)) in ("each", "ordinal"):
+            *pair, stop = self.two_ordinals(at + (self.kind(at) == "each"))
+            pairs.append(tuple(pair))
         if self.kind(stop) == "stitch_noun":
             stop += 1
-        follow = bool(seconds) and seconds == tuple(first + 1 for first in firsts) and min(firsts) > 1
-        if not follow or self.kind(stop) != "together" or craft not in ("knit", "purl"):
+        if self.kind(stop) != "together":
+            return None
+        before = (0,) * len(pairs[0][0])
+        plain: list[tuple[int, ...]] = []
+        for firsts, seconds in pairs:
+            follow = bool(seconds) and seconds == tuple(first + 1 for first in firsts)
+            if not follow or len(firsts) != len(before):
+                return None
+            plain.append(tuple(first - 1 - done for first, done in zip(firsts, before, strict=True)))
+            before = seconds
+        if min(map(min, plain)) < 1:
             return None
         start, end, flags = self.take(stop + 1)
-        plain = Stitch(NAMES[craft], Number(tuple(first - 1 for first in firsts)), start, end)
-        worked = Stitch(TOGETHER[craft, 2], ONE, start, end)
-        return Brackets(start, end, flags, (Stitches(start, end, 0, plain), Stitches(start, end, 0, worked)))
+        nodes = [
+            Stitches(start, end, 0, stitch)
+            for between in plain
+            for stitch in (
+                Stitch(NAMES[craft], Number(between), start, end),
+                Stitch(TOGETHER[craft, 2], ONE, start, end),
+            )
+        ]
+        return Brackets(start, end, flags, tuple(nodes))
 
     def positions_alone(self) -> Phrase | None:
         """`then always the 10th and 11th stitch together`: 9 plain, 2 together; else None."""
