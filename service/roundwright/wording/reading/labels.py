@@ -748,10 +748,12 @@ def _sizes_end(lines: Lines) -> int:
 def _begins_their_work(lines: Lines, place: int) -> bool:
     """Whether the work of the sizes named begins here without a sign: `Large size only knit 2 rounds`."""
     last, first = lines.tokens[place - 1].kind, lines.kind()
+    alone = last == "only" or (last == "size" and first == "only")
+    if not (lines.names and alone) or place + 1 >= len(lines.tokens):
+        return False
     token, following = lines.tokens[place : place + 2]
     works = token.kind in WORKS or (token.kind == "number" and following.kind == "round")
-    alone = last == "only" or (last == "size" and first == "only")
-    if not (lines.names and works and alone) or token.flags & ~SPACE:
+    if not works or token.flags & ~SPACE:
         return False
     by_number = first == "size" and lines.tokens[place - 2].kind == "number"
     return by_number or columns_of(lines.tokens, lines.place, place, with_letters(lines.names)) is not None
