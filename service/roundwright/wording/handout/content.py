@@ -485,10 +485,10 @@ def _basket_text(basket: Basket, words: Words) -> str:
         for ball in basket.contents[len(whole) :]  # the whole balls of each size come first
     ]
     between = words.say("list.semicolon")
-    from_one = "rest_from_one_ball" if whole else "from_one_ball"
+    source_key = "rest_from_one_ball" if whole else "from_one_ball"
     texts = [
         *([words.say("handout.whole_balls", balls=between.join(whole))] if whole else []),
-        *([words.say(f"handout.{from_one}", balls=between.join(shared))] if shared else []),
+        *([words.say(f"handout.{source_key}", balls=between.join(shared))] if shared else []),
         *([] if basket.method == "exact" else [words.say("handout.not_every_way")]),
     ]
     return " ".join(texts)
