@@ -30,8 +30,9 @@ pattern and the check of it.
   `units`.
 * Requests are closed: an unknown field or parameter is refused. Answers are open: ignore fields you do not know.
 * Every answer names its sources (`basis`) and the date of the rules it was calculated with (`rules`).
-* Every error is a problem detail (RFC 9457). 400: not as described here. 422: well-formed, and cannot be knitted;
-  it says why, and the nearest thing that can be.
+* Every error is a problem detail (RFC 9457), in English whatever the language asked for: translate by its `type` and
+  the `code` of its `errors`. 400: not as described here. 422: well-formed, and cannot be knitted; it says why, and the
+  nearest thing that can be.
 """
 
 TAGS: Final = {
