@@ -390,6 +390,7 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         ways.append(
             Candidate("continue", cost, until=until, times=loop.times, step=2, plain=plain, stated=stated)
         )
+        ways.extend(_with_first(ways[-1], in_this_way=False))
     decreases = again.named == (named("decrease"),)
     if decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
         # `Rep dec rnd every rnd twice`, `work only dec rnds until 16 sts`

@@ -84,7 +84,8 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     elif target is not None:
         _loop_until(work, (rounds[-1], *rounds[:-1]) if candidate.at_once else rounds, target, first)
     else:
-        begun = int(bool(candidate.plain and candidate.times and candidate.times.total))
+        in_all = candidate.times is not None and candidate.times.total
+        begun = int(in_all and (bool(candidate.plain) or _lacks_plain(work)))
         begun += (len(rounds) - 1) * candidate.at_once
         turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
         for turn in range(turns - bool(candidate.last)):
@@ -129,7 +130,18 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
         between and trailing and len(work.lane.loop) == 1
     )  # with plain rounds; now it is on every round
     begun = candidate.times.total and not (took_turns or _only_explained(work))
+    if begun and _lacks_plain(work):
+        return rounds * times - 1
     return rounds * (times - 1 if begun else times)
+
+
+def _lacks_plain(work: LineWork) -> bool:
+    """Whether a decrease round was worked, and the plain round of its pair was not: `a dec round and a plain one`."""
+    again = work.candidate.again
+    if again is None or again.named != (named("decrease"), PLAIN_ROUND):
+        return False
+    shaped, _, _, trailing = _last_shapings(work.lane.chain)
+    return shaped is not None and not trailing
 
 
 def _only_explained(work: LineWork) -> bool:

@@ -286,10 +286,19 @@ class Worker:
         if not fill.marker:
             return self.value(fill.leave)
         leave, behind = self.value(fill.leave), self.behind(rest)
-        if leave and behind > leave and not any(_is_centred(node, leave) for node in rest):
+        over = any(_is_centred(node, leave) for node in rest) or self.passes_marker(rest, leave)
+        if leave and behind > leave and not over:
             message = say("read.beyond_marker", behind=behind, leave=leave)
             raise UnclearError("runs_out", message, fill.start)
         return max(behind, leave)
+
+    def passes_marker(self, rest: Nodes, leave: int) -> bool:
+        """Whether a decrease ends at the marker and its mirror follows: `k2tog, sm, ssk`, 2 before the marker."""
+        if len(rest) < 2 or type(rest[0]) is not Stitch or type(rest[1]) is not Stitch:
+            return False
+        before, after = self.fixed(rest[0]), self.fixed(rest[1])
+        paired = (before.used, before.left) == (after.used, after.left)
+        return paired and before.used == leave and before.left < leave
 
     def behind(self, rest: Nodes) -> int:
         """What the rest of a line uses, where that is fixed."""

@@ -849,6 +849,10 @@ class AgainReader(SequenceReader):
         """The name of a round told there, `a knit round`, `1 decrease round`, `plain`, and where it ends; else None."""
         number = self.token(ahead).number if self.kind(ahead) == "number" else None
         ahead += number is not None and number.values == (1,)
+        if self.kind(ahead) == "round" and self.text_of(ahead + 1) == "with":
+            return (named("decrease"), ahead + 3) if self.text_of(ahead + 2) in _DECREASES else None
+        if self.kind(ahead) == "round" and self.text_of(ahead + 1) == "without":
+            return PLAIN_ROUND, ahead + 2
         kind = self.kind(ahead)
         if kind not in ("plain", "even", "knit", "decrease", "increase"):
             return None
@@ -923,7 +927,7 @@ _TOLD_SINGLY: Final = ("decrease", "increase", "plain", "even", "knit")
 _BEHIND_LAST: Final = ("number", "often", "more", "until", "total")
 """What stands behind `these two` where they are rounds."""
 _IN_TURN: Final = frozenset(
-    ("by", "in", "turn", "turns", "alternately", "alternating", "about", "over", "and", "again")
+    ("by", "in", "turn", "turns", "alternately", "alternating", "alternate", "about", "over", "and", "again")
 )
 """Words that say that rounds are worked one after the other, again and again."""
 MOST_IN_TURN_WORDS: Final = 5

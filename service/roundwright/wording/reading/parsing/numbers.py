@@ -72,8 +72,10 @@ class NumberReader(ColourReader):
         return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
 
     def by_turns(self) -> Phrase | None:
-        """`1 decrease round and 1 plain round 3 times`; else None."""
-        return self.two_by_name(0) if self.kind(1) in _NAMING and self.kind(2) == "round" else None
+        """`1 decrease round and 1 plain round 3 times`, `1 round with decreases and 1 without`; else None."""
+        named_before = self.kind(1) in _NAMING and self.kind(2) == "round"
+        named_behind = self.kind(1) == "round" and self.text_of(2) in ("with", "without")
+        return self.two_by_name(0) if named_before or named_behind else None
 
     def behind_repeat(self) -> int:
         """Behind `12-stitch`, or behind what is said of a repeat of a chart: `the 12-stitch repeat fits ten times`."""

@@ -1,0 +1,28 @@
+"""A decrease up to the marker and its mirror behind it, told as the work up to one marker."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, faults
+
+PLACED = "Place four markers with 20 stitches between each.\n"
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        "Knit to 2 sts before the marker, k2tog, sm, ssk; rep at each marker (72 sts).",
+        "Rnd 1: *knit to 2 sts before marker, k2tog, sm, ssk; rep from * around (72 sts).",
+        "Knit until there are two stitches before the marker, knit two together, slip the marker, and knit two together "
+        "through the back loop. Do the same at all four markers. Now eight stitches are gone, and you have 72 left.",
+    ],
+)
+def test_two_stitches_behind_the_marker_are_worked_too(work: str) -> None:
+    assert after_each_round(read(PLACED + work, (80,))) == [72]
+
+
+def test_what_passes_the_marker_with_its_first_stitch_is_a_fault() -> None:
+    """The neighbour: three stitches are not worked together where two are left before the marker."""
+    reading = read(f"{PLACED}*Knit to 2 sts before the marker, k3tog, sm, sssk; rep from * around.", (80,))
+
+    assert faults(reading) == [("runs_out", 2)]
