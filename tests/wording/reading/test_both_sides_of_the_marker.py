@@ -13,8 +13,11 @@ PLACED = "Place four markers with 20 stitches between each.\n"
     [
         "Knit to 2 sts before the marker, k2tog, sm, ssk; rep at each marker (72 sts).",
         "Rnd 1: *knit to 2 sts before marker, k2tog, sm, ssk; rep from * around (72 sts).",
-        "Knit until there are two stitches before the marker, knit two together, slip the marker, and knit two together "
-        "through the back loop. Do the same at all four markers. Now eight stitches are gone, and you have 72 left.",
+        (
+            "Knit until there are two stitches before the marker, knit two together, slip the marker, and knit two "
+            "together through the back loop. Do the same at all four markers. Now eight stitches are gone, and you "
+            "have 72 left."
+        ),
     ],
 )
 def test_two_stitches_behind_the_marker_are_worked_too(work: str) -> None:
