@@ -494,10 +494,12 @@ def _last_word(phrases: list[Phrase]) -> Phrase:
 
 
 def _rounds_and(phrases: list[Phrase]) -> bool:
-    """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`."""
+    """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`, `decrease again, and`."""
     if len(phrases) < 2 or type(phrases[-1]) is not Said or phrases[-1].text != "and":
         return False
     rounds = phrases[-2]
+    if type(rounds) is Times:
+        return len(phrases) > 2 and type(phrases[-3]) is Continue
     return type(rounds) is Rounds and not rounds.every
 
 

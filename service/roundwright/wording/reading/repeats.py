@@ -19,6 +19,7 @@ from roundwright.wording.reading.phrases import (
     TOLD_ABOVE,
     Again,
     Brackets,
+    Continue,
     Phrase,
     Rounds,
     Said,
@@ -470,6 +471,15 @@ def _go_on(work: LineWork, numbers: int, first: int) -> None:
     _Continuation(work, first + begun, step).run(numbers)
 
 
+def _is_once_more(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether it is shaped once more as before, behind plain rounds that are told: `Knit 1 rnd. Decrease again.`."""
+    match phrases:
+        case [Continue(manner=True), Times(word=True) as times, *_]:
+            return times.number.values == (1,)
+        case _:
+            return False
+
+
 class _Continuation:
     """`Continue in this manner until 8 sts remain`: a crown that goes on as it has begun."""
 
@@ -483,8 +493,8 @@ class _Continuation:
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
         plain = _plain_again(work)
-        if step:
-            self.gap = step - 1
+        if step or ((self.trailing or work.segment.label) and _is_once_more(work.segment.phrases)):
+            self.gap = max(0, step - 1)
         elif plain is not None:
             self.gap = plain
         elif (entry_between := work.lane.between) is not None and entry_between.candidate.kind == "between":

@@ -14,6 +14,7 @@ from roundwright.wording.reading.phrases import (
     Brackets,
     CastOn,
     Change,
+    Continue,
     Count,
     PassOver,
     Phrase,
@@ -542,7 +543,7 @@ class StitchReader(NewStitchReader):
             if self.kind(noun) == "stitch_noun":
                 start, end, flags = self.take(noun + 1)
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
-        if spoken := self.spoken_of(sign):
+        if spoken := self.spoken_of(sign) or self.done_again():
             return spoken
         if self.kind(1) == "round" and not self.flags(1) & (STOP | COMMA) and (again := self.round_again()):
             return again
@@ -560,6 +561,25 @@ class StitchReader(NewStitchReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Change(*self.take(1), sign)
+
+    def done_again(self) -> Phrase | None:
+        """`decrease again`, `once more`, `one last time`: how often stands behind; else None."""
+        return Continue(*self.take(1), manner=True) if self.is_once_more(self.skip(1)) else None
+
+    def is_once_more(self, ahead: int) -> bool:
+        """Whether the words there tell to do as before once more, and no more."""
+        word = self.token(ahead)
+        again = word.kind == "more" and word.text == "again"
+        often = word.kind == "often" and (bool(word.means) or self.kind(ahead + 1) == "more")
+        behind = ahead + 1 + (often and self.kind(ahead + 1) == "more")
+        ends = self.place + behind >= self.stop or bool(
+            self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH)
+        )
+        return (
+            (again or often)
+            and self.joined(ahead)
+            and (ends or self.kind(behind) in ("(", "and", "then", "="))
+        )
 
     def is_no_number_of_changes(self, ahead: int) -> bool:
         """Whether a number behind the verb tells of what: `dec with 1 sk2p`, `decreases on 60 sts`, `with 4 markers`.

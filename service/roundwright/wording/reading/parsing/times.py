@@ -55,7 +55,8 @@ class TimesReader(StitchReader):
     def often(self) -> Phrase:
         """`twice`, `once more`."""
         count, more, total = 1, False, False
-        number = Number((OFTEN[self.token().text],), self.token().start, self.token().end)
+        token = self.token()
+        number = Number((OFTEN[token.means or token.text],), token.start, token.end)
         while self.kind(count) in ("more", "total", "times") and self.joined(count):
             more = more or self.kind(count) == "more"
             total = total or self.kind(count) == "total"
@@ -81,6 +82,8 @@ class TimesReader(StitchReader):
         ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
         ends = ends or self.kind(1) == "("
         begins = before in ("and", "then") or bool(self.flags(0) & STOP)
+        if before == "decrease" and self.is_once_more(0):
+            return Times(*self.take(1), ONE, more=True, word=True)
         if self.token().text == "again" and begins and ends:
             return Times(*self.take(1), ONE, more=True)
         return self.only_words(1)
