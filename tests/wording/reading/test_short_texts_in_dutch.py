@@ -138,6 +138,20 @@ TEXTS = [
         104,
         [96, 96, 88, 88, 80, 80, 72, 36],
     ),
+    (
+        "Rondes 29, 31: minder 8 st (64, 56 st), te weten *7 r, 2 rsam*, dan *6 r, 2 rsam*.\nRondes 30, 32: r.",
+        72,
+        [64, 64, 56, 56],
+    ),
+    (
+        (
+            "Minder 6 x 2 st per ronde met een dubbele mindering (DM: 3 st r samenbreien):\n"
+            "1. *13 r, DM* – er zijn 84 st (van 96).\n2. Brei 3 toeren gewoon door.\n"
+            "3. Vervolg met DM in elke 2e toer tot er 60 st zijn."
+        ),
+        96,
+        [84, 84, 84, 84, 72, 72, 60],
+    ),
     # decrease rounds told together
     (
         (
@@ -170,6 +184,16 @@ OF_SIZES = [
         "Alleen maat L, ronde 1: *11 r, 2 r samen* (96 st).\nBeide maten:\nRonde 1: *10 r, 2 r samen* (88 st)",
         (96, 104),
         [[88], [96, 88]],
+    ),
+    (
+        (
+            "Maat 50/56: brei elke 8e en 9e st samen, dus *7 r, 2 sam* (72 -> 64 st).\n"
+            "Maat 62/68: brei elke 9e en 10e st samen, dus *8 r, 2 sam* (80 -> 72 st).\nBrei 1 toer zonder minderen.\n"
+            "Minder zo in elke 2e toer verder, telkens met 1 r minder, tot er 56 st over zijn.\n"
+            "Nu 2 x direct na elkaar minderen zonder tussentoer (40 st)."
+        ),
+        (72, 80),
+        [[64, 64, 56, 48, 40], [72, 72, 64, 64, 56, 48, 40]],
     ),
     (
         (
