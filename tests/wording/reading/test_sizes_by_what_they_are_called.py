@@ -286,3 +286,42 @@ def test_a_slip_in_the_work_of_one_size_is_mended_there(line: str) -> None:
 
     assert [finding.size for finding in reading.findings] == [2]
     assert reading.repaired == text
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Size 50/56: *k7, k2tog* (64 sts).\nSize 62/68: *k8, k2tog* (72 sts).\nKnit 1 rnd."),
+        ("en", "Size 50/56 only: *k7, k2tog* (64 sts).\nSize 62/68 only: *k8, k2tog* (72 sts).\nKnit 1 rnd."),
+        (
+            "de",
+            "Größe 50/56: *7 M re, 2 M re zus* (64 M).\nGröße 62/68: *8 M re, 2 M re zus* (72 M).\n1 Rd re.",
+        ),
+        (
+            "fr",
+            "Taille 50/56 : *7 m end, 2 m ens* (64 m).\nTaille 62/68 : *8 m end, 2 m ens* (72 m).\n1 tour end.",
+        ),
+        ("nl", "Maat 50/56: *7 r, 2 sam* (72 -> 64 st).\nMaat 62/68: *8 r, 2 sam* (80 -> 72 st).\n1 toer r."),
+    ],
+)
+def test_a_size_is_called_by_two_lengths_with_a_slash(language: str, text: str) -> None:
+    """Each of two lines is for one size."""
+    assert counts(read(text, (72, 80), language)) == [[72, 64], [80, 72]]
+
+
+def test_two_sizes_of_needles_are_no_names_of_sizes() -> None:
+    """Both needles are for both sizes of the hat."""
+    text = "Cast on 72 (80) sts with size 6 (7) needles. K 1 rnd. Change to size 8 (9) needles: *k6, k2tog* around."
+
+    assert counts(read(text, (72, 80))) == [[72, 63], [80, 70]]
+
+
+@pytest.mark.parametrize("only", ["Adult only:", "For the adult only:", "Size Adult only:"])
+def test_a_line_may_end_in_the_size_that_the_next_lines_are_for(only: str) -> None:
+    """The adult alone has a decrease round and a plain round before the rounds of all sizes."""
+    text = (
+        f"Child 40 sts, adult 48 sts.\nK 4 rnds. {only}\n(k4, k2tog) 8 times, 40 sts.\nK 1 rnd.\n"
+        "All sizes:\n(k3, k2tog) 8 times, 32 sts."
+    )
+    assert [len(rounds) for rounds in read(text, (40, 48)).rounds] == [5, 7]
+    assert counts(read(text, (40, 48))) == [[40, 32], [48, 40, 32]]

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.labels import label
 from roundwright.wording.reading.parsing.lines import Lines
-from roundwright.wording.reading.sizes import NO_NAMES
+from roundwright.wording.reading.sizes import NO_NAMES, columns_of
 from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, EQUALS, FULL, LINE, SEMI, STOP, TAB, Token
 
 _RUNS_ON: Final = frozenset(
@@ -49,6 +49,10 @@ def lines_of(
                 if is_torn(tokens, begin):
                     tokens[begin] = replace(tokens[begin], flags=tokens[begin].flags & ~(LINE | STOP | TAB))
             else:
+                if heading := _sizes_at_end(tokens, begin, place, names):
+                    lines.append((begin, heading))
+                    tokens[heading] = replace(tokens[heading], flags=tokens[heading].flags | LINE)
+                    begin = heading
                 lines.append((begin, place))
                 if len(lines) > most:
                     break
@@ -103,6 +107,14 @@ def _ends_in_label(tokens: list[Token], begin: int) -> bool:
     while place > 0 and tokens[place].kind in _OF_NUMBERS:
         place -= 1
     return tokens[place].kind == "round" and bool(tokens[place].flags & FULL)
+
+
+def _sizes_at_end(tokens: list[Token], begin: int, stop: int, names: Mapping[str, int]) -> int:
+    """Where a line ends in the sizes that the next lines are for: `12 rnds knit. Adult only: / k4`; else 0."""
+    if not names or not tokens[stop].flags & COLON or tokens[stop - 1].kind != "only":
+        return 0
+    first = next((at for at in range(stop - 1, begin, -1) if tokens[at].flags & FULL), 0)
+    return first if first and columns_of(tokens, first, stop, names) is not None else 0
 
 
 _OF_NUMBERS: Final = frozenset(("number", "and"))

@@ -592,7 +592,20 @@ def _by_ages(tokens: list[Token], width: int) -> Mapping[str, int]:
         or (token.kind == "range" and before.kind not in _OF_AGES)
     )
     pairs = next(filter(None, (_pairs_of_ages(tokens, begin, width) for begin in begins)), [])
-    return {f"{BY_NUMBER}{ages}": column for column, ages in enumerate(pairs)}
+    return {f"{BY_NUMBER}{ages}": column for column, ages in enumerate(pairs or _pairs_apart(tokens, width))}
+
+
+def _pairs_apart(tokens: list[Token], width: int) -> list[str]:
+    """The two numbers of each size, as `50-56`, where the sizes stand apart: `Size 50/56: ... Size 62/68: ...`."""
+    pairs = {
+        tuple(number or 0 for number in second.number.values)
+        for first, second, third in zip(tokens, tokens[1:], tokens[2:], strict=False)
+        if first.kind == "size"
+        and second.number is not None
+        and len(second.number.values) == len("ab")
+        and (third.flags & COLON or third.kind == "only")
+    }
+    return ["-".join(map(str, pair)) for pair in sorted(pairs)] if len(pairs) == width else []
 
 
 def _pairs_of_ages(tokens: list[Token], begin: int, width: int) -> list[str]:
@@ -796,7 +809,8 @@ def _with_last_noun(parts: list[list[str]]) -> list[list[str]]:
 def _apart(part: list[str], names: Mapping[str, int]) -> list[list[str]]:
     """The sizes of one list, where the sizes are called by its numbers: `72/80 only`, `72 (80) only`."""
     numbers = part[:-1] if part and part[-1] in _NOUNS else part
-    listed = len(numbers) == 1 and not numbers[0].strip(_OF_LISTS) and numbers[0] not in names
+    listed = len(numbers) == 1 and not numbers[0].strip(_OF_LISTS)
+    listed = listed and names.keys().isdisjoint((numbers[0], f"{BY_NUMBER}{_spelled(numbers[0])}"))
     apart = re.findall("[0-9]+", numbers[0]) if listed else []
     called = len(apart) > 1 and all(f"{BY_NUMBER}{name}" in names for name in apart)
     return [[name] for name in apart] if called else [part]
@@ -807,8 +821,8 @@ _OF_LISTS: Final = "0123456789 /(,)"
 
 
 def _spelled(number: str) -> str:
-    """The numbers of a size as its name has them: `8 - 9`, `8–9` and `8/9` are `8-9`."""
-    return "-".join(re.findall("[^ –/-]+", number))
+    """The numbers of a size as its name has them: `8 - 9`, `8–9`, `8/9` and `8 (9)` are `8-9`."""
+    return "-".join(re.findall("[^ –/()-]+", number))
 
 
 def _by_place(width: int) -> Mapping[str, int]:
