@@ -286,10 +286,9 @@ def _nothing_else(seen: Seen, segment: Segment, label: Label | None) -> Candidat
     if seen.cast_on and not seen.work:
         sections = seen.markers.of(0) or 0 if seen.markers else 0
         stated = tuple(count for count in stated_counts(seen) if not _is_split(count, seen.cast_on.number))
-        every = seen.every.of(0) or 0 if seen.every else 0
         number, held = seen.cast_on.number, _held(seen)
         return Candidate(
-            "cast_on", 0.0, rounds=number, sections=sections, every=every, stated=stated, per_needle=held
+            "cast_on", 0.0, rounds=number, sections=sections, every=seen.every, stated=stated, per_needle=held
         )
     spoken = _not_worked(seen, (), label, 0.2) if is_spoken(segment) else None
     return _begin_at(segment) or spoken

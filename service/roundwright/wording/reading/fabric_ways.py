@@ -65,7 +65,7 @@ class RoundWork(Struct, frozen=True):
             trouble=way.trouble,
             how=way.how,
             sections=first_of(seen.markers),
-            every=first_of(seen.every),
+            every=seen.every,
             per_section=seen.per_part,
         )
 

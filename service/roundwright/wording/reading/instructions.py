@@ -42,6 +42,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `last`: what the last of several rounds does instead, such as increases evenly
     - `again`, `times`, `more`, `total`: rounds worked again, how often; `begun` of them were told before
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
+    - `sections`: how many markers are placed; `every`: after every how many stitches
     - `between`: `rounds` plain rounds between decrease rounds, with `plain` behind the last of them as well, with
       `step` behind the first so many only; with `every` only between rounds that are told behind it
     - `per_section`: the stitches it says to leave in each section or on each needle; `per_needle`: on each needle,
@@ -80,7 +81,7 @@ class Candidate(Struct, frozen=True, gc=False):
     shapes: bool = False
     trouble: tuple[str, str, int] | None = None
     sections: int = 0
-    every: int = 0
+    every: Number | None = None
     chart: bool = False
     how: str = ""
     explained: bool = False

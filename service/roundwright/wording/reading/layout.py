@@ -74,6 +74,7 @@ from roundwright.wording.reading.sizes import (
     with_letters,
 )
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
+from roundwright.wording.reading.starred_rounds import with_starred_rounds
 from roundwright.wording.reading.tokens import (
     BLANK,
     BULLET,
@@ -149,7 +150,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_even_rounds(with_plain_rounds(without_ornaments(tokens)))
+    tokens = with_starred_rounds(with_even_rounds(with_plain_rounds(without_ornaments(tokens))))
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)

@@ -117,16 +117,15 @@ def marked_round(seen: Seen, label: Label | None) -> list[Candidate]:
     """`Next rnd: place 8 markers, 12 sts apart`: a plain round, in which nothing else is told to be worked."""
     places = seen.markers is not None or seen.every is not None
     sections = seen.markers.of(0) or 0 if seen.markers else 0
-    every = seen.every.of(0) or 0 if seen.every else 0
     if label is None and places and seen.work and _of_next_round(seen):
         start = seen.order[0].start
-        return [Candidate("round", 0.05, plain_fill("k", start, start), sections=sections, every=every)]
+        return [Candidate("round", 0.05, plain_fill("k", start, start), sections=sections, every=seen.every)]
     if label is None or label.kind not in ("next", "numbered", "sort") or not places:
         return []
     if seen.work or seen.fabrics or seen.rounds or seen.agains or seen.evenly or seen.lengths:
         return []
     nodes = plain_fill("k", label.start, label.start)
-    return [Candidate("round", 0.3, nodes, sections=sections, every=every)]
+    return [Candidate("round", 0.3, nodes, sections=sections, every=seen.every)]
 
 
 def _of_next_round(seen: Seen) -> bool:

@@ -4,6 +4,7 @@
 `dec 1 st each side of each marker` with the decrease named twice.
 """
 
+from itertools import zip_longest
 from typing import Final
 
 from msgspec.structs import replace
@@ -15,29 +16,34 @@ from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
     """The words with each side of every marker told for itself. Takes time in their number."""
     made: list[Token] = []
-    for token in tokens:
+    for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.kind == "marker":
-            _tell_as_each(made)
+            number = _tell_as_each(made)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
+            if number is not None and (following is None or following.kind != "and"):
+                made.extend((number, token))
         elif token.text in _SAME and len(made) > FEWEST:
             _name_again(made)
     return made
 
 
-def _tell_as_each(made: list[Token]) -> None:
-    """Tell `each of the 7 markers` as `each marker`, and so `on each side of all the markers`."""
+def _tell_as_each(made: list[Token]) -> Token | None:
+    """Tell `each of the 7 markers` as `each marker`, and so `on each side of all the markers`; the number of them."""
     at = len(made) - 2
-    at -= at > 0 and made[at].kind == "number"
+    number = made[at] if at > 0 and made[at].kind == "number" else None
+    at -= number is not None
     at -= at > 0 and made[at].text in _THESE
     if at > 0 and made[at].text == "of" and made[at - 1].kind == "each":
         del made[at:-1]
-        return
+        return number
     at -= at > 0 and made[at].kind == "all"
     several = 0 < at < len(made) - 2 and made[-1].text.endswith("s")
     if several and made[at].text == "of" and made[at - 1].text in _SIDES:
         made[at + 1 : -1] = [_word("each", "each", made[at])]
+        return number
+    return None
 
 
 def _tell_sides(made: list[Token]) -> None:

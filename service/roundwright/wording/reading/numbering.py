@@ -44,12 +44,14 @@ def work_line(work: LineWork) -> None:
     elif label is None and work.desk.told_later.holds(work.place):
         return  # `Knit the even rounds` is worked where they are lacking
     elif (
-        label is not None and label.kind == "every" and not (candidate.until and candidate.kind in _TO_COUNT)
+        label is not None
+        and label.kind == "every"
+        and not ((candidate.until or candidate.times) and candidate.kind in _TO_COUNT)
     ):
         _stand(work)
     else:
         _unnumbered(work)
-    if candidate.until and candidate.kind == "round" and not numbers:
+    if (candidate.until or candidate.times) and candidate.kind == "round" and not numbers:
         return  # `On every other round, k2tog before each marker until`: they have their plain rounds
     if label is not None and label.every is not None and label.kind != "every":
         if label.kind == "next":
@@ -75,9 +77,10 @@ def _numbers_of_sort(work: LineWork, label: Label) -> list[int]:
 
 def place_markers(lane: Lane, candidate: Candidate) -> None:
     """The equal sections that a line parts the round into, where they come out."""
-    every = candidate.every
-    if candidate.kind == "markers" and candidate.rounds is not None:
-        every = candidate.rounds.of(lane.column) or 0
+    if candidate.kind == "between":
+        return
+    placed = candidate.rounds if candidate.kind == "markers" and candidate.rounds else candidate.every
+    every = (placed.of(lane.column) or 0) if placed else 0
     if every and lane.count == every * (candidate.sections + 1):
         lane.sections = (every,) * (lane.count // every)  # 3 more markers, with the first one 4
     elif 0 < candidate.sections <= MOST_MARKERS and lane.count % candidate.sections == 0:

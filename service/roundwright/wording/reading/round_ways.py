@@ -377,8 +377,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
     nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True, needle=ends.needle),)
     stated = counts_left(work.stated)
     until = work.seen.untils[-1].number if work.seen.untils else None
-    every = any(rounds.every for rounds in work.seen.rounds)
-    times = work.seen.times[-1] if len(work.seen.times) == 1 and every and until is None else None
+    times = work.seen.times[-1] if len(work.seen.times) == 1 and _step(work) and until is None else None
     return [
         Candidate(
             "round",
@@ -391,7 +390,7 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
             step=_step(work),
             stated=stated,
             sections=first_of(work.seen.markers),
-            every=first_of(work.seen.every),
+            every=work.seen.every,
         )
     ]
 
@@ -439,8 +438,8 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         step = _step(work)
         until = work.seen.untils[-1].number
         return [Candidate("round", work.cost + 0.4, last, until=until, step=step, stated=work.stated)]
-    if often := _often_on_every(work.seen):
-        step = max(rounds.step for rounds in work.seen.rounds if rounds.every)
+    if often := _often_on_every(work):
+        step = _step(work)
         return [
             Candidate(
                 "round", work.cost, last, rounds=often.number, times=often, step=step, stated=work.stated
@@ -486,10 +485,12 @@ CHANGED_WITHOUT_ROUNDS: Final = 1.0
 """What that costs where the rounds are counted: they are worked too."""
 
 
-def _often_on_every(seen: Seen) -> Times | None:
+def _often_on_every(work: RoundWork) -> Times | None:
     """How often it is worked, in `dec 8 sts evenly every other rnd 5 times`; None where that is not said."""
+    seen, label = work.seen, work.label
+    headed = label is not None and label.kind == "every"
     every = [rounds for rounds in seen.rounds if rounds.every]
-    single = len(every) == len(seen.rounds) == len(seen.times) == 1
+    single = len(every) + headed == 1 and len(every) == len(seen.rounds) and len(seen.times) == 1
     return seen.times[0] if single and not any(map(has_stitches, seen.work)) else None
 
 
