@@ -87,6 +87,35 @@ TEXTS = [
         72,
         [60, 60, 48, 36, 24, 12],
     ),
+    (
+        (
+            "8 agrupaciones de 9 p.\n"
+            "Dism. 8 p. en la siguiente v. (*7, 2 p. juntos*), otros 8 p. a las 3 v. (*6, 2 p. juntos*) y "
+            "luego 8 p. en v. alternas hasta que queden 40 p."
+        ),
+        72,
+        [64, 64, 64, 56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Gorro trenzado (9 motivos de 12 p.: 6 p. rev. y 6 p. trenza)\n"
+            "Disminución 1.ª: en cada motivo, 2 p. rev. juntos, 2 p. rev., 2 p. rev. juntos, tejer la "
+            "trenza (90 p.).\n"
+            "Trabajar 2 v. según se ven.\n"
+            "Disminución 2.ª: en cada motivo, (2 p. rev. juntos) dos veces, trenza (72 p.)."
+        ),
+        108,
+        [90, 90, 90, 72],
+    ),
+    (
+        (
+            "Coloco 7 marcadores y en cada uno tejo juntos los dos puntos de antes. Así bajo a 105.\n"
+            "Doy una vuelta lisa y repito, hasta tener 13 puntos por gajo (91).\n"
+            "Ya no doy vueltas lisas: bajo en todas, de 91 a 84, de 84 a 77, y así hasta 70."
+        ),
+        112,
+        [105, 105, 98, 98, 91, 84, 77, 70],
+    ),
     # needles, markers and marked stitches
     (
         (
@@ -252,6 +281,20 @@ TEXTS = [
 ]
 
 SIZES = [
+    (
+        (
+            "Tallas: niña y mujer\n"
+            "Talla niña – 70 p.\n"
+            "Vuelta 1: *8 d., 2 juntos*; 7 veces (63).\n"
+            "Vuelta 2: d.\n"
+            "Talla mujer – 98 p.\n"
+            "Vuelta 1: *12 d., 2 juntos*; 7 veces (91).\n"
+            "Vuelta 2: d.\n"
+            "Vuelta 3: *11 d., 2 juntos*; 7 veces (84)."
+        ),
+        (70, 98),
+        [[63, 63], [91, 91, 84]],
+    ),
     (
         (
             "Talla pequeña: empezar con 80 p. Talla grande: empezar con 88 p.\n"
