@@ -110,7 +110,7 @@ TEXTS = [
     (
         (
             "Coloco 7 marcadores y en cada uno tejo juntos los dos puntos de antes. Así bajo a 105.\n"
-            "Doy una vuelta lisa y repito, hasta tener 13 puntos por gajo (91).\n"
+            "Doy una vuelta lisa y repito, y así hasta tener 13 puntos por gajo (91).\n"
             "Ya no doy vueltas lisas: bajo en todas, de 91 a 84, de 84 a 77, y así hasta 70."
         ),
         112,
@@ -263,7 +263,7 @@ TEXTS = [
     (
         (
             "Vuelta 1: 1 d, (8 p de arroz, 2jd) 8 veces: quedan 73.\n"
-            "Vuelta 2: punto arroz en todos los puntos."
+            "Vuelta 2: punto arroz sobre todos los puntos."
         ),
         81,
         [73, 73],
