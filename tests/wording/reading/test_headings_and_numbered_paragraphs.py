@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, faults, number_of_rounds
 
 
 @pytest.mark.parametrize(
@@ -35,6 +35,20 @@ def test_headings_name_the_sizes_of_the_lines_below(listed: str, headings: tuple
         f"{third}\nK4, K2TOG all the way round (40 left). Knit 1 round."
     )
     assert counts(read(text, (48, 56, 64))) == [[48, 40], [56, 48, 40], [64, 56, 48, 40]]
+
+
+def test_a_size_with_its_count_heads_the_rounds_below() -> None:
+    """The count is compared; a list of such lines tells what each size casts on."""
+    child, woman = "Size child – 72 sts", "Size woman – 96 sts"
+    rounds = "Rnd 1: *k4, k2tog* ({}).\nRnd 2: knit."
+    apart = (
+        f"Sizes: child and woman\n{child}\n{rounds.format(60)}\n{woman}\n{rounds.format(80)}\nRnd 3: knit."
+    )
+    assert number_of_rounds(read(apart, (72, 96))) == [2, 3]
+    listed = f"Sizes: child and woman\n{child}\n{woman}\nRnd 1: *k4, k2tog*.\nRnd 2: knit."
+    assert counts(read(listed, (72, 96))) == [[72, 60], [96, 80]]
+    miscounted = apart.replace("96 sts", "98 sts")
+    assert faults(read(miscounted, (72, 96))) == [("count_differs", 5)]
 
 
 @pytest.mark.parametrize(

@@ -66,6 +66,7 @@ from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import (
+    begin_of_count,
     columns_of,
     headed_sizes,
     names_of,
@@ -276,7 +277,8 @@ class _Layout(Struct):
     def read_work(self, begin: int, stop: int) -> None:
         """Read a line that may be worked, or is a heading."""
         first, behind = self.tokens[begin], self.tokens[stop]
-        if self.names and self.opened and stop - begin <= MOST_IN_HEADING and self.heads_size(begin, stop):
+        heads = self.opened or begin_of_count(self.tokens, begin, stop) < stop
+        if self.names and heads and stop - begin <= MOST_IN_HEADING and self.heads_size(begin, stop):
             return
         if self.names and self.begins_size(begin, stop):
             return
@@ -328,10 +330,13 @@ class _Layout(Struct):
 
     def heads_size(self, begin: int, stop: int) -> bool:
         """Whether a line is the heading of a part that is for some sizes; the lines below are for them then."""
-        columns = headed_sizes(self.tokens, begin, stop, self.names)
+        end = begin_of_count(self.tokens, begin, stop)
+        columns = headed_sizes(self.tokens, begin, end, self.names)
         if not columns or self.tokens[begin].flags & BULLET:
             return False
-        self.head(columns, begin, stop)
+        self.head(columns, begin, end)
+        if end < stop:
+            self.read_work(end, stop)
         return True
 
     def begins_size(self, begin: int, stop: int) -> bool:

@@ -920,6 +920,24 @@ def headed_sizes(tokens: list[Token], begin: int, stop: int, names: Mapping[str,
     return () if columns is None or (alone and len(columns) == _width(names)) else columns
 
 
+def begin_of_count(tokens: list[Token], begin: int, stop: int) -> int:
+    """Where the count behind the size stands that heads rounds, `Size child – 70 sts`; the end where none does.
+
+    A list of such lines tells what each size casts on, and heads none.
+    """
+    count = stop - LONGEST_COUNT
+    if count <= begin or tokens[begin].kind != "size" or tokens[stop].kind != "round":
+        return stop
+    above = next((at for at in range(begin - 1, 0, -1) if tokens[at].flags & LINE), 0)
+    if tokens[above].kind == "size" and tokens[begin - 1].kind == "stitch_noun":
+        return stop
+    number, noun = tokens[count:stop]
+    counted = number.number is not None and noun.kind == "stitch_noun" and bool(number.flags & DASH)
+    return count if counted else stop
+
+
+LONGEST_COUNT: Final = 2
+"""Words of a count: `70 sts`."""
 _IN_SENTENCES: Final = frozenset(("in", "with", "to", "from", "until", "as", "is", "are", "at", "on", "of"))
 """Words that are in no heading: `Shape the crown in rust`."""
 _AROUND_NAMES: Final = frozenset(("size", "only", "for", "", "(", ")"))

@@ -9,7 +9,14 @@ from unicodedata import normalize
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.languages.figures import BEGINS, TIMES_SIGNS, Figure, Figures, figures_at
+from roundwright.wording.reading.languages.figures import (
+    BEGINS,
+    TIMES_SIGNS,
+    Figure,
+    Figures,
+    figures_at,
+    with_none,
+)
 from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
@@ -75,7 +82,8 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
             coming.pop()
         here = width_at(coming[-1:], place, width)
         if BEGINS.match(text, place) and (
-            figures := figures_at(
+            figures := with_none(text, place, width)
+            or figures_at(
                 text,
                 place,
                 here,

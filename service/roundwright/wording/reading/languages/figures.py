@@ -125,8 +125,8 @@ def figures_at(
     """
     if commas and (by_commas := _lists_by_commas(width).match(text, place)):
         return Figures(tuple(_values(_COMMAS, by_commas)), place, by_commas.end())
-    if (with_none := _with_none(text, place, width)) is not None:
-        return with_none
+    if (dashed := with_none(text, place, width)) is not None:
+        return dashed
     for pattern in _LISTS:
         match = pattern.match(text, place)
         if match is not None and not (pattern is _DASHED and _is_apart(text, place, match.end())):
@@ -151,7 +151,7 @@ def _is_apart(text: str, place: int, end: int) -> bool:
 _COUNTED: Final = re.compile(r"[ \u00a0][^\W\d_]")
 
 
-def _with_none(text: str, place: int, width: int) -> Figures | None:
+def with_none(text: str, place: int, width: int) -> Figures | None:
     """A list for all sizes in which some have a dash in place of a number; None where there is none."""
     match = _lists_with_none(width).match(text, place) if 1 < width < MOST_LISTED else None
     if match is None:

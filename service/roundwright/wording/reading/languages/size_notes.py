@@ -12,6 +12,8 @@ from roundwright.wording.reading.languages.lexicon import letters_of_sizes, size
 
 _SIZES: Final = r"(?:[0-9]{1,2}(?:(?:, |[ \u00a0]\w{1,3}[ \u00a0])[0-9]{1,2}){0,11})"
 _NUMBER: Final = re.compile("[0-9]+")
+_ROUND: Final = r",[ ](?=[^\W_]{0,9}\.?[ ]?[0-9]{1,3}\S{0,2}[ ]?:)"
+"""A comma before the number of a round: `Solo L, V13: ...`."""
 _JOIN: Final = r"(?:,[ ]?|[ ]?[/+&][ ]?|[ ]\w{1,3}[ ])"
 
 
@@ -166,7 +168,7 @@ def _notes(language: str) -> re.Pattern[str]:
     listed_letters = rf"{letters}(?:{_JOIN}{letters}){{0,6}}"
     sizes = rf"(?:{listed_letters}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
     sized = rf"(?:(?i:{size})\.?[ ])?{sizes}"
-    alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
+    alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$)|{_ROUND})"
     unit = _unit(language)
     ages = rf"(?:{_SPAN}(?:[ ]{unit})?{_JOIN}){{0,6}}{_SPAN}[ ]{unit}"
     before = rf"(?:(?<!\w)(?i:{only})[ ](?:(?i:{size})\.?[ ])?|^[ \t]*(?i:{size})\.?[ ])"

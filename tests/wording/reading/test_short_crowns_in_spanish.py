@@ -1,0 +1,354 @@
+"""Short texts in Spanish, in Spain's words and America's: crowns gone on with, decreases told in a sentence, sizes.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, after_rounds_of_sizes
+
+TEXTS = [
+    # gone on with
+    (
+        (
+            "Primera disminución: *7 derechos, 2 juntos*. 32 puntos.\n"
+            "Teja 1 vuelta sin disminuir.\n"
+            "Segunda disminución: *6 derechos, 2 juntos*. 28 puntos.\n"
+            "Repita estas dos vueltas, cada vez con un derecho menos, hasta tener 20 puntos."
+        ),
+        36,
+        [32, 32, 28, 28, 24, 24, 20],
+    ),
+    (
+        (
+            "V. 1: *4 p. der., 2 p. juntos der.*: 60 p.\n"
+            "V. 2: p. der.\n"
+            "V. 3: *3 p. der., 2 p. juntos der.*: 48 p.\n"
+            "Continuar así, con menguados en cada v. y 1 p. menos cada vez, hasta tener 12 p."
+        ),
+        72,
+        [60, 60, 48, 36, 24, 12],
+    ),
+    (
+        (
+            "V. siguiente: *4 p. d., 2 p. juntos*; repetir (60 p.). Hacer 1 v. lisa.\n"
+            "V. siguiente: *3 p. d., 2 p. juntos*; repetir (48 p.). Hacer 1 v. lisa.\n"
+            "Prosiga al mismo ritmo hasta que no haya más que 12 p."
+        ),
+        72,
+        [60, 60, 48, 48, 36, 36, 24, 24, 12],
+    ),
+    (
+        (
+            "Vuelta 9: *5 pts, 2 jtos* (60 pts).\n"
+            "Vuelta 10: al derecho.\n"
+            "Desde la vuelta 11 en adelante se disminuye vuelta por medio hasta los 40 pts.\n"
+            "Vuelta final: 2 jtos (20 pts)."
+        ),
+        70,
+        [60, 60, 50, 50, 40, 20],
+    ),
+    (
+        (
+            "8 marcadores cada 10 p.\n"
+            "V. de dism.: *tejer hasta 2 p antes del marcador, 2jd* (72 p).\n"
+            "V. de descanso: todo al derecho.\n"
+            "Haz 3 veces en total las dos vueltas (56 p).\n"
+            "Haz otras 2 veces la v. de dism., ya sin vueltas de descanso (40 p)."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 40],
+    ),
+    (
+        (
+            "Disminuir así: *2 p. juntos, d. hasta la marca*, 5 veces (75 p.); 1 vuelta d. Repetir todo 2 "
+            "veces más (65 p.)."
+        ),
+        80,
+        [75, 75, 70, 70, 65, 65],
+    ),
+    (
+        (
+            "Vuelta 1: *tejer 22, 2jd*, 4 veces. 92 pts.\n"
+            "Vueltas 2 y 3: sin disminuir.\n"
+            "Hacer lo mismo (una vuelta con disminución y dos sin ella) 2 veces más. 84 pts."
+        ),
+        96,
+        [92, 92, 92, 88, 88, 88, 84, 84, 84],
+    ),
+    (
+        (
+            "v. 1 *4 d, 2 j d* = 60\n"
+            "v. 2 todo al d\n"
+            "v. 3 *3 d, 2 j d* = 48\n"
+            "v. 4-6 una disminución menos espaciada en todas las vueltas, hasta 12"
+        ),
+        72,
+        [60, 60, 48, 36, 24, 12],
+    ),
+    (
+        (
+            "8 agrupaciones de 9 p.\n"
+            "Dism. 8 p. en la siguiente v. (*7, 2 p. juntos*), otros 8 p. a las 3 v. (*6, 2 p. juntos*) y "
+            "luego 8 p. en v. alternas hasta que queden 40 p."
+        ),
+        72,
+        [64, 64, 64, 56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Gorro trenzado (9 motivos de 12 p.: 6 p. rev. y 6 p. trenza)\n"
+            "Disminución 1.ª: en cada motivo, 2 p. rev. juntos, 2 p. rev., 2 p. rev. juntos, tejer la "
+            "trenza (90 p.).\n"
+            "Trabajar 2 v. según se ven.\n"
+            "Disminución 2.ª: en cada motivo, (2 p. rev. juntos) dos veces, trenza (72 p.)."
+        ),
+        108,
+        [90, 90, 90, 72],
+    ),
+    (
+        (
+            "Coloco 7 marcadores y en cada uno tejo juntos los dos puntos de antes. Así bajo a 105.\n"
+            "Doy una vuelta lisa y repito, y así hasta tener 13 puntos por gajo (91).\n"
+            "Ya no doy vueltas lisas: bajo en todas, de 91 a 84, de 84 a 77, y así hasta 70."
+        ),
+        112,
+        [105, 105, 98, 98, 91, 84, 77, 70],
+    ),
+    # needles, markers and marked stitches
+    (
+        (
+            "Marca con un hilo los puntos 12, 36, 60 y 84.\n"
+            "Vuelta de disminución: *der. hasta 1 p. antes del p. marcado, 1 dism. doble centrada*, repetir "
+            "3 veces más, acabar la vuelta al derecho (8 p. menos).\n"
+            "Vuelta siguiente: al derecho.\n"
+            "Repetir estas 2 vueltas 2 veces más: 72 p."
+        ),
+        96,
+        [88, 88, 80, 80, 72, 72],
+    ),
+    (
+        (
+            "4 agujas con 26 p. en cada una.\n"
+            "Vta. 1: en cada ag., 1 surjete sencillo, 22 p. der., 2 p. juntos der. (96 p.).\n"
+            "Vta. 2: p. der.\n"
+            "Repetir estas disminuciones al comienzo y al final de cada ag., en vtas. alternas, hasta que "
+            "queden 22 p. por ag. (88 p.)."
+        ),
+        104,
+        [96, 96, 88],
+    ),
+    (
+        (
+            "Poner 80 puntos en 4 agujas.\n"
+            "En cada aguja se toman juntos los dos primeros puntos y los dos últimos, con lo que en cada "
+            "vuelta se menguan 8 puntos. Las disminuciones se hacen en vueltas alternas, 3 veces.\n"
+            "Se hace una vuelta sin menguar."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "76 puntos en 4 agujas.\n"
+            "Disminuye 1 punto en cada aguja, tejiendo juntos los últimos 2. Quedan 72."
+        ),
+        76,
+        [72],
+    ),
+    (
+        (
+            "Poner una señal cada 11 p.\n"
+            "*Der. hasta 2 p. antes de la señal, 2 p. cogidos juntos*, en las 6 señales (60)."
+        ),
+        66,
+        [60],
+    ),
+    (
+        (
+            "Marca cada 9 p con un anillo (10 anillos).\n"
+            "1ª vta: 2 p antes de cada anillo haz 1 disminución a la izquierda. Quedan 80 p."
+        ),
+        90,
+        [80],
+    ),
+    (
+        ("Marcar cada 9 p.\nEn la v. sig., antes de cada marca: 1 surjete simple = 64 p."),
+        72,
+        [64],
+    ),
+    # work told in a sentence
+    (
+        "V. 1: *2 p. del derecho, en el p. siguiente hacer 2 p. (por delante y por detrás)* (96 p.).",
+        72,
+        [96],
+    ),
+    (
+        "V. 1: *7 d., en el siguiente p. tejer 2 p (uno por delante y otro por detrás)* = 81 p.",
+        72,
+        [81],
+    ),
+    (
+        "Vuelta 1: 8 puntos, dism. doble, 7 puntos; esto, 5 veces. (80 puntos)",
+        90,
+        [80],
+    ),
+    (
+        "V1: *2 d, ddd, 12 d, 2jd* x 5 = 80 p",
+        90,
+        [80],
+    ),
+    (
+        "Vuelta 1: *10 d., 1 disminución a la izquierda (ssk)*. Quedan 88 p.",
+        96,
+        [88],
+    ),
+    (
+        "V. 1: *3 d, 3 j d, 3 d*, 7 veces (49 p)",
+        63,
+        [49],
+    ),
+    (
+        "*3 p., 2 p. juntos* = 48 p. Tej. 1 v. y dism. 12 p. en cada una de las 3 v. siguientes (12 p.).",
+        60,
+        [48, 48, 36, 24, 12],
+    ),
+    (
+        (
+            "*6 p. del derecho, 2 p. juntos*, repetir (70 p.). 1 vuelta sin menguar.\n"
+            "Seguir menguando 10 p. cada dos vueltas, hasta quedar 50 p., y tejer una última vuelta de 2 p. "
+            "juntos (25 p.)."
+        ),
+        80,
+        [70, 70, 60, 60, 50, 25],
+    ),
+    (
+        "vuelta 1.ª, 1 del der. y los demás, 2 juntos del der. (13 p.);",
+        25,
+        [13],
+    ),
+    (
+        "vuelta 1.ª, 2 juntos del der. siempre (25 p.);",
+        50,
+        [25],
+    ),
+    # plain work
+    (
+        ("Pasar a las ag. n.º 3 y seguir a p. jersey der. durante 4 v.\nV. siguiente: *10 d, 2jd* (66 p)."),
+        72,
+        [72, 72, 72, 72, 66],
+    ),
+    (
+        (
+            "Sigue a punto jersey, 2 vueltas en gris y 3 en azul, 2 veces en total.\n"
+            "V. siguiente: *10 d, 2jd* (66 p)."
+        ),
+        72,
+        [72, 72, 72, 72, 72, 72, 72, 72, 72, 72, 66],
+    ),
+    (
+        ("Teje el calado del gráfico durante 3 v.\nV. siguiente: *10 d, 2jd* (66 p)."),
+        72,
+        [72, 72, 72, 66],
+    ),
+    (
+        (
+            "Trabajar las 3 v. del esquema, repitiendo 6 veces el dibujo de 12 p.\n"
+            "V. siguiente: *10 d, 2jd* (66 p)."
+        ),
+        72,
+        [72, 72, 72, 66],
+    ),
+    (
+        (
+            "Vuelta 1: 1 d, (8 p de arroz, 2jd) 8 veces: quedan 73.\n"
+            "Vuelta 2: punto arroz sobre todos los puntos."
+        ),
+        81,
+        [73, 73],
+    ),
+    (
+        "1.ª v. *2 p. rev. juntos, 2 p. rev., 6 p. de trenza*, 8 veces = 72 p.",
+        80,
+        [72],
+    ),
+    (
+        ("V. 1: *4 d, 2jd*, por todo el contorno. Restan 60 p.\nCierra con dos pasadas de hilo."),
+        72,
+        [60],
+    ),
+]
+
+SIZES = [
+    (
+        (
+            "Tallas: niña y mujer\n"
+            "Talla niña – 70 p.\n"
+            "Vuelta 1: *8 d., 2 juntos*; 7 veces (63).\n"
+            "Vuelta 2: d.\n"
+            "Talla mujer – 98 p.\n"
+            "Vuelta 1: *12 d., 2 juntos*; 7 veces (91).\n"
+            "Vuelta 2: d.\n"
+            "Vuelta 3: *11 d., 2 juntos*; 7 veces (84)."
+        ),
+        (70, 98),
+        [[63, 63], [91, 91, 84]],
+    ),
+    (
+        (
+            "Talla pequeña: empezar con 80 p. Talla grande: empezar con 88 p.\n"
+            "Talla grande: *9 p. d., 2 p. juntos d.*, 8 veces; 1 v. d. Quedan 80 p.\n"
+            "Las dos tallas: *8 p. d., 2 p. juntos d.*, 8 veces; 1 v. d. Quedan 72 p.\n"
+            "Repetir estas disminuciones en las 2 v. siguientes. Quedan 56 p."
+        ),
+        (80, 88),
+        [[72, 72, 64, 56], [80, 80, 72, 72, 64, 56]],
+    ),
+    (
+        (
+            "Para S (M, L)\n"
+            "V1: [2pjd, 5 (6, 7) d] 11 veces; 66 (77, 88) p.\n"
+            "V2 (y demás v. pares): derecho.\n"
+            "V3: [2pjd, 4 (5, 6) d] 11 veces; 55 (66, 77) p.\n"
+            "Solo M y L, V5: [2pjd, – (4, 5) d] 11 veces; – (55, 66) p.\n"
+            "Solo L, V7: [2pjd, 4 d] 11 veces; 55 p.\n"
+            "Todas las tallas, después de la v. par: [2pjd, 3 d] 11 veces; 44 p."
+        ),
+        (77, 88, 99),
+        [
+            [66, 66, 55, 55, 44],
+            [77, 77, 66, 66, 55, 55, 44],
+            [88, 88, 77, 77, 66, 66, 55, 55, 44],
+        ],
+    ),
+    (
+        (
+            "Montar a) 72, b) 80 p.\n"
+            "Cont. a p. jersey der. sobre todos los p. a) 2, b) 3 v.\n"
+            "Tejer 1 v. de p. juntos de 2 en 2 = a) 36, b) 40 p."
+        ),
+        (72, 80),
+        [[72, 72, 36], [80, 80, 80, 40]],
+    ),
+    (
+        (
+            "Ronda 1: *2 puntos juntos, derecho hasta 2 puntos antes del marcador, deslizar 1, 1 punto "
+            "derecho, pasar el deslizado por encima*, 4 veces. 80 (88) puntos.\n"
+            "Ronda 2: derecho.\n"
+            "Las rondas 1 y 2 se tejen 2 (3) veces en total. 72 puntos."
+        ),
+        (88, 96),
+        [[80, 80, 72, 72], [88, 88, 80, 80, 72, 72]],
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "count", "after"), TEXTS)
+def test_short_spanish_text(text: str, count: int, after: list[int]) -> None:
+    assert after_each_round(read(text, (count,), "es")) == after
+
+
+@pytest.mark.parametrize(("text", "cast_on", "after"), SIZES)
+def test_short_spanish_text_of_sizes(text: str, cast_on: tuple[int, ...], after: list[list[int]]) -> None:
+    assert after_rounds_of_sizes(read(text, cast_on, "es")) == after
