@@ -9,7 +9,14 @@ from unicodedata import normalize
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.languages.figures import BEGINS, TIMES_SIGNS, Figure, Figures, figures_at
+from roundwright.wording.reading.languages.figures import (
+    BEGINS,
+    TIMES_SIGNS,
+    Figure,
+    Figures,
+    figures_at,
+    ordinals_at,
+)
 from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
 from roundwright.wording.reading.languages.size_notes import SizeNote, width_at
 
@@ -75,7 +82,8 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
             coming.pop()
         here = width_at(coming[-1:], place, width)
         if BEGINS.match(text, place) and (
-            figures := figures_at(
+            figures := _ordinals(text, place, here, known)
+            or figures_at(
                 text,
                 place,
                 here,
@@ -208,10 +216,22 @@ def sizes_of(piece: Piece, known: Lexicon) -> list[str]:
     return [known.sizes.get(name, name) for name in re.findall(known.size, piece.text)]
 
 
+_NEXT_WORD: Final = re.compile(r"[ \t\u00a0]*([^\W\d_]+)")
+
+
+def _ordinals(text: str, place: int, width: int, known: Lexicon) -> Figures | None:
+    """The ordinals of all sizes that begin here, `10./11. M`; None where none do, or rounds are meant: `1./2. Rd`."""
+    listed = ordinals_at(text, place, width)
+    if listed is None or "/" not in text[place : listed.end] or "(" in text[place : listed.end]:
+        return listed
+    counted = _NEXT_WORD.match(text, listed.end)
+    return listed if counted is not None and known.single(counted[1]) == "sts" else None
+
+
 def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece:
     """A number, with the ending that makes an ordinal of it: `2.`, `1er`, `2ª`."""
     end = figures.end
-    ordinal = False
+    ordinal = figures.ordinals
     if figures.single is not None:
         ending = _ENDING.match(text, end)
         if ending is not None and normalize("NFKC", ending[0]).lower().lstrip(".") in known.endings:
