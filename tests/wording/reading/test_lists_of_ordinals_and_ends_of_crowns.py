@@ -184,3 +184,27 @@ RHYTHMS = [
 def test_a_crown_goes_on_with_another_rhythm_to_a_count_on_the_needle(language: str, text: str) -> None:
     reading = read(text, (88,), language)
     assert counts(reading) == [[88, 80, 72, 64, 32, 16]]
+
+
+UNNUMBERED = [
+    (
+        "en",
+        (
+            "*k3, k2tog*, rep from * around. Rnd 3: *k2, k2tog*. Rnd 5: *k1, k2tog*. Rnds 2 and 4: knit.\n"
+            "Rnd 6: k2tog around."
+        ),
+    ),
+    (
+        "nb",
+        (
+            "* Strikk 3 r, 2 r sm *, gjenta *-* = 48 m, * strikk 2 r, 2 r sm * på 3. omg = 36 m, "
+            "* strikk 1 r, 2 r sm * på 5. omg = 24 m. "
+            "2. og 4. omg: r.\nStrikk 2 r sm rundt på 6. omg (12 m)."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), UNNUMBERED)
+def test_a_round_named_behind_stands_after_a_first_round_without_a_number(language: str, text: str) -> None:
+    assert after_each_round(read(text, (60,), language)) == [48, 48, 36, 36, 24, 12]
