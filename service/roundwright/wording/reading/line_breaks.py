@@ -78,7 +78,7 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     if opened > 0 and first.kind != "stars":
         return True
     if first.flags & (FULL | COLON):
-        return False
+        return _is_end(tokens, before[0], begin)
     plain_last = last.kind == "last" and tokens[begin - 2].kind in ("plain", "even", "round")
     if last.kind in _OPEN and first.kind != "stars" and not plain_last:
         return True
@@ -91,6 +91,19 @@ def _runs_on(tokens: list[Token], before: tuple[int, int], begin: int, stop: int
     ):
         return first.kind != "" or begin + 1 < stop
     return False
+
+
+def _is_end(tokens: list[Token], before: int, begin: int) -> bool:
+    """Whether a line is the end of the work before it: `k2tog at every marker. / Stop when 12 sts remain`.
+
+    The last words before, back to a comma or full stop, have no end of their own.
+    """
+    if tokens[begin].kind != "until" or tokens[begin + 1].kind != "number":
+        return False
+    place = begin - 1
+    while place > before and not tokens[place].flags & (COMMA | FULL) and tokens[place].kind != "until":
+        place -= 1
+    return tokens[place].kind != "until"
 
 
 def _is_labelled(tokens: list[Token], begin: int, stop: int) -> bool:

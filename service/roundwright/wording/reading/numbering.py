@@ -302,7 +302,7 @@ def _goes_on_behind(work: LineWork, number: int) -> bool:
 
 
 def _fill_standing(work: LineWork, first: int) -> None:
-    """Work the rounds told ahead that stand between rounds that went on without numbers and this.
+    """Work the rounds that stand between rounds that went on without numbers and this, or are named behind it.
 
     `All even rounds to the 14th: knit` has a round 14 where rounds go on as before to the 13th and the 15th follows.
     """
@@ -311,7 +311,12 @@ def _fill_standing(work: LineWork, first: int) -> None:
     plain = lane.chain is not None and is_plain(lane.chain[1])
     if plain or len(numbers) > MOST_MISSING:
         return
-    standing = {number: entry for number in numbers if (entry := lane.stands(number))}
+    later = work.desk.told_later
+    standing = {
+        number: entry
+        for number in numbers
+        if (entry := lane.stands(number) or later.entry(work.place, number, named=True))
+    }
     if not standing and len(numbers) == 1 and (between := _between_in_rhythm(work)):
         standing = {numbers[0]: between}
     if len(standing) < len(numbers):

@@ -15,6 +15,7 @@ from roundwright.wording.reading.languages.figures import (
     Figure,
     Figures,
     figures_at,
+    ordinals_at,
     with_none,
 )
 from roundwright.wording.reading.languages.lexicon import BETWEEN_WORDS, Lexicon
@@ -83,6 +84,7 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
         here = width_at(coming[-1:], place, width)
         if BEGINS.match(text, place) and (
             figures := with_none(text, place, width)
+            or _ordinals(text, place, here, known)
             or figures_at(
                 text,
                 place,
@@ -216,10 +218,22 @@ def sizes_of(piece: Piece, known: Lexicon) -> list[str]:
     return [known.sizes.get(name, name) for name in re.findall(known.size, piece.text)]
 
 
+_NEXT_WORD: Final = re.compile(r"[ \t\u00a0]*([^\W\d_]+)")
+
+
+def _ordinals(text: str, place: int, width: int, known: Lexicon) -> Figures | None:
+    """The ordinals of all sizes that begin here, `10./11. M`; None where none do, or rounds are meant: `1./2. Rd`."""
+    listed = ordinals_at(text, place, width)
+    if listed is None or "/" not in text[place : listed.end] or "(" in text[place : listed.end]:
+        return listed
+    counted = _NEXT_WORD.match(text, listed.end)
+    return listed if counted is not None and known.single(counted[1]) == "sts" else None
+
+
 def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece:
     """A number, with the ending that makes an ordinal of it: `2.`, `1er`, `2ª`."""
     end = figures.end
-    ordinal = False
+    ordinal = figures.ordinals
     if figures.single is not None:
         ending = _ENDING.match(text, end)
         if ending is not None and normalize("NFKC", ending[0]).lower().lstrip(".") in known.endings:

@@ -1,7 +1,7 @@
 """Numbers as languages print them: decimal commas, and lists of sizes in every manner.
 
 `88 (96/104)`, `88 (96 ; 104)`, `–a) 80 –b) 88 –c) 96`, `a) 7 m. end. b) 8 m. end.`, `(80) 88 (96) 104`,
-`80 – 88 – 96`, `80/88/96`.
+`80 – 88 – 96`, `80/88/96`; ordinals in brackets or with slashes, `10. (11., 12.)`, `(10.) 11.`, `10./11.`.
 """
 
 import re
@@ -82,7 +82,8 @@ BEGINS: Final = re.compile(
 """Where a number or a list of sizes may begin."""
 _ORDINAL: Final = re.compile(r"\.[ \t]{0,2}[^\W\d_]")
 """Behind the number of a round: `2-4. omg`."""
-_ENDING: Final = re.compile(r"(?:de|ste|er|e|ère|ème|[aªº°])(?![^\W\d_])")
+_LETTERS: Final = r"(?:de|ste|er|e|ère|ème|[aªº°])(?![^\W\d_])"
+_ENDING: Final = re.compile(_LETTERS)
 """Letters at a number that make an ordinal of it, so that no list of sizes ends there: `2e - 4e toer`."""
 LEAST_COUNT: Final = 7
 """The least of two numbers with a slash that are counts of two sizes, and no rib."""
@@ -102,11 +103,12 @@ class Figure(NamedTuple):
 
 
 class Figures(Struct, frozen=True):
-    """A number, or one for every size, from `start` to `end` of the text."""
+    """A number, or one for every size, from `start` to `end` of the text; `ordinals`: whether all are ordinals."""
 
     figures: tuple[Figure, ...]
     start: int
     end: int
+    ordinals: bool = False
 
     @property
     def single(self) -> int | None:
@@ -149,6 +151,26 @@ def _is_apart(text: str, place: int, end: int) -> bool:
 
 
 _COUNTED: Final = re.compile(r"[ \u00a0][^\W\d_]")
+
+
+def ordinals_at(text: str, place: int, width: int) -> Figures | None:
+    """The list of ordinals that begins here with one for every size of a text; None where there is none."""
+    listed = _lists_of_ordinals(width).match(text, place) if width > 1 else None
+    if listed is None:
+        return None
+    return Figures(tuple(_values(_COMMAS, listed)), place, listed.end(), ordinals=True)
+
+
+@cache
+def _lists_of_ordinals(width: int) -> re.Pattern[str]:
+    """Lists of ordinals for so many sizes: `10. (11., 12.)`, `10. (11.) 12.`, `(10.) 11. (12.)`, `10./11./12.`."""
+    ordinal = rf"[0-9]{{1,3}}(?:\.|{_LETTERS})"
+    bracketed = rf"\({_BLANK}{ordinal}{_BLANK}\)"
+    pair = (ordinal, bracketed)
+    by_turns = (_BLANK.join(pair[(size + first) % 2] for size in range(width)) for first in (0, 1))
+    behind = rf"{ordinal}{_BLANK}\({ordinal}(?:{_BLANK}[,;/]{_BLANK}{ordinal}){{{width - 2}}}\)"
+    slashed = _BLANK.join([ordinal] * width).replace(_BLANK, rf"{_BLANK}/{_BLANK}")
+    return re.compile("|".join((behind, *by_turns, slashed)))
 
 
 def with_none(text: str, place: int, width: int) -> Figures | None:

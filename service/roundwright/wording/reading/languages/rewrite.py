@@ -283,6 +283,8 @@ class _Writer:
 
     def piece(self, piece: Piece) -> None:
         """Write a piece that no wording has."""
+        if piece.figures is not None and piece.figures.ordinals and "." in piece.text:
+            return  # `3. (4.)`, as a single ordinal stays `3.`
         if piece.kind == "number" and piece.figures is not None:
             english, places = _list(piece.figures, self.length + piece.start - self.last)
             rest = self.text[piece.figures.end : piece.end]
@@ -611,9 +613,7 @@ class _Writer:
                     parts.append(self.matcher.joined(piece))
                     at += len(parts[-1])
                     continue
-                english, own = _list(piece.figures, at)
-                if form and piece.figures.single is not None:
-                    english = _ordinal(piece.figures.single)
+                english, own = _list(piece.figures, at, ordinals=form)
                 parts.append(english)
                 at += len(english)
                 places.extend(own)
@@ -639,7 +639,7 @@ def _moved(place: Place, by: int) -> Place:
     return place._replace(at=place.at + by, stop=place.stop + by)
 
 
-def _list(figures: Figures, at: int) -> tuple[str, tuple[Place, ...]]:
+def _list(figures: Figures, at: int, *, ordinals: bool = False) -> tuple[str, tuple[Place, ...]]:
     """A number or a list of sizes as English has it, and where its numbers stand; it begins at `at`."""
     english = ""
     places = []
@@ -648,6 +648,7 @@ def _list(figures: Figures, at: int) -> tuple[str, tuple[Place, ...]]:
         begin = at + len(english)
         english += figure.english
         places.append(Place(begin, at + len(english), figure.start, figure.end))
+        english += _suffix(int(figure.text)) if ordinals and figure.text.isdecimal() else ""
     return english + ")" * (len(figures.figures) > 1), tuple(places)
 
 
@@ -665,9 +666,8 @@ def _template(english: str) -> tuple[tuple[str, str, bool], ...]:
     return tuple(made)
 
 
-def _ordinal(value: int) -> str:
-    suffix = "th" if value % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(value % 10, "th")
-    return f"{value}{suffix}"
+def _suffix(value: int) -> str:
+    return "th" if value % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(value % 10, "th")
 
 
 _EVERYWHERE: Final = frozenset(("x", "us", "uk"))
