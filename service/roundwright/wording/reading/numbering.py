@@ -227,15 +227,18 @@ def _waiting(work: LineWork, number: int) -> Entry | None:
     """
     lane, later = work.lane, work.desk.told_later
     waiting = {} if work.candidate.stated else lane.waiting
-    between = number + 1 in waiting or (
-        bool(waiting) and later.entry(work.place, number + 1, named=True) is not None
-    )
-    behind = number_behind(work.desk.segments, work.place, work.column) >= number
+    given = number_behind(work.desk.segments, work.place, work.column)
+    behind = given >= number
+    alone = bool(waiting) and max(waiting) >= number and not number <= given <= max(waiting)
+    following = later.entry(
+        work.place, number + 1, named=not alone
+    )  # also by `all rounds not mentioned are knit`
+    between = number + 1 in waiting or (bool(waiting) and following is not None)
     if number in waiting and (between or behind or number == max(waiting)):
         return lane.waiting.pop(number)  # as in `flush`
     if number < lane.begins_at() or not (between or not behind):
         return None
-    entry = later.entry(work.place, number, named=True, last=not between)
+    entry = later.entry(work.place, number, named=not alone, last=not between)
     if entry is None and not lane.loose and any(line.last == number for line in lane.standing):
         return lane.stands(number)
     return entry

@@ -367,12 +367,13 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
         return []
     start, end = ends.start, ends.end
     last = named[-1] if named else Stitch(ends.together or "k2tog", ONE, start, end)
-    uses, _ = execute((Work(last.name),))
+    edge = _at_edge(work.stitches, last) if not ends.first else ()  # k2tog, k1 at the end of each needle
+    uses, _ = execute((Work(last.name), *(Work(node.name, node.times.of(0) or 1) for node in edge)))
     plain = Stitch("k", ONE, start, end, bare=True)
     leave = Number((uses,)) if ends.last else NOTHING
     fill: Nodes = (Fill((plain,), leave, start, end, (start, end), marker=True),)
     before: Nodes = (named[0] if named else last,) if ends.first else ()
-    behind: Nodes = (last,) if ends.last else ()
+    behind: Nodes = (last, *edge) if ends.last else ()
     inner = (*before, *fill, *behind)
     nodes: Nodes = (Fill(inner, None, start, end, (start, end), marker=True, needle=ends.needle),)
     stated = counts_left(work.stated)
@@ -393,6 +394,15 @@ def _at_ends(work: RoundWork, ends: AtEnds) -> list[Candidate]:
             every=work.seen.every,
         )
     ]
+
+
+def _at_edge(stitches: list[Phrase], last: Stitch) -> tuple[Stitch, ...]:
+    """The plain stitch between the last decrease and the end, where it is told by its number."""
+    nodes = [phrase.node for phrase in stitches if type(phrase) is Stitches]
+    behind = nodes[nodes.index(last) + 1 :] if last in nodes else []
+    plain = [node for node in behind if type(node) is Stitch and node.name in ("k", "p") and not node.bare]
+    same = all(len(node.times.values) == 1 for node in plain)
+    return tuple(plain) if same and len(plain) == len(behind) == 1 else ()
 
 
 def _on_each(work: RoundWork) -> list[Candidate]:

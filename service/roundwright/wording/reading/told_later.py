@@ -74,8 +74,8 @@ class ToldLater:
                 self.lines.append(Later(from_place, place, stop, _plain(segment), frozenset()))
             if not numbers:
                 continue
-            gaps_before = gaps_before or bool(highest and numbers[0] == highest + 2)
             gaps = len(numbers) > 1 and numbers[-1] - numbers[0] >= len(numbers)
+            gaps_before = gaps_before or gaps or bool(highest and numbers[0] == highest + 2)
             anew = gaps and given.issuperset(numbers)  # where the first of the next part are told below
             if anew and _goes_back(segments, place, numbers[0]):
                 begin, highest, given = place, 0, set()

@@ -1,0 +1,173 @@
+"""What short texts in German print: crowns told in a few sentences. The counts are worked by hand."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, after_rounds_of_sizes, faults, words_of_rounds
+
+SECTIONS = [
+    "Die 78 M in 6 Teile zu 13 M teilen.",
+    "Die 78 M in 6 gleiche Teile von je 13 M gliedern.",
+    "Teile deine 78 M in 6 gleiche Teile (je 13 M).",
+    "78 M zu 6 mal 13 M einteilen.",
+    "Teile die 78 M in 6 Abschnitte (je 13 M), nach jedem Abschnitt hängst du einen Maschenmarkierer ein.",
+]
+ENDS_OF_SECTIONS = [
+    "am Schluss jedes Teiles 2 M re zus.-str.",
+    "die beiden letzten M eines jeden Teiles re zus.-str.",
+    "die letzten beiden M jedes Teiles rechts zusammenstricken",
+]
+
+
+@pytest.mark.parametrize("sections", SECTIONS)
+@pytest.mark.parametrize("ends", ENDS_OF_SECTIONS)
+def test_the_end_of_each_section_loses_a_stitch(sections: str, ends: str) -> None:
+    """Six in each round, also where the length of a section stands in brackets."""
+    reading = read(
+        f"{sections}\nIn jeder 2. Rd {ends}, bis jeder Teil nur noch 10 M zählt (60 M).", (78,), "de"
+    )
+    shaped = [count for count in after_each_round(reading) if count != 78]
+    assert shaped == [72, 72, 66, 66, 60]
+    assert not faults(reading)
+
+
+def test_how_many_stitches_go_is_told_before_the_sections() -> None:
+    """Every third round, then every other, then every round."""
+    text = (
+        "Die Maschenzahl in jeder 3. Rd um 6 verringern: dazu die Rd in 6 Teile zu 13 M teilen und am Schluss jedes "
+        "Teiles 2 M re zus.-str., 2-mal (= 66 M).\nDanach in jeder 2. Rd, 2-mal (= 54 M)."
+    )
+    assert after_each_round(read(text, (78,), "de"))[-8:] == [72, 72, 72, 66, 66, 60, 60, 54]
+
+
+BEFORE_THE_LAST = [
+    "die zweit- und drittletzte M jeder Nadel rechts zusammenstricken",
+    "die vorletzte und drittletzte M jeder Nadel re zus.-str.",
+    "auf jeder Nadel die dritt- und vorletzte M re zus.-str.",
+    "die beiden vorletzten M jeder Nadel re zus.-str.",
+]
+
+
+@pytest.mark.parametrize("ends", BEFORE_THE_LAST)
+def test_the_last_stitch_of_a_needle_stays_behind_the_decrease(ends: str) -> None:
+    reading = read(f"Auf jeder Nadel sind 21 M.\n1. Rd: {ends}: 80 M.", (84,), "de")
+    assert words_of_rounds(reading) == ["*k18, k2tog, k1; rep from * around"]
+    sizes = read(f"Auf jeder Nadel sind 21 (24) M.\n1. Rd: {ends}: 80 (92) M.", (84, 96), "de")
+    assert after_rounds_of_sizes(sizes) == [[80], [92]]
+
+
+FURTHER = [
+    "Dann in jeder Rd arbeiten, bis noch 48 M übrig sind.",
+    "Nun in jeder Rd arbeiten, bis noch 48 M übrig sind.",
+]
+
+
+@pytest.mark.parametrize("sentence", FURTHER)
+def test_the_round_of_decreases_is_worked_in_every_round(sentence: str) -> None:
+    text = "Abnahmerunde: * 10 M re, 2 M re zus; ab * wdh. [66 M]\nAbnahmerunde in jeder 2. Rd noch 1x wdh. [60 M]"
+    assert after_each_round(read(f"{text}\n{sentence}", (72,), "de"))[-3:] == [60, 54, 48]
+
+
+HEMS = [
+    "In der nächsten Rd je 1 M der vorderen mit 1 M der hinteren Nadel rechts zusammenstricken: wieder 88 M.",
+    "Nächste Rd: jede M mit der entsprechenden M der hinteren Nadel rechts zusammenstricken (88 M).",
+]
+
+
+@pytest.mark.parametrize("hem", HEMS)
+def test_a_doubled_brim_is_closed_in_a_round(hem: str) -> None:
+    """A stitch of the front with a stitch of the back leaves as many as there were."""
+    text = f"88 M anschlagen. 5 Rd rechts, 1 Rd links, 5 Rd rechts.\n{hem}\n3 Rd rechts."
+    assert after_each_round(read(text, (88,), "de")) == [88] * 15
+
+
+ROUNDS_APART = [
+    "In den folgenden Runden jeweils nach jeder Markierung 2 M re zus: in der 1., 3., 5. und 6. Rd.",
+    "1., 3., 5. und 6. Rd: nach jeder Markierung 2 M re zus.",
+]
+
+
+@pytest.mark.parametrize("shaped", ROUNDS_APART)
+@pytest.mark.parametrize("others", ["Die übrigen Runden ohne Abnahme.", "Alle anderen Rd re."])
+def test_the_rounds_between_those_of_a_list_are_knit(shaped: str, others: str) -> None:
+    text = f"Alle 11 M eine Markierung anbringen.\n{shaped} {others}\nNach der 6. Rd sind noch 42 M da."
+    reading = read(text, (66,), "de")
+    assert after_each_round(reading) == [60, 60, 54, 54, 48, 42]
+    assert not faults(reading)
+
+
+def test_a_round_told_by_itself_is_none_of_the_others() -> None:
+    """Round 2 is purled."""
+    text = "Rnds 1, 3 and 5: *k4, k2tog*. All rounds not mentioned are knit.\nRnd 2: purl."
+    reading = read(text, (216,))
+    assert after_each_round(reading) == [180, 180, 150, 150, 125]
+    assert words_of_rounds(reading)[1] == "purl"
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "In dieser Runde gleichmäßig verteilt 6 M dazunehmen.",
+        "In dieser Runde 6 M gleichmäßig verteilt hinzunehmen.",
+    ],
+)
+def test_stitches_are_taken_in_addition(sentence: str) -> None:
+    assert after_each_round(read(sentence, (66,), "de")) == [72]
+
+
+def test_a_stitch_is_doubled_front_and_back() -> None:
+    text = "Zunahme-Rd: * 2 M re, aus der folg. M 1 M re und 1 M re verschr. herausstr., ab * bis Rd-Ende (128 M)."
+    reading = read(text, (96,), "de")
+    assert after_each_round(reading) == [128]
+    assert not faults(reading)
+
+
+RIBS = ["2 re M jeder Rippe re zus.-str.", "beiden re M jeder Rippe re zus.-str."]
+
+
+@pytest.mark.parametrize("ribs", RIBS)
+@pytest.mark.parametrize("beginning", ["Spitze", "Krone"])
+def test_the_stitches_of_each_rib_become_one(ribs: str, beginning: str) -> None:
+    """First the purled, then the knitted, then one of each."""
+    text = (
+        "Anschlag 88 M.\nGrundmuster 2 M re, 2 M li, gerade hocharbeiten bis 21 cm.\n"
+        f"{beginning}: 1. Abnahmerd: die 2 li M jeder Rippe li zus.-str. = 66 M.\n2. Abnahmerd: die {ribs} = 44 M.\n"
+        "3. Abnahmerd: immer 1 re und 1 li M re zus.-str. = 22 M."
+    )
+    assert after_each_round(read(text, (88,), "de"))[-3:] == [66, 44, 22]
+
+
+@pytest.mark.parametrize("end", ["Sobald noch 50 M übrig sind,", "Wenn nur noch 50 M übrig sind,"])
+def test_the_yarn_is_drawn_through_when_so_many_remain(end: str) -> None:
+    text = (
+        "70 M, 14 M je Nadel.\nAbnahme in jeder Runde: immer die letzten beiden Maschen einer Nadel rechts "
+        f"zusammenstricken (5 Maschen weniger je Runde).\n{end} Faden durchziehen."
+    )
+    assert after_each_round(read(text, (70,), "de")) == [65, 60, 55, 50]
+
+
+@pytest.mark.parametrize(
+    "turns",
+    [
+        "Dann im Wechsel 1 Runde re und 1 Abnahmerunde",
+        "Dann abwechselnd 1 Rd ohne Abnahmen und 1 Abnahmerunde",
+    ],
+)
+def test_plain_rounds_and_the_round_of_decreases_are_told_in_turn(turns: str) -> None:
+    text = (
+        "Alle 18 M einen MM einhängen.\nAbnahmerunde: *1 M re, SSK, re bis 3 M vor dem MM, 2 M re zus, 1 M re*, noch "
+        f"5x ab * (96 M).\n3 Runden re, Abnahmerunde, 3 Runden re, Abnahmerunde (72 M).\n{turns}, bis 60 M bleiben."
+    )
+    assert after_each_round(read(text, (108,), "de")) == [96] * 4 + [84] * 4 + [72, 72, 60]
+
+
+def test_the_repeat_goes_to_the_last_stitch() -> None:
+    text = "RUNDE 5: 1 M re, *SSK, 4 M re, 2 M re zus*, von * bis * bis zur letzten M wdh, 1 M re"
+    assert after_each_round(read(text, (82,), "de")) == [62]
+
+
+@pytest.mark.parametrize("end", ["bis 28 M bleiben (10. Runde)", "bis noch 28 M übrig sind (10. Rd)"])
+def test_the_round_that_is_the_last_stands_in_brackets(end: str) -> None:
+    text = "7. Runde: 7x (4 M re, 2 M re zus), 35 M\n8. Runde: re\n9. Runde: re\n"
+    text += f"Ab der 10. Runde jede Runde abnehmen, jeweils 1 M weniger vor der Abnahme, {end}."
+    assert after_each_round(read(text, (42,), "de"))[-2:] == [35, 28]
