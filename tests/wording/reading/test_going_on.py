@@ -333,3 +333,13 @@ def test_times_that_are_still_to_come_do_not_count_the_round_above(behind: str, 
     text = f"Rnd 1: k2tog, knit to end. Decrease like this every other round {behind}"
 
     assert after_each_round(read(text, (48,))) == after
+
+
+@pytest.mark.parametrize(
+    "end",
+    ["Continue until 24 sts remain.", "Until 24 sts remain.", "Stop when 24 sts remain.", "stop at 24 sts."],
+)
+def test_how_far_every_round_decreases_may_stand_on_the_next_line(end: str) -> None:
+    """It belongs to the rounds told last, and not to those with a plain round between."""
+    text = f"{BEGUN}Continue in this manner until 40 sts remain. Then dec every rnd.\n{end}"
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 32, 24]

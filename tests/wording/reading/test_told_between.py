@@ -81,6 +81,23 @@ TEXTS = [
         ),
         [56, 56, 56, 56, 48, 48, 48, 40, 40, 32],
     ),
+    (
+        "1. Dec rnd: *k6, k2tog* 56\nKnit 1 rnd between dec rnds.\n2. Dec rnd: *k5, k2tog* 48\n3. Dec rnd: *k4, k2tog*",
+        [56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "*K6, k2tog* 56\nKnit 1 rnd after this and each of the following dec rnds.\n*k5, k2tog* 48\n"
+            "*k4, k2tog* 40\n*k3, k2tog* 8 times and then, no more plain rounds, *k2, k2tog*. 24 sts."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 24],
+    ),
+    (
+        "*K6, k2tog* 56\nKnit 1 rnd between dec rnds.\n*k5, k2tog* 48\nNo more plain rounds.\n*k4, k2tog*\n*k3, k2tog*",
+        [56, 56, 48, 40, 32],
+    ),
+    ("*K6, k2tog* around (56 sts). 2 rnds.\n*k5, k2tog* around (48 sts). 2 rnds.", [56, 56, 56, 48, 48, 48]),
+    ("*K6, k2tog* around = 56 sts, 3 rounds.\n*k5, k2tog* around (48 sts).", [56, 56, 56, 56, 48]),
 ]
 
 
@@ -88,6 +105,12 @@ TEXTS = [
 def test_plain_rounds_stand_where_they_are_told(text: str, after: list[int]) -> None:
     """Behind each, or between each and the next."""
     assert after_each_round(read(text, (64,))) == after
+
+
+def test_rounds_of_a_rib_told_by_their_number_are_ribbed() -> None:
+    """They are as what stands before, and the number of all rounds so far works none."""
+    words = words_of_rounds(read("Rib: *k1, p1*. 4 rnds.\nKnit 6 rnds. 10 rounds.", (64,)))
+    assert [("p1" in round_) for round_ in words] == [True] * 4 + [False] * 6
 
 
 def test_rounds_told_for_one_more_decrease_are_said_to_be_unread() -> None:

@@ -9,6 +9,7 @@ from roundwright.wording.reading.between import work_between
 from roundwright.wording.reading.instructions import UNREAD, Candidate, printed
 from roundwright.wording.reading.label_numbers import label_numbers
 from roundwright.wording.reading.line_work import Desk, LineWork
+from roundwright.wording.reading.loops import MOST_BEHIND
 from roundwright.wording.reading.numbering import place_markers, work_line
 from roundwright.wording.reading.phrases import Count, Phrase, Rounds, Said, is_of_all
 from roundwright.wording.reading.scope import Scope
@@ -250,7 +251,8 @@ def _tells_rounds_so_far(work: LineWork) -> bool:
         case (Rounds(every=False, more=False, number=number), *behind) if all(map(_says_total, behind)):
             so_far = number.of(work.column)
             alone = work.segment.label is None and len(behind) < 2  # `40 rounds in all`
-            return alone and so_far in (work.lane.worked, work.lane.number) and so_far != 1
+            least = 1 if behind else MOST_BEHIND  # `2 rounds.` are plain behind the second decrease
+            return alone and so_far in (work.lane.worked, work.lane.number) and so_far > least
         case _:
             return False
 

@@ -22,6 +22,9 @@ from roundwright.wording.reading.tree import ONE
 def work_between(work: LineWork) -> None:
     """Put the plain rounds between the decrease rounds just worked, or keep them for those that follow."""
     candidate, lane = work.candidate, work.lane
+    if candidate.rounds is not None and not candidate.rounds.of(work.column):
+        lane.between = None
+        return
     run = [] if work.segment.intro else _shaped_last(work)
     if len(run) < (1 if candidate.plain else 2):
         begins = bool(candidate.every) or work.segment.intro
@@ -29,6 +32,8 @@ def work_between(work: LineWork) -> None:
         return
     if candidate.step and _stand_already(lane, len(run)):
         return
+    if len(run) == 1 and not candidate.step:  # `Knit 1 rnd after this and each of the following dec rnds`
+        lane.between = Entry(candidate, work.place)
     number = min(candidate.rounds.of(work.column) or 0 if candidate.rounds else 0, MOST_ROUNDS)
     for _ in run:
         _take_back(lane)

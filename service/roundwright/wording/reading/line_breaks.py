@@ -162,12 +162,17 @@ def is_torn(tokens: list[Token], begin: int) -> bool:
 
 
 def _is_cut_off(tokens: list[Token], begin: int) -> bool:
-    """Whether a line ends before what cannot begin one: `p.s.s.o., k. / 2; rep. from *`, `dec, / every rnd twice`."""
+    """Whether a line ends before what cannot begin one: `p.s.s.o., k. / 2; rep. from *`, `dec, / every rnd twice`.
+
+    `Dec every rnd. / Continue until 8 sts remain` is a sentence as well.
+    """
     first, last, behind = tokens[begin], tokens[begin - 1], tokens[begin + 1]
     if first.flags & COMMA and first.kind == "each" and not first.flags & BLANK:
         ahead = tokens[begin + 1 : begin + MOST_OF_OFTEN]
         sentence = takewhile(lambda token: not token.flags & (COLON | STOP | LINE), ahead)
         return any(token.kind in ("times", "often") for token in sentence)
+    if last.kind == "round" and tokens[begin - 2].kind == "each" and not first.flags & BLANK:
+        return "until" in (first.kind, behind.kind if first.kind == "continue" else "")
     parted = last.text in ("k", "p") and first.kind == "number" and not first.flags & (BLANK | COLON)
     return parted and bool(last.flags & COMMA or behind.flags & (COMMA | SEMI)) and begin > 1
 

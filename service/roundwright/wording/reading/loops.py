@@ -231,12 +231,21 @@ def _numbers_repeated(seen: Seen, times: Times) -> list[int]:
 
 
 def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, ...]) -> list[Candidate]:
-    """`Work 3 rounds.`: where no round was worked before that these are like, they are plain."""
+    """`Work 3 rounds.`: where no round was worked before that these are like, they are plain.
+
+    So they are behind a decrease round and its count: `*K8, k2tog* around (90 sts). 3 rounds.`
+    """
     first = seen.order[0]
-    if type(first) is not Said or first.text != "work" or seen.spoken_words > 1:
+    works = type(first) is Said and first.text == "work" and seen.spoken_words <= 1
+    few = 0 < (rounds.number.of(0) or 0) <= MOST_BEHIND and not rounds.more
+    if not works and not (few and len(seen.order) == 1):
         return []
     nodes = plain_fill("k", rounds.start, rounds.end)
     return [Candidate("round", 0.8, nodes, rounds=rounds.number, stated=stated)]
+
+
+MOST_BEHIND: Final = 8
+"""Plain rounds behind a decrease round that are told by their number alone."""
 
 
 def in_all_ways(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:

@@ -184,6 +184,7 @@ def _numbered(work: LineWork, numbers: list[int]) -> None:
         _note_given_again(work, first)
     elif not skipped:
         _fill(work, first, joins=new_part or not lane.printed)
+        _stand_between_numbered(work)
     lane.lowest = lane.lowest or first
     if skipped or work.candidate.kind in _AGAIN:
         for number in numbers:
@@ -432,6 +433,13 @@ def _works_named_before(work: LineWork) -> bool:
 
 TOLD_BEHIND_WORKED: Final = 2.0
 """What it costs that of two rounds with names the first is worked and the second only told."""
+
+
+def _stand_between_numbered(work: LineWork) -> None:
+    """The same before a decrease round with a number: `1. Dec rnd: ... Knit 1 rnd between. 2. Dec rnd: ...`."""
+    entry = work.lane.between
+    if entry is not None and entry.candidate.kind == "between" and work.candidate.nodes:
+        _stand_between(work)
 
 
 def _stand_between(work: LineWork) -> None:

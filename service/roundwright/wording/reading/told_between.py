@@ -39,7 +39,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
         return None
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
-    if every := _every_so_often(phrases, rounds, segment):
+    if every := _none_further(phrases, rounds) or _every_so_often(phrases, rounds, segment):
         return every
     if len(rounds) != 1 or rounds[0].every:
         return None
@@ -67,6 +67,14 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
             count for count in stated if not count.sign and not _counts_rounds(phrases, count.number)
         ),
     )
+
+
+def _none_further(phrases: tuple[Phrase, ...], rounds: list[Rounds]) -> Candidate | None:
+    """`From here no more plain rounds.`: those that were told to stand between end."""
+    silent = all(type(phrase) in (Said, Then, Rounds) for phrase in phrases)
+    if not silent or len(rounds) != 1 or not rounds[0].every or rounds[0].number.values != (0,):
+        return None
+    return Candidate("between", 0.0, rounds=rounds[0].number)
 
 
 def _between_two(texts: list[str]) -> int:

@@ -45,7 +45,7 @@ _LISTS: Final = (
         rf"\({_BLANK}{_VALUE}{_BLANK}\)(?:{_BLANK}{_VALUE}(?![.,][0-9]){_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{1,6}}(?:{_BLANK}{_VALUE}(?!\.))?{_END}"
     ),
     re.compile(
-        rf"{_VALUE}(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.)){{1,6}}(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\))?{_END}"
+        rf"{_VALUE}(?:{_BLANK}[(\[]{_BLANK}{_VALUE}{_BLANK}[)\]]{_BLANK}{_VALUE}(?!\.)){{1,6}}(?:{_BLANK}[(\[]{_BLANK}{_VALUE}{_BLANK}[)\]])?{_END}"
     ),
     # (80) 88, where there are two sizes
     re.compile(rf"\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.){_END}"),

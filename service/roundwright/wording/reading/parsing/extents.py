@@ -758,9 +758,10 @@ class ExtentReader(NumberReader):
         return Rounds(*taken, ONE, every=True, step=step, on_them=True, often=number, at_once=at_once)
 
     def every_round(self) -> Phrase:
-        """`no more plain rounds`."""
+        """`no more plain rounds`: every round, with none between."""
         words = 2 if self.text_of(0) == "no more plain" and self.kind(1) == "round" and self.joined(1) else 1
-        return Rounds(*self.take(words), ONE, every=True, step=1)
+        taken = self.take(words)
+        return Rounds(*taken, Number((0,), *taken[:2]), every=True, step=1)
 
 
 _BEHIND_NUMBER: Final = ("times", "more", "stitch_noun", "round", "unit", "remain", "together")
