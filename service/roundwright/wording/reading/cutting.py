@@ -746,15 +746,19 @@ def _counted_rounds(phrases: list[Phrase]) -> bool:
 
 
 def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
-    """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches."""
+    """Whether these are plain rounds and no more: `knit 2 rounds`, `1 rnd even`; `plain` before stitches.
+
+    Before `then` they may be in any fabric: `1 rnd in rib, then k2tog around`.
+    """
     last = next(
         (phrase for phrase in reversed(phrases) if not (type(phrase) in _SILENT or is_bare(phrase))),
         phrases[-1],
     )
-    plain = type(last) is Fabric and last.kind == "plain" and not is_bare(coming)
+    counted = _then_last(phrases) and Rounds in [type(phrase) for phrase in phrases]
+    plain = type(last) is Fabric and (counted or (last.kind == "plain" and not is_bare(coming)))
     return (type(last) is Rounds or plain) and all(
         type(phrase) in _PLAIN_ROUNDS
-        or (type(phrase) is Fabric and phrase.kind == "plain")
+        or (type(phrase) is Fabric and (counted or phrase.kind == "plain"))
         or is_bare(phrase)
         for phrase in phrases
     )

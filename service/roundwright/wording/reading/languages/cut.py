@@ -95,7 +95,8 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
         ):
             paired = slashes and here == PAIR
             listed = _with_slash(text, figures, known, named=_names_round(cut, known)) if paired else figures
-            piece = _number(text, listed, known, near=last == place)
+            counts = bool(cut) and cut[-1].key in _EQUALS and bool(_NEXT_ROUND.match(text, listed.end))
+            piece = _number(text, listed, known, near=last == place, counts=counts)
         else:
             match = cuts.match(text, place)
             assert match is not None  # every character is a sign, if nothing else
@@ -230,8 +231,11 @@ def _ordinals(text: str, place: int, width: int, known: Lexicon) -> Figures | No
     return listed if counted is not None and known.single(counted[1]) == "sts" else None
 
 
-def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece:
-    """A number, with the ending that makes an ordinal of it: `2.`, `1er`, `2ª`."""
+def _number(text: str, figures: Figures, known: Lexicon, *, near: bool, counts: bool) -> Piece:
+    """A number, with the ending that makes an ordinal of it: `2.`, `1er`, `2ª`.
+
+    Where it counts, a full stop ends its sentence: `= 64. Rd 2: re`.
+    """
     end = figures.end
     ordinal = figures.ordinals
     if figures.single is not None:
@@ -239,12 +243,15 @@ def _number(text: str, figures: Figures, known: Lexicon, *, near: bool) -> Piece
         if ending is not None and normalize("NFKC", ending[0]).lower().lstrip(".") in known.endings:
             ordinal = True
             end = ending.end()
-        elif text[end : end + 1] == ".":
+        elif text[end : end + 1] == "." and not counts:
             ordinal = True
             end += 1
     return Piece("number", text[figures.start : end], "", figures.start, end, near, figures, ordinal)
 
 
+_EQUALS: Final = frozenset("=→>")
+_NEXT_ROUND: Final = re.compile(r"\.[ \t\u00a0]{1,3}[^\W\d_]{1,12}\.?[ \u00a0]?[0-9]")
+"""A round with its number behind the count of one: `. Rd 2`."""
 _ENDING: Final = re.compile(r"\.?(?:[^\W\d_]{1,3}(?![^\W\d_])|[°ºª])")
 
 
@@ -273,7 +280,9 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
         key = known.word(key)  # the sign of times
     elif kind == "sizes":
         key = ""
-    return Piece(kind, text, key, match.start(), match.end(), near)
+        if "(" not in text and "[" not in text:
+            text = text.rstrip(")] \t")  # of `(tailles S/M/L)`
+    return Piece(kind, text, key, match.start(), match.start() + len(text), near)
 
 
 def _parts(piece: Piece, known: Lexicon) -> tuple[Piece, ...]:
