@@ -29,3 +29,20 @@ def test_what_passes_the_marker_with_its_first_stitch_is_a_fault() -> None:
     reading = read(f"{PLACED}*Knit to 2 sts before the marker, k3tog, sm, sssk; rep from * around.", (80,))
 
     assert faults(reading) == [("runs_out", 2)]
+
+
+@pytest.mark.parametrize(
+    ("work", "left"),
+    [
+        ("Dec 1 st at each marker.", 72),
+        ("Dec 2 sts at each marker.", 66),
+        ("K2tog before the marker.", 72),
+        ("Dec at each marker: k2tog before marker.", 72),
+        ("Knit to 2 sts before the marker, k2tog; rep at each marker.", 72),
+    ],
+)
+def test_so_many_stitches_are_taken_in_at_every_marker(work: str, left: int) -> None:
+    """Of six markers; two stitches at each are taken in on its two sides (common practice)."""
+    reading = read(f"Place a marker every 13 sts (6 markers).\n{work}\nNext rnd: knit.", (78,))
+
+    assert after_each_round(reading) == [left, left]

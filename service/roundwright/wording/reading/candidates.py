@@ -132,7 +132,7 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
         return [Candidate("count", 0.1, stated=(end,)), Candidate("prose", 4.0), *onward_ways(phrases)]
     if not seen.counts:
         return []
-    if counts_others(phrases):
+    if counts_others(phrases) or _is_halfway(seen):
         return [Candidate("prose", 0.0)]
     sure = all(count.sure for count in seen.counts) and seen.words < 1.5
     alone = len(phrases) == 1 and len(seen.counts) == 1 and not seen.words
@@ -142,6 +142,15 @@ def _counted(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[C
     shapes = leads_on(seen)
     words = Candidate("prose", prose_cost, shapes=shapes, stated=stated if shapes else ())
     return sorted([Candidate("count", 0.1, stated=stated), words, *onward_ways(phrases)], key=_cost)
+
+
+def _is_halfway(seen: Seen) -> bool:
+    """Whether something else is done at a count before the end: `When 40 sts remain, change needles`."""
+    match seen.order:
+        case [Said(text="when"), Count(sign=0), Said(), *words]:
+            return all(type(phrase) is Said for phrase in words)
+        case _:
+            return False
 
 
 def _end_alone(seen: Seen) -> Stated | None:

@@ -20,6 +20,7 @@ from roundwright.wording.reading.by_size import (
     with_stitches_of_sizes,
 )
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
+from roundwright.wording.reading.crown_ends import with_crown_ends
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.even_rounds import with_even_rounds
@@ -136,7 +137,9 @@ class Laid(Struct):
     def instead(self, place: int, tokens: list[Token]) -> list[Segment]:
         """The segments of other words in the line that stands at a place of the text."""
         line = max(0, bisect_right(self.lines, place) - 1)
-        tokens = with_letters_told(with_round_names(with_plain_rounds(tokens), self.short), self.letters)
+        tokens = with_letters_told(
+            with_round_names(with_plain_rounds(with_crown_ends(tokens)), self.short), self.letters
+        )
         tokens = with_paragraphs_as_steps(tokens, self.called)
         tokens = with_needle_ends(
             with_marker_sides(with_needles_joined(with_definitions(tokens, self.defined)))
@@ -151,7 +154,8 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_starred_rounds(with_even_rounds(with_plain_rounds(without_ornaments(tokens))))
+    tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
+    tokens = with_starred_rounds(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)

@@ -98,7 +98,10 @@ def _is_end(tokens: list[Token], before: int, begin: int) -> bool:
 
     The last words before, back to a comma or full stop, have no end of their own.
     """
-    if tokens[begin].kind != "until" or tokens[begin + 1].kind != "number":
+    counted = begin + 1
+    while tokens[counted].kind in ("have", "only"):
+        counted += 1
+    if tokens[begin].kind != "until" or tokens[counted].kind != "number":
         return False
     place = begin - 1
     while place > before and not tokens[place].flags & (COMMA | FULL) and tokens[place].kind != "until":

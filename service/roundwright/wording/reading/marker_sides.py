@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tree import ONE
 
 
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
@@ -20,6 +21,7 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         made.append(token)
         if token.kind == "marker":
             number = _tell_as_each(made)
+            _tell_each(made)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
             if number is not None and (following is None or following.kind != "and"):
@@ -46,6 +48,27 @@ def _tell_as_each(made: list[Token]) -> Token | None:
     return None
 
 
+def _tell_each(made: list[Token]) -> None:
+    """Tell `k2tog before the marker` as before each, where no marker is gone on to in the sentence."""
+    at = len(made) - 2
+    at -= at > 1 and made[at].text in _THESE
+    one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
+    if one_side and _is_decrease(made, at - 1) and not _goes_to_marker(made, at):
+        made[at + 1 : -1] = [_word("each", "each", made[at])]
+
+
+def _is_decrease(made: list[Token], place: int) -> bool:
+    """Whether a stitch stands there that takes stitches in."""
+    uses, leaves = uses_and_leaves().get(made[place].means, (0, 0))
+    return uses > leaves
+
+
+def _goes_to_marker(made: list[Token], at: int) -> bool:
+    """Whether the sentence up to there tells how far is worked: `knit to 2 sts before the marker, k2tog before it`."""
+    begun = next((place for place in range(at - 1, 0, -1) if made[place].flags & (LINE | STOP)), 0)
+    return any(token.kind in _FAR for token in made[begun:at])
+
+
 def _tell_sides(made: list[Token]) -> None:
     """Tell the two sides of each marker one after the other, where the words before it are of both."""
     sided = made[-3].text == "of" and made[-4].text in _SIDES
@@ -67,9 +90,19 @@ def _tell_sides(made: list[Token]) -> None:
 
 
 def _tell_before(made: list[Token], at: int) -> None:
-    """Tell a decrease at each marker as before it, where no marker is gone on to: `k2tog at each marker`."""
-    uses, leaves = uses_and_leaves().get(made[at - 1].means, (0, 0))
-    if uses <= leaves:
+    """Tell a decrease at each marker as before it, where no marker is gone on to; one of 2 stitches on both sides."""
+    if at > COUNTED and _is_dec_of(2, made, at):
+        count = made[at - 2]
+        made[at - 2] = replace(count, number=ONE)
+        unit = [replace(token, flags=SPACE) for token in made[at - COUNTED : at]]
+        del made[at:]
+        near = unit[-1]
+        made.extend(
+            (*_at_marker("before", near), _word("and", "and", near), *unit, *_at_marker("after", near))
+        )
+        return
+    begin = _unit(made, at)
+    if begin is None or (made[at - 1].kind == "stitch" and not _is_decrease(made, at - 1)):
         return
     begun = next((place for place in range(at - 1, 0, -1) if made[place].flags & (LINE | STOP)), 0)
     if not any(token.kind == "marker" for token in made[begun:at]):
@@ -102,10 +135,14 @@ def _unit(made: list[Token], stop: int) -> int | None:
     last = made[stop - 1]
     if last.kind == "stitch":
         return stop - 1
-    if last.kind != "stitch_noun" or stop < COUNTED or made[stop - 3].kind != "decrease":
-        return None
-    count = made[stop - 2].number
-    return stop - 3 if count is not None and count.values == (1,) else None
+    return stop - COUNTED if stop >= COUNTED and _is_dec_of(1, made, stop) else None
+
+
+def _is_dec_of(number: int, made: list[Token], stop: int) -> bool:
+    """Whether a decrease of so many stitches ends before a place: `dec 2 sts`."""
+    verb, count, noun = made[stop - COUNTED : stop]
+    counted = count.number is not None and count.number.values == (number,)
+    return verb.kind == "decrease" and counted and noun.kind == "stitch_noun"
 
 
 def _at_marker(kind: str, near: Token) -> list[Token]:
@@ -124,6 +161,7 @@ COUNTED: Final = 3
 _AT: Final = frozenset(("at", "on", "over"))
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}
+_FAR: Final = frozenset(("to", "until"))
 _THESE: Final = frozenset(("the", "these", "those", "your", "our"))
 _SIDES: Final = frozenset(("side", "sides", "both sides"))
 _EACH_SIDE: Final = frozenset(

@@ -162,7 +162,21 @@ def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Sett
         return [around, Settled(nodes, cost + OTHER, how)]
     tail = _open_tail(nodes, cost, how)
     once = cost + IMPLIED + OTHER if _is_rib(tuple(real)) else cost
-    return [Settled(nodes, once, how), Settled(around.nodes, cost + IMPLIED, how), *tail]
+    starred_part = _starred_part(nodes, cost, how)
+    return [Settled(nodes, once, how), *starred_part, Settled(around.nodes, cost + IMPLIED, how), *tail]
+
+
+def _starred_part(nodes: Nodes, cost: float, how: str) -> list[Settled]:
+    """`*k10, k2tog*, k2`: what stands between two stars goes on as far as the rest of the line leaves room."""
+    groups = [place for place, node in enumerate(nodes) if type(node) is Group and node.bracketed]
+    if len(groups) != 1:
+        return []
+    group = nodes[groups[0]]
+    if type(group) is not Group or group.times is not ONE or group.part is not None:
+        return []
+    fill = Fill(group.nodes, None, group.start, group.end, (group.end, group.end))
+    filled = (*nodes[: groups[0]], fill, *nodes[groups[0] + 1 :])
+    return [Settled(filled, cost + IMPLIED / 2, how)]
 
 
 def _is_rib(nodes: Nodes) -> bool:
