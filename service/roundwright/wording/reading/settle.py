@@ -172,7 +172,9 @@ def _starred_part(nodes: Nodes, cost: float, how: str) -> list[Settled]:
     if len(groups) != 1:
         return []
     group = nodes[groups[0]]
-    if type(group) is not Group or group.times is not ONE or group.part is not None:
+    others = (*nodes[: groups[0]], *nodes[groups[0] + 1 :])
+    plain = all(type(node) is Stitch and node.name in ("k", "p") for node in others)
+    if type(group) is not Group or group.times is not ONE or group.part is not None or not plain:
         return []
     fill = Fill(group.nodes, None, group.start, group.end, (group.end, group.end))
     filled = (*nodes[: groups[0]], fill, *nodes[groups[0] + 1 :])
