@@ -29,3 +29,27 @@ def test_the_plain_rounds_between_are_those_that_are_told() -> None:
 def test_once_by_itself_is_one_stitch(once: str) -> None:
     """The neighbour: nothing is told to be done again."""
     assert after_each_round(read(f"{ROUND}{once} evenly.", (84,))) == [77, 77, 77, 77, 76]
+
+
+@pytest.mark.parametrize(
+    "again",
+    [
+        "Next round: decrease in the same way. Knit 2 rounds.",
+        "Decrease in the same way on the next round. Knit 2 rounds.",
+        "Repeat the decreases. Knit 2 rounds.",
+        "Repeat the decreases on the next round. Knit 2 rounds.",
+        "Work another decrease round. Knit 2 rounds.",
+        "Work a decrease round as before, then knit 2 rounds.",
+        "Decrease as before, and knit 2 rounds.",
+        "Dec another 7 sts. Knit 2 rounds.",
+    ],
+)
+def test_it_may_be_told_in_other_words(again: str) -> None:
+    assert after_each_round(read(ROUND + again, (84,))) == [77, 77, 77, 77, 70, 70, 70]
+
+
+def test_decreases_that_go_on_to_a_count_are_not_one_round() -> None:
+    """The neighbour: how far is told in the same sentence, or behind it."""
+    text = f"{ROUND}Decrease in the same way on every other round until 63 sts remain."
+
+    assert after_each_round(read(text, (84,))) == [77, 77, 77, 77, 70, 70, 63]

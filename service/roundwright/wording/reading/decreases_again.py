@@ -1,0 +1,78 @@
+"""Decreases that are worked once more, told in other words: `Repeat the decreases` is `decrease once more`."""
+
+from typing import Final
+
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token
+
+
+def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
+    """The words with `decrease once more` where that is told otherwise. Takes time in their number."""
+    made: list[Token] = []
+    place = 0
+    while place < len(tokens):
+        stop = _told_again(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
+        if not stop:
+            if not _tells_others(tokens, place):
+                made.append(tokens[place])
+            place += 1
+            continue
+        first, last = tokens[place], tokens[stop - 1]
+        made.append(Token("decrease", "decrease", first.start, first.end, first.flags))
+        made.append(Token("often", "once", last.start, last.end, SPACE))
+        made.append(Token("more", "more", last.end, last.end, SPACE))
+        place = stop
+    return made
+
+
+def _tells_others(tokens: list[Token], place: int) -> bool:
+    """Whether the word only says that the stitches taken in are others: `decrease another 7 sts`."""
+    if tokens[place].kind != "more" or not place or tokens[place - 1].kind != "decrease":
+        return False
+    return [token.kind for token in tokens[place + 1 : place + 3]] == ["number", "stitch_noun"]
+
+
+def _begins(tokens: list[Token], place: int) -> bool:
+    """Whether a sentence, the work of a round, or another thing to do begins there."""
+    return bool(tokens[place].flags & _APART) or (place > 0 and tokens[place - 1].kind in ("and", "then"))
+
+
+def _told_again(tokens: list[Token], place: int) -> int:
+    """The place behind the words from there that tell to decrease once more; 0 where they tell something else."""
+    stop = place + 1
+    while stop < len(tokens) and not tokens[stop].flags & _APART and tokens[stop].kind not in _BEHIND:
+        stop += 1
+        if stop > place + MOST_WORDS:
+            return 0
+    words = [token for token in tokens[place:stop] if token.kind not in _SILENT]
+    on_next = [token.kind for token in words[-2:]] == ["next", "round"]
+    words = words[:-2] if on_next else words
+    match [_sort(token) for token in words]:
+        case ["decrease", "manner"] | ["repeat", "decrease"]:
+            return stop if on_next or _goes_on_plain(tokens, stop) else 0
+        case ["work", "more", "decrease", "round"] | ["work", "decrease", "round", "manner"]:
+            return stop
+        case _:
+            return 0
+
+
+def _sort(token: Token) -> str:
+    """The kind of a word; `as before` says in what manner."""
+    return "manner" if token.text == "as before" else token.kind
+
+
+def _goes_on_plain(tokens: list[Token], stop: int) -> bool:
+    """Whether a count or plain rounds follow: `(70 sts)`, `and knit 3 rounds`, `. Knit 1 round`."""
+    behind = [token.kind for token in tokens[stop : stop + 4]]
+    if behind[:1] == ["("]:
+        return True
+    behind = behind[1:] if behind[:1] in (["and"], ["then"]) else behind
+    return behind[:1] in (["knit"], ["work"]) and behind[1:3] == ["number", "round"]
+
+
+_APART: Final = LINE | STOP | COMMA | SEMI | COLON
+_VERBS: Final = frozenset(("decrease", "repeat", "work"))
+_SILENT: Final = frozenset(("", "in"))
+_BEHIND: Final = frozenset(("(", "and", "then", "=", "end"))
+"""What stands behind the words without a sign of its own."""
+MOST_WORDS: Final = 9
+"""Words of such a sentence."""
