@@ -94,7 +94,30 @@ def test_every_rib_of_a_sort_is_narrowed_by_a_stitch(language: str, text: str) -
     assert after_each_round(read(text, (100,), language)) == [100, 100, 80, 80, 60]
 
 
-@pytest.mark.parametrize("ribs", ["P2tog in every other purl rib", "K2tog in every knit rib except the last"])
+ALTERNATE = [
+    ("en", "P2tog in every other purl rib.\n2 rnds in pattern.\nP2tog in the remaining purl ribs."),
+    (
+        "en",
+        "P2tog in every second purl rib = 84 sts.\nRib for 2 rnds.\nP2tog in the other purl ribs = 72 sts.",
+    ),
+    (
+        "de",
+        (
+            "Aus jedem zweiten Paar linker M eine M machen (2 M li zus.) – 84 M.\n2 Runden im Muster.\n"
+            "Ebenso bei den übrigen linken Paaren – 72 M."
+        ),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), ALTERNATE)
+def test_every_second_rib_is_narrowed_and_then_the_others(language: str, text: str) -> None:
+    """Of 24 purl ribs 12 have a stitch less, and then the other 12."""
+    rib = {"en": "K2, p2 rib for 2 rounds", "de": "2 Rd im Rippenmuster 2 M re, 2 M li"}[language]
+    assert after_each_round(read(f"{rib}.\n{text}", (96,), language)) == [96, 96, 84, 84, 84, 72]
+
+
+@pytest.mark.parametrize("ribs", ["P2tog in every third purl rib", "K2tog in every knit rib except the last"])
 def test_not_every_rib_is_not_every_rib(ribs: str) -> None:
     """A decrease in some of the ribs only does not narrow all 21 of them."""
     reading = read(f"K2, p2 rib for 10 rounds.\n{ribs}.", (84,), "en")

@@ -171,3 +171,58 @@ def test_the_round_that_is_the_last_stands_in_brackets(end: str) -> None:
     text = "7. Runde: 7x (4 M re, 2 M re zus), 35 M\n8. Runde: re\n9. Runde: re\n"
     text += f"Ab der 10. Runde jede Runde abnehmen, jeweils 1 M weniger vor der Abnahme, {end}."
     assert after_each_round(read(text, (42,), "de"))[-2:] == [35, 28]
+
+
+ON_IN_TURN = [
+    "Nun wechselt man stets ab zwischen einer glatten Runde und einer Abnahmerunde, bis 24 Maschen bleiben.",
+    "So wechselst du immer eine Abnahmerunde und eine rechte Runde ab, bis 24 Maschen übrig sind.",
+    "Im Wechsel von Abnahmerunde und glatter Runde geht es weiter, bis 24 Maschen übrig sind.",
+    "Eine Runde rechts.\nDiese beiden Runden immer im Wechsel, bis du noch 24 Maschen hast.",
+    "Eine Runde rechts.\nDiese beiden Runden machst du insgesamt fünfmal, danach hast du noch 24 Maschen.",
+]
+ON_WITHOUT_PLAIN_ROUNDS = [
+    "Zuletzt fällt die glatte Runde fort, und man nimmt noch zweimal ab, so daß 8 Maschen übrig sind.",
+    "Danach folgen die Abnahmerunden direkt aufeinander, bis 8 Maschen übrig sind.",
+    "Jetzt lässt du die Zwischenrunden weg, bis es nur noch 8 Maschen sind.",
+    "Jetzt nimmst du in jeder Runde ab. Das machst du so lange, bis du nur noch 8 Maschen auf den Nadeln hast.",
+]
+
+
+@pytest.mark.parametrize("turns", ON_IN_TURN)
+@pytest.mark.parametrize("end", ON_WITHOUT_PLAIN_ROUNDS)
+def test_how_a_crown_goes_on_is_told_in_sentences(turns: str, end: str) -> None:
+    """Eight go in each round; from 24 there are no plain rounds between."""
+    text = (
+        "8 Markierer, jeweils nach 8 Maschen.\nVor jedem Markierer strickst du zwei Maschen rechts zusammen, "
+        f"damit sind acht Maschen weg und es bleiben 56.\n{turns}\n{end}"
+    )
+    shaped = after_each_round(read(text, (64,), "de"))
+    assert shaped in (
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8],
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 8],
+    )
+
+
+def test_rounds_are_named_by_a_letter_and_their_number() -> None:
+    text = (
+        "96 M.\nA1: * 12 M re, 2 M li zus, 2 M li * = 90 M\nA2–A4: M abstricken, wie sie liegen\n"
+        "A5: * 12 M re, 2 M li zus, 1 M li * = 84 M\nA6: wie A2\nA7: * 6x 2 M re zus, 2 M li * = 48 M"
+    )
+    assert after_each_round(read(text, (96,), "de")) == [90, 90, 90, 90, 84, 84, 48]
+
+
+def test_sizes_stand_side_by_side_with_a_bar_between() -> None:
+    text = "Größe M | Größe L, Beginn mit 90 | 100 M\nRd 1: 10x [7 | 8 M re, 1 Abn.] → 80 | 90\nRd 2: re"
+    assert after_rounds_of_sizes(read(text, (90, 100), "de")) == [[80, 80], [90, 90]]
+
+
+def test_the_needles_in_turn_have_their_decrease() -> None:
+    """Four go in a round, and eight where both decreases are on every needle."""
+    text = (
+        "64 M auf 4 Nadeln, pro Nadel 16 M.\n1. und 3. Nadel: 1 M re, 1 einfacher Überzug, Rest re. "
+        "2. und 4. Nadel: bis auf 3 M re, 2 M re zus.-str., 1 M re. Zusammen 4 Abnahmen (60 M).\n"
+        "Diese Rd im Wechsel mit 1 Rd re noch 2x (52 M).\n"
+        "Dann beide Abnahmearten auf allen 4 Nadeln, also 8 M je Rd weniger, 2x in jeder 2. Rd (36 M)."
+    )
+    shaped = list(dict.fromkeys(after_each_round(read(text, (64,), "de"))))
+    assert shaped == [60, 56, 52, 44, 36]

@@ -11,6 +11,12 @@ STARRED = [
         "8 markers.\n*Dec 1 st before each marker. Work 1 rnd straight.* Rep from * to * 2 times in all = 64 sts.",
     ),
     ("en", "8 markers.\n*Dec 1 st before each marker. Knit 1 rnd.* Repeat from * to * once more."),
+    ("en", "8 markers.\n*Dec 1 st before each marker. Knit 1 rnd.* 2 times."),
+    ("en", "8 markers.\n*K2tog after each marker = 72 sts. Knit 1 rnd.* Work this 2 times in all = 64 sts."),
+    (
+        "de",
+        "8 MM einsetzen.\n* Immer nach dem MM 2 M re zus-str = 72 M. 1 Rd re. * Dies 2 Mal, dann sind es 64 M.",
+    ),
     (
         "nb",
         "Sett 8 merker.\n*Fell 1 m før hvert merke. Strikk 1 omgang uten felling.* Gjenta *-* i alt 2 ganger.",

@@ -11,22 +11,27 @@ from roundwright.wording.reading.tree import NOTHING, ONE, TWO_TOGETHER, Number,
 
 MOST_ABOVE: Final = 4
 """Segments above in which the rib is looked for."""
-_EVERY: Final = frozenset(("each", "every", "all"))
-_BETWEEN: Final = _EVERY | {"in", "of", "the"}
-"""What may stand before the sort: `every other`, `every second` or `all but` are not every rib."""
+_EVERY: Final = frozenset(("each", "every", "all", "remaining"))
+_OTHERS: Final = frozenset(("the", "other"))
+_ALTERNATE: Final = frozenset(("other", "second", "2nd", "alternate"))
+_BETWEEN: Final = _EVERY | _ALTERNATE | {"in", "of", "the"}
+"""What may stand before the sort: `all but` is not every rib."""
 _BUT: Final = frozenset(("except", "but", "save"))
 _PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
+_LEFT: Final = {decrease: sort for sort, decrease in TWO_TOGETHER.items()}
+"""The stitch that a decrease of a rib leaves, for the ribs of the rounds above it."""
 _DECREASE: Final = (2, 1)
 """The stitches that a decrease uses and leaves."""
 
 
 class _Narrowing(NamedTuple):
-    """The phrases from `first` to `last`: a decrease in every rib of a sort, `k` or `p`."""
+    """The phrases from `first` to `last`: a decrease in every rib of a sort, `k` or `p`, or in every second."""
 
     first: int
     last: int
     sort: StitchName
     decrease: StitchName
+    alternate: bool
 
 
 def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Segment]:
@@ -57,12 +62,17 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
     if decrease is None or uses_and_leaves()[decrease.name] != _DECREASE or decrease.times != ONE or not ribs:
         return None
     behind = {word for phrase in phrases[place + 2 :] if type(phrase) is Said for word in phrase.text.split()}
-    if words.isdisjoint(_EVERY) or not words <= _BETWEEN or behind & _BUT:
+    every = not words.isdisjoint(_EVERY)
+    if not (every or words >= _OTHERS) or not words <= _BETWEEN or behind & _BUT:
         return None
     if sort is None or not sort.bare or sort.name not in TWO_TOGETHER:
         return None
     return _Narrowing(
-        first, place + 1, sort.name, TWO_TOGETHER[sort.name] if decrease.loose else decrease.name
+        first,
+        place + 1,
+        sort.name,
+        TWO_TOGETHER[sort.name] if decrease.loose else decrease.name,
+        every and not words.isdisjoint(_ALTERNATE),
     )
 
 
@@ -77,7 +87,11 @@ def _rib(above: list[Segment]) -> tuple[Stitch, ...]:
         named = [node for phrase in segment.phrases if type(phrase) is Fabric for node in phrase.nodes]
         nodes = named or [phrase.node for phrase in segment.phrases if type(phrase) is Stitches]
         rib = tuple(
-            node for node in nodes if type(node) is Stitch and node.name in TWO_TOGETHER and not node.bare
+            replace(node, name=_LEFT.get(node.name, node.name))
+            for node in nodes
+            if type(node) is Stitch
+            and (node.name in TWO_TOGETHER or (node.name in _LEFT and node.times == ONE))
+            and not node.bare
         )
         if nodes:
             return rib if len(rib) == len(nodes) and len({node.name for node in rib}) > 1 else ()
@@ -90,11 +104,15 @@ def _narrowed(
     """The phrases with a round of the rib, in which every part of the sort begins with the decrease."""
     start, end = phrases[narrowing.first].start, phrases[narrowing.last].end
     nodes: list[Stitch] = []
-    for part in rib:
+    wide = sum(part.name == narrowing.sort and (part.times.of(0) or 0) > 1 for part in rib)
+    met = 0
+    for part in rib * (1 + (narrowing.alternate and wide % 2)):
         number = part.times.of(0) or 0
         if part.name == narrowing.sort and number > 1:
-            nodes.append(Stitch(narrowing.decrease, ONE, start, end))
-            number -= 2
+            if not (narrowing.alternate and met % 2):
+                nodes.append(Stitch(narrowing.decrease, ONE, start, end))
+                number -= 2
+            met += 1
         if number:
             nodes.append(Stitch(part.name, Number((number,)), start, end))
     flags = (phrases[narrowing.first].flags, *(0 for _ in nodes[1:]))

@@ -1,4 +1,7 @@
-"""Whole rounds between stars: `*Dec 1 st before each marker. Work 1 rnd straight.* Rep from * to * 8 times in all`."""
+"""Whole rounds between stars: `*Dec 1 st before each marker. Work 1 rnd straight.* Rep from * to * 8 times in all`.
+
+Also with the times alone, `*K2tog after each marker. Knit 1 rnd.* 6 times`.
+"""
 
 from typing import Final
 
@@ -14,18 +17,29 @@ def with_starred_rounds(tokens: list[Token]) -> list[Token]:
     """
     made: list[Token] = []
     kept = 0
-    for place in range(2, len(tokens) - len(_BEHIND)):
-        if tuple(token.kind for token in tokens[place : place + len(_BEHIND)]) != _BEHIND:
+    for place in range(2, len(tokens) - 1):
+        if tokens[place].kind != "stars":
             continue
-        begin = _begin_of_rounds(tokens, place)
+        behind: tuple[str, ...] = next((kinds for kinds in _BEHIND if _is_at(tokens, place, kinds)), ())
+        begin = _begin_of_rounds(tokens, place) if behind else -1
         if begin < kept:
             continue
-        repeat, *_, last = tokens[place + 1 : place + len(_BEHIND)]
+        repeat, *_, last = tokens[place + (behind[1] == "repeat") : place + len(behind)]
         made.extend([*tokens[kept:begin], replace(tokens[begin + 1], flags=tokens[begin].flags)])
-        made.extend([*tokens[begin + 2 : place], replace(repeat, flags=repeat.flags | STOP)])
+        made.extend(tokens[begin + 2 : place])
+        made.append(replace(repeat, kind="repeat", flags=repeat.flags | STOP))
         made.extend(Token(kind, text, last.start, last.end, SPACE) for kind, text in _ROUNDS)
-        kept = place + len(_BEHIND)
+        kept = place + len(behind)
+        if behind[1] != "repeat":
+            made.extend(tokens[kept - 2 : kept])
+            if tokens[kept].kind not in _COUNTED:
+                made.append(Token("total", "in all", last.start, last.end, SPACE))
     return [*made, *tokens[kept:]] if kept else tokens
+
+
+def _is_at(tokens: list[Token], place: int, kinds: tuple[str, ...]) -> bool:
+    """Whether tokens of these kinds begin at a place."""
+    return tuple(token.kind for token in tokens[place : place + len(kinds)]) == kinds
 
 
 def _begin_of_rounds(tokens: list[Token], end: int) -> int:
@@ -45,6 +59,12 @@ def _begin_of_rounds(tokens: list[Token], end: int) -> int:
     return -1
 
 
-_BEHIND: Final = ("stars", "repeat", "from", "stars", "to", "stars")
-"""The star behind the rounds, and `repeat from * to *`."""
+_BEHIND: Final = (
+    ("stars", "repeat", "from", "stars", "to", "stars"),
+    ("stars", "number", "times"),
+    ("stars", "work", "number", "times"),
+    ("stars", "work", "these", "number", "times"),
+)
+"""The star behind the rounds, with `repeat from * to *` or the times alone."""
+_COUNTED: Final = frozenset(("total", "more"))
 _ROUNDS: Final = (("these", "these"), ("round", "rounds"))
