@@ -79,7 +79,124 @@ CROWNS = [
 ]
 
 
-@pytest.mark.parametrize(("text", "cast_on", "counts"), CROWNS)
+PROSE = [
+    (
+        (
+            "Nå skal vi felle. Du har 80 masker på pinnen, og du har satt ett merke for hver tiende maske. Først "
+            "strikker du en omgang der du strikker to masker rett sammen foran hvert merke. Da blir du kvitt åtte"
+            " masker, så det skal stå 72 masker igjen på pinnen. Deretter strikker du en vanlig omgang uten "
+            "felling. Disse to omgangene gjør du fem ganger til sammen. Etter det har du 40 masker. Nå dropper du"
+            " omgangen imellom og feller på hver omgang helt til du bare har 8 masker."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Fell slik: strikk til det er tre masker igjen før merket, strikk to rett sammen, strikk to rett, ta "
+            "en maske løst av, strikk en rett og dra den løse over. Slik gjør du ved alle fire merkene, og for "
+            "hver felleomgang blir det åtte masker færre. Fell på annenhver omgang fire ganger i alt, så du har "
+            "48 masker igjen."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        (
+            "Sett åtte merker med ti masker mellom. På den første fellingsomgangen strikkes de to siste maskene "
+            "før hvert merke sammen. Strikk to omganger vanlig. Gjør det samme tre ganger til, slik at det er 48 "
+            "masker igjen."
+        ),
+        80,
+        [72, 72, 72, 64, 64, 64, 56, 56, 56, 48],
+    ),
+    (
+        (
+            "Nu begynder Indtagningen. Der strikkes 8 ret og 2 sammen Omgangen rundt, derefter 1 Omgang ret. "
+            "Derpaa strikkes 7 ret og 2 sammen, og atter 1 Omgang ret. Saaledes fortsættes, idet der for hver "
+            "Gang bliver 1 Maske mindre mellem Indtagningerne, til der er 24 Masker tilbage."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 42, 36, 36, 30, 30, 24],
+    ),
+    (
+        (
+            "Man feller hver anden omgang 1 maske ved begyndelsen og 1 maske ved slutten av hver pinde, indtil "
+            "der er 5 masker tilbage paa hver av de 4 pinder."
+        ),
+        60,
+        [52, 52, 44, 44, 36, 36, 28, 28, 20],
+    ),
+    (
+        (
+            "Der fælles paa hver Pind: 1 ret, 2 ret sammen, strik til 3 Masker fra Enden, 2 ret sammen, 1 ret. "
+            "Der strikkes 1 Omgang imellem hver Fælling. Dette gjentages, til der paa hver af de fire Pinde kun "
+            "er 10 Masker, 40 i alt."
+        ),
+        72,
+        [64, 64, 56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Når arbeidet er 18 cm høyt, felles det til toppen på denne måte: Hver 9de og 10de maske strikkes "
+            "sammen hele omgangen. Derefter strikkes 4 omganger. Så strikkes hver 8de og 9de maske sammen, og man"
+            " strikker 3 omganger."
+        ),
+        60,
+        [54, 54, 54, 54, 54, 48, 48, 48, 48],
+    ),
+    (
+        (
+            "Til Toppen fældes der paa følgende Maade. 1ste Omgang: 6 ret, 2 ret sammen, hvilket gjentages "
+            "Omgangen ud. 2den Omgang: ret. 3die Omgang: 5 ret, 2 ret sammen. 4de Omgang: ret. 5te Omgang: 4 ret,"
+            " 2 ret sammen."
+        ),
+        80,
+        [70, 70, 60, 60, 50],
+    ),
+    (
+        (
+            "Masketallet deles i 6 like deler. I slutten av hver del strikkes to masker sammen. Dette gjøres hver"
+            " annen omgang, inntil der er 30 masker igjen. Derefter felles hver omgang, til der kun er 6 masker "
+            "igjen."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 42, 36, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        (
+            "Fell 6 masker jevnt fordelt på omgangen ved å strikke 2 og 2 sammen. Strikk 1 omgang. Fell igjen 6 "
+            "masker, rett over de forrige. Strikk 1 omgang. Fell en siste gang 6 masker."
+        ),
+        60,
+        [54, 54, 48, 48, 42],
+    ),
+    (
+        (
+            "Felleomgang: strikk 2 sammen etter hvert merke (8 merker). Strikk felleomgangen annenhver gang, med "
+            "en glatt omgang mellom, til du har felt 4 ganger. Da er 32 masker borte og det er 48 igjen på "
+            "pinnen. Nå strikker du felleomgangen uten omgang imellom 5 ganger."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8],
+    ),
+]
+"""A teacher's blog, an old book and a grandmother's note: the round, its repetition and its count in sentences."""
+
+NEIGHBOURS = [
+    # `then` and `again` are other words here: stitches on every round, and two works joined
+    (
+        "1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell så 6 m på hver omgang til det er 36 m igjen.",
+        [54, 54, 48, 42, 36],
+    ),
+    ("1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell 6 m og strikk 1 omg.", [54, 54, 48, 48]),
+    # a decrease round once more, with no plain rounds told behind it
+    ("1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell igjen. Strikk 1 omg.", [54, 54, 48, 48]),
+    ("1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell en gang til (48 m).", [54, 54, 48]),
+]
+
+
+@pytest.mark.parametrize(("text", "cast_on", "counts"), [*CROWNS, *PROSE])
 def test_a_crown_is_worked_as_it_is_told(text: str, cast_on: int, counts: list[int]) -> None:
     assert after_each_round(read(text, (cast_on,), "nb")) == counts
 
@@ -96,3 +213,8 @@ def test_every_other_round_is_worked_until_so_many_are_left() -> None:
         [60, 60, 54, 54, 48, 48],
         [66, 66, 60, 60, 54, 54, 48, 48],
     ]
+
+
+@pytest.mark.parametrize(("text", "counts"), NEIGHBOURS)
+def test_again_and_then_stand_for_no_more_than_they_tell(text: str, counts: list[int]) -> None:
+    assert after_each_round(read(text, (60,), "nb")) == counts
