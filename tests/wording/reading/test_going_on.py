@@ -343,3 +343,29 @@ def test_how_far_every_round_decreases_may_stand_on_the_next_line(end: str) -> N
     """It belongs to the rounds told last, and not to those with a plain round between."""
     text = f"{BEGUN}Continue in this manner until 40 sts remain. Then dec every rnd.\n{end}"
     assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 32, 24]
+
+
+@pytest.mark.parametrize(
+    "dec_round",
+    ["*K8, k2tog; rep around.", "K8, k2tog. Rep 8 times in all.", "*K8, k2tog; rep from * to end (72 sts)."],
+)
+@pytest.mark.parametrize(
+    ("on", "counts"),
+    [
+        ("Decrease every other rnd until 56 sts remain.", [72, 72, 64, 64, 56]),
+        ("Dec every other rnd 3 times in all, = 56 sts rem.", [72, 72, 64, 64, 56]),
+        ("Decrease every rnd until 48 sts remain.", [72, 64, 56, 48]),
+    ],
+)
+def test_the_rounds_of_the_decreases_are_told_in_the_same_line(
+    dec_round: str, on: str, counts: list[int]
+) -> None:
+    assert after_each_round(read(f"{dec_round} {on}", (80,))) == counts
+
+
+@pytest.mark.parametrize("plain", [1, 2, 3])
+def test_as_many_rounds_as_were_plain_are_plain_again(plain: int) -> None:
+    text = f"Rnd 1: *k8, k2tog; rep around.\nKnit {plain} rnds.\nIn this manner dec 2 more times, = 56 sts."
+    between = [72] * plain, [64] * plain
+
+    assert after_each_round(read(text, (80,))) == [72, *between[0], 64, *between[1], 56]

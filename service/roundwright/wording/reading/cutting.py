@@ -240,7 +240,7 @@ def _leads_up(of: Label | None, part: _Part, coming: _Coming) -> bool:
 
 def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
     """Whether a sentence begins that is work of its own: `Knit 2 rnds.`, `Decrease like this on every 2nd round.`."""
-    if part.worked and not part.open and _shapes_thus(coming.phrase, coming.following):
+    if part.worked and not part.open and _shapes_thus(part, coming):
         return True
     whole = coming.begins and coming.works
     return of is None and bool(coming.phrase.flags & STOP) and (whole or _ends_decrease(part.phrases))
@@ -268,10 +268,13 @@ def _ends_decrease(phrases: list[Phrase]) -> bool:
     )
 
 
-def _shapes_thus(phrase: Phrase, following: Phrase | None) -> bool:
-    """Whether a sentence begins that says how the crown goes on: `Decrease like this on every 2nd round`."""
+def _shapes_thus(part: _Part, coming: _Coming) -> bool:
+    """Whether a sentence begins that says how the crown goes on: `Decrease (like this) on every 2nd round`."""
+    phrase, following = coming.phrase, coming.following
     thus = type(following) is Continue and following.manner
-    return thus and type(phrase) is Change and bool(phrase.flags & STOP)
+    shaped = any(map(has_shaping, part.phrases))
+    every = shaped and type(following) is Rounds and following.every
+    return (thus or every) and type(phrase) is Change and bool(phrase.flags & STOP)
 
 
 def _announces(phrases: list[Phrase]) -> bool:

@@ -501,7 +501,7 @@ class _Continuation:
             rounds = entry_between.candidate.rounds
             self.gap = (rounds.of(work.column) or 0) if rounds is not None else 1
         else:
-            self.gap = between if between is not None else max(self.told_gap(), min(self.trailing, 1))
+            self.gap = between if between is not None else max(self.told_gap(), self.trailing)
 
     def told_gap(self) -> int:
         """The plain rounds behind the last shaping, by its own words: `On every other round, k2tog before each m`."""

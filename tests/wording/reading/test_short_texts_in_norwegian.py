@@ -1,0 +1,220 @@
+"""What short texts in Norwegian print: crowns of one screen, in notes, leaflets and old books."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, after_rounds_of_sizes
+
+CROWNS = [
+    # the stitches that are gone, and those that are left
+    (
+        (
+            "Sett 4 merker med 20 m mellom hvert.\nStrikk til 2 m før merket, 2 r sm, flytt merket, 2 vridd r sm. "
+            "Gjør det samme ved alle fire merkene. Da er åtte masker borte, og du har 72 igjen."
+        ),
+        80,
+        [72],
+    ),
+    ("*8 r, 2 r sm* omg rundt. Nå er seks masker borte.\nStrikk 1 omg r = 54 m.", 60, [54, 54]),
+    # so many times in all, and on both of the next rounds
+    (
+        (
+            "På hver pinne strikkes 1 r, 1 overtrekk, r til det er 3 m igjen på pinnen, 2 r sm, 1 r (64 m). "
+            "1 omg glatt.\n"
+            "Disse 2 omg strikkes ialt 3 ganger, og det er 48 m igjen.\n"
+            "De 2 neste omg felles på samme måte begge to (32 m)."
+        ),
+        72,
+        [64, 64, 56, 56, 48, 48, 40, 32],
+    ),
+    # the double decrease told behind its name, and the ordinals of old books
+    (
+        (
+            "1ste felling: 9 rett, 1 dobbel felling (1 maske tas løs av, 2 strikkes rett sammen, den løse "
+            "trekkes over). Gjentas omgangen rundt, 8 ganger. 80 masker.\nMellom fellingene strikkes 2 omganger rett.\n"
+            "2nen felling: 7 rett, 1 dobbel felling. 64 masker.\n3dje felling: 5 rett, 1 dobbel felling. 48 masker."
+        ),
+        96,
+        [80, 80, 80, 64, 64, 64, 48],
+    ),
+    # on which rounds it is decreased, ahead of the round that does
+    (
+        (
+            "Del arbeidet i 7 deler, 16 m i hver.\n"
+            "Fellinger gjøres i slutten av hver del på hver tredje omg, altså 2 omg uten felling mellom hver "
+            "felleomg.\n"
+            "Felleomg: strikk til 2 m før merket, 2 r sm ved hvert merke (7 m mindre).\n"
+            "Fell i alt 3 ganger på hver 3. omg = 91 m."
+        ),
+        112,
+        [105, 105, 105, 98, 98, 98, 91],
+    ),
+    # the same on every needle
+    (
+        (
+            "Felleomg: Ta 1 m løs av, strikk 1 r, trekk den løse m over. Strikk til det er 2 m igjen på p, "
+            "strikk disse r sm. Likt på alle 4 p (72 m).\n"
+            "Strikk 1 omg r mellom felleomgangene. Fell i alt 3 ganger på denne måten (56 m)."
+        ),
+        80,
+        [72, 72, 64, 64, 56],
+    ),
+    # a double decrease by its letters, in rib
+    (
+        (
+            "FELLING I VRANGBORD (1 r, 1 vr)\n80 m\n"
+            "Dobbel felling (DF): Løft 2 m sammen rett av p, strikk 1 r, trekk de 2 løftede m over.\n"
+            "Omg 1: *DF, 13 m vrangbord (beg og slutt med 1 vr)* ut omg. 70 m\nOmg 2: 1 r, 1 vr ut omg.\n"
+            "Omg 3: *DF, 11 m vrangbord* ut omg. 60 m"
+        ),
+        80,
+        [70, 70, 60],
+    ),
+    # stripes in colours by number
+    (
+        "Legg opp 60 m og strikk 12 omg vrangbord.\nStrikk striper: * 4 omg fg 2, 4 omg fg 1 *, gjenta *–* 2 ganger.",
+        60,
+        [60] * 28,
+    ),
+]
+
+
+PROSE = [
+    (
+        (
+            "Nå skal vi felle. Du har 80 masker på pinnen, og du har satt ett merke for hver tiende maske. Først "
+            "strikker du en omgang der du strikker to masker rett sammen foran hvert merke. Da blir du kvitt åtte"
+            " masker, så det skal stå 72 masker igjen på pinnen. Deretter strikker du en vanlig omgang uten "
+            "felling. Disse to omgangene gjør du fem ganger til sammen. Etter det har du 40 masker. Nå dropper du"
+            " omgangen imellom og feller på hver omgang helt til du bare har 8 masker."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Fell slik: strikk til det er tre masker igjen før merket, strikk to rett sammen, strikk to rett, ta "
+            "en maske løst av, strikk en rett og dra den løse over. Slik gjør du ved alle fire merkene, og for "
+            "hver felleomgang blir det åtte masker færre. Fell på annenhver omgang fire ganger i alt, så du har "
+            "48 masker igjen."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        (
+            "Sett åtte merker med ti masker mellom. På den første fellingsomgangen strikkes de to siste maskene "
+            "før hvert merke sammen. Strikk to omganger vanlig. Gjør det samme tre ganger til, slik at det er 48 "
+            "masker igjen."
+        ),
+        80,
+        [72, 72, 72, 64, 64, 64, 56, 56, 56, 48],
+    ),
+    (
+        (
+            "Nu begynder Indtagningen. Der strikkes 8 ret og 2 sammen Omgangen rundt, derefter 1 Omgang ret. "
+            "Derpaa strikkes 7 ret og 2 sammen, og atter 1 Omgang ret. Saaledes fortsættes, idet der for hver "
+            "Gang bliver 1 Maske mindre mellem Indtagningerne, til der er 24 Masker tilbage."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 42, 36, 36, 30, 30, 24],
+    ),
+    (
+        (
+            "Man feller hver anden omgang 1 maske ved begyndelsen og 1 maske ved slutten av hver pinde, indtil "
+            "der er 5 masker tilbage paa hver av de 4 pinder."
+        ),
+        60,
+        [52, 52, 44, 44, 36, 36, 28, 28, 20],
+    ),
+    (
+        (
+            "Der fælles paa hver Pind: 1 ret, 2 ret sammen, strik til 3 Masker fra Enden, 2 ret sammen, 1 ret. "
+            "Der strikkes 1 Omgang imellem hver Fælling. Dette gjentages, til der paa hver af de fire Pinde kun "
+            "er 10 Masker, 40 i alt."
+        ),
+        72,
+        [64, 64, 56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Når arbeidet er 18 cm høyt, felles det til toppen på denne måte: Hver 9de og 10de maske strikkes "
+            "sammen hele omgangen. Derefter strikkes 4 omganger. Så strikkes hver 8de og 9de maske sammen, og man"
+            " strikker 3 omganger."
+        ),
+        60,
+        [54, 54, 54, 54, 54, 48, 48, 48, 48],
+    ),
+    (
+        (
+            "Til Toppen fældes der paa følgende Maade. 1ste Omgang: 6 ret, 2 ret sammen, hvilket gjentages "
+            "Omgangen ud. 2den Omgang: ret. 3die Omgang: 5 ret, 2 ret sammen. 4de Omgang: ret. 5te Omgang: 4 ret,"
+            " 2 ret sammen."
+        ),
+        80,
+        [70, 70, 60, 60, 50],
+    ),
+    (
+        (
+            "Masketallet deles i 6 like deler. I slutten av hver del strikkes to masker sammen. Dette gjøres hver"
+            " annen omgang, inntil der er 30 masker igjen. Derefter felles hver omgang, til der kun er 6 masker "
+            "igjen."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 42, 36, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        (
+            "Fell 6 masker jevnt fordelt på omgangen ved å strikke 2 og 2 sammen. Strikk 1 omgang. Fell igjen 6 "
+            "masker, rett over de forrige. Strikk 1 omgang. Fell en siste gang 6 masker."
+        ),
+        60,
+        [54, 54, 48, 48, 42],
+    ),
+    (
+        (
+            "Felleomgang: strikk 2 sammen etter hvert merke (8 merker). Strikk felleomgangen annenhver gang, med "
+            "en glatt omgang mellom, til du har felt 4 ganger. Da er 32 masker borte og det er 48 igjen på "
+            "pinnen. Nå strikker du felleomgangen uten omgang imellom 5 ganger."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8],
+    ),
+]
+"""A teacher's blog, an old book and a grandmother's note: the round, its repetition and its count in sentences."""
+
+NEIGHBOURS = [
+    # `then` and `again` are other words here: stitches on every round, and two works joined
+    (
+        "1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell så 6 m på hver omgang til det er 36 m igjen.",
+        [54, 54, 48, 42, 36],
+    ),
+    ("1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell 6 m og strikk 1 omg.", [54, 54, 48, 48]),
+    # a decrease round once more, with no plain rounds told behind it
+    ("1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell igjen. Strikk 1 omg.", [54, 54, 48, 48]),
+    ("1. omg: *8 r, 2 r sm* = 54 m.\n2. omg: r.\nFell en gang til (48 m).", [54, 54, 48]),
+]
+
+
+@pytest.mark.parametrize(("text", "cast_on", "counts"), [*CROWNS, *PROSE])
+def test_a_crown_is_worked_as_it_is_told(text: str, cast_on: int, counts: list[int]) -> None:
+    assert after_each_round(read(text, (cast_on,), "nb")) == counts
+
+
+def test_every_other_round_is_worked_until_so_many_are_left() -> None:
+    text = (
+        "Str. S, M, L (60, 66, 72 m)\n6 merker settes ut, ett for hver 10., 11., 12. m.\n"
+        "Annenhver omg: strikk de 2 m før hvert merke r sammen. Omg uten felling strikkes glatt.\n"
+        "Etter 2, 3, 4 felleomg er det 48, 48, 48 m på p.\nStrikk 1 omg glatt."
+    )
+
+    assert after_rounds_of_sizes(read(text, (60, 66, 72), "nb")) == [
+        [54, 54, 48, 48],
+        [60, 60, 54, 54, 48, 48],
+        [66, 66, 60, 60, 54, 54, 48, 48],
+    ]
+
+
+@pytest.mark.parametrize(("text", "counts"), NEIGHBOURS)
+def test_again_and_then_stand_for_no_more_than_they_tell(text: str, counts: list[int]) -> None:
+    assert after_each_round(read(text, (60,), "nb")) == counts
