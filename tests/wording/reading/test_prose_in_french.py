@@ -282,6 +282,62 @@ PROSE = [
         ),
         [54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12],
     ),
+    (
+        72,
+        (
+            "Il faut maintenant diminuer 8 mailles par tour, un tour sur deux. Pour cela, tricotez 7 "
+            "mailles à l'endroit, 2 mailles ensemble, 8 fois : 64 mailles.\n"
+            "Le tour intermédiaire est tout à l'endroit.\n"
+            "Au tour de diminutions suivant, il n'y a plus que 6 mailles avant les 2 mailles ensemble "
+            ": 56 mailles. Tour intermédiaire à l'endroit.\n"
+            "Puis 5 mailles, 2 mailles ensemble : 48 mailles."
+        ),
+        [64, 64, 56, 56, 48],
+    ),
+    (
+        84,
+        (
+            "Répartissez vos mailles en six parts égales de 14 mailles, avec un anneau entre chaque "
+            "part. Au tour de diminutions, on tricote les deux dernières mailles de chaque part "
+            "ensemble. Il reste 78 mailles.\n"
+            "On alterne ensuite un tour normal et un tour de diminutions jusqu'à 60 mailles.\n"
+            "On termine par un dernier tour de diminutions, sans tour normal avant : 54 mailles."
+        ),
+        [78, 78, 72, 72, 66, 66, 60, 54],
+    ),
+    (
+        90,
+        (
+            "Tour 1 : tricotez 8 mailles et assemblez les 2 suivantes, neuf fois. 81 mailles.\n"
+            "Tour 2 et tous les tours pairs : tricotez les mailles comme elles se présentent.\n"
+            "Tour 3 : 7 mailles, puis 2 ensemble. 72 mailles.\n"
+            "Continuez de diminuer 9 mailles à tous les tours impairs, jusqu'au tour 7 compris : 54 "
+            "mailles."
+        ),
+        [81, 81, 72, 72, 63, 63, 54],
+    ),
+    (
+        60,
+        (
+            "Chaque tour de diminutions supprime six mailles. Pour le premier, tricotez 8 mailles, "
+            "puis 2 mailles ensemble, sur tout le tour (54 mailles).\n"
+            "Il est suivi d'un tour sans diminutions, comme tous les autres.\n"
+            "Pour le deuxième, 7 mailles et 2 ensemble (48 mailles) ; pour le troisième, 6 mailles et "
+            "2 ensemble (42 mailles) ; pour le quatrième, 5 mailles et 2 ensemble (36 mailles)."
+        ),
+        [54, 54, 48, 48, 42, 42, 36],
+    ),
+    (
+        80,
+        (
+            "Quand le bonnet mesure 15 cm, diminuez : 8 mailles, 2 mailles ensemble, et ainsi de suite "
+            "; on a 72 mailles.\n"
+            "Un rang à l'endroit entre chaque rang de diminutions.\n"
+            "7 mailles, 2 ensemble ; on a 64 mailles. 6 mailles, 2 ensemble ; on a 56 mailles. 5 "
+            "mailles, 2 ensemble ; on a 48 mailles."
+        ),
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
 ]
 
 
