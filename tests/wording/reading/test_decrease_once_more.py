@@ -11,7 +11,9 @@ ROUND = "Rnd 1: *k10, k2tog; rep from * (77 sts). Knit 3 rnds.\n"
 @pytest.mark.parametrize(
     "again", ["Decrease again", "Decrease once more", "Decrease one last time", "Decrease one more time"]
 )
-@pytest.mark.parametrize("end", [".", " (70 sts).", ", and knit 2 rounds.", " and knit 2 rounds."])
+@pytest.mark.parametrize(
+    "end", [".", " (70 sts).", " = 70 sts.", ", and knit 2 rounds.", " and knit 2 rounds."]
+)
 def test_it_is_shaped_as_before_on_the_next_round(again: str, end: str) -> None:
     plain = [70, 70] if "knit" in end else []
 
@@ -25,7 +27,7 @@ def test_the_plain_rounds_between_are_those_that_are_told() -> None:
     assert after_each_round(read(text, (84,))) == [77, 77, 77, 77, 70, 70, 63]
 
 
-@pytest.mark.parametrize("once", ["Decrease once", "Decrease 1 st"])
+@pytest.mark.parametrize("once", ["Decrease once", "Decrease one last time", "Decrease 1 st"])
 def test_once_by_itself_is_one_stitch(once: str) -> None:
     """The neighbour: nothing is told to be done again."""
     assert after_each_round(read(f"{ROUND}{once} evenly.", (84,))) == [77, 77, 77, 77, 76]
@@ -53,3 +55,24 @@ def test_decreases_that_go_on_to_a_count_are_not_one_round() -> None:
     text = f"{ROUND}Decrease in the same way on every other round until 63 sts remain."
 
     assert after_each_round(read(text, (84,))) == [77, 77, 77, 77, 70, 70, 63]
+
+
+@pytest.mark.parametrize(
+    "shaping",
+    [
+        "decrease: *k9, k2tog*",
+        "decrease again as follows: *k9, k2tog*",
+        "dec 7 sts evenly",
+        "dec 7 sts evenly on the next rnd",
+    ],
+)
+def test_plain_rounds_end_before_then_and_decreases(shaping: str) -> None:
+    """`Knit 1 round, then decrease 7 sts evenly`: the decreases are on the round behind the plain one."""
+    text = f"Rnd 1: *k10, k2tog* (77 sts).\nKnit 1 round, then {shaping} (70 sts)."
+
+    assert after_each_round(read(text, (84,))) == [77, 77, 70]
+
+
+def test_decreases_on_a_plain_round_are_on_that_round() -> None:
+    """The neighbour: `Knit 1 round and decrease 7 sts evenly`."""
+    assert after_each_round(read("Knit 1 round and decrease 7 sts evenly (77 sts).", (84,))) == [77]

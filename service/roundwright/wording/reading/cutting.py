@@ -587,6 +587,8 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
         return not part.has(_SHAPING_ON)
     if type(phrase) is Again and _again_begins(part):
         return True
+    if type(phrase) is Change and _then_last(part.phrases) and _is_plain_rounds(part.phrases, phrase):
+        return True  # Knit 1 rnd, then decrease: *k7, k2tog*
     return coming.works and _begins_work(part, coming)
 
 
@@ -594,7 +596,7 @@ def _begins_work(part: _Part, coming: _Coming) -> bool:
     """Whether stitches begin other work behind these."""
     phrase = coming.phrase
     if type(phrase) is Stitches and type(phrase.node) is Evenly:
-        return False
+        return _then_last(part.phrases) and _is_plain_rounds(part.phrases, phrase)
     if type(phrase) in _ROUND_WORK and Until in part.kinds and part.has(_GOING_ON):
         return type(part.phrases[-1]) is Then
     with_it = type(coming.following) is Needlewise  # knit 1 round, increasing 1 st on every needle

@@ -21,7 +21,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SEMI, SLASH, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
@@ -573,7 +573,7 @@ class StitchReader(NewStitchReader):
         often = word.kind == "often" and (bool(word.means) or self.kind(ahead + 1) == "more")
         behind = ahead + 1 + (often and self.kind(ahead + 1) == "more")
         ends = self.place + behind >= self.stop or bool(
-            self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH)
+            self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH | EQUALS)
         )
         return (
             (again or often)
@@ -833,11 +833,11 @@ class StitchReader(NewStitchReader):
 
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
         """So many stitches decreased or increased, or `to` so many."""
-        often = self.kind(ahead) == "often"
+        often = self.token(ahead) if self.kind(ahead) == "often" else None
         if self.is_explained(ahead + 1):
             return self.only_words(ahead + 2)  # decrease one by knitting 2 together
         number = (
-            Number((OFTEN[self.token(ahead).text],)) if often else cast("Number", self.token(ahead).number)
+            Number((OFTEN[often.means or often.text],)) if often else cast("Number", self.token(ahead).number)
         )
         stop = ahead + 1
         plain = self.kind(stop) in ("plain", "even", "knit") and self.kind(stop + 1) == "round"
