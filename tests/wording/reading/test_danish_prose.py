@@ -83,6 +83,33 @@ CROWNS = [
         ),
         [72],
     ),
+    (
+        (
+            "Sæt otte markører med 10 masker mellem hver.\nStrik, til der er to masker til markøren, og strik dem ret "
+            "sammen. Det gør du ved alle otte markører på omgangen (72 masker).\nSå en omgang ret.\n"
+            "Gentag de to omgange, til der er 8 masker mellem markørerne, altså 64 masker i alt."
+        ),
+        [72, 72, 64, 64],
+    ),
+    # so many times more
+    (
+        FIRST
+        + "Disse to omgange gentager du to gange til, og for hver gang er der en maske mindre før du tager ind.",
+        [72, 72, 64, 64, 56, 56],
+    ),
+    # without the rounds between
+    (
+        FIRST
+        + "Herefter udelades mellemomgangen, og der tages ind på hver omgang med en maske mindre mellem "
+        "indtagningerne, til der er 48 masker tilbage.",
+        [72, 72, 64, 56, 48],
+    ),
+    (
+        FIRST
+        + "Så strikker du 7 ret og 2 ret sammen hele omgangen rundt (64 masker) og slutter igen af med en "
+        "hvileomgang.\nResten af indtagningerne laver du på hver omgang uden hvileomgange, til du har 48 masker.",
+        [72, 72, 64, 64, 56, 48],
+    ),
     # ridges of two rounds
     ("Strik rundt (1 omg r, 1 omg vr), til der er 2 vrangriller, dvs. 4 omg.", [80] * 4),
     ("Strik skiftevis 1 omg r og 1 omg vr, til der er 2 riller.", [80] * 4),
