@@ -84,6 +84,9 @@ TEXTS = [
     # to the end of the round
     ("Knit 6, then knit 2 together. Do the same again, all the way round. You now have 56 stitches.", 64, [56]),
     ("Knit 6, knit 2 together. Do the same again until the end of the round. 56 sts.", 64, [56]),
+    # the same with its plain rounds
+    ("Decrease 4 stitches evenly spaced, then knit 2 rounds. Do the same 3 times in all. (52 sts)", 64,
+     [60, 60, 60, 56, 56, 56, 52, 52, 52]),
     (("Knit 2 rounds.\nRound 3: knit 2, knit 2 together, and so on to the end. (24 stitches)\nRound 4: knit.\n"
      "Round 5: knit 2 together, and so on to the end. (12 stitches)"), 32, [32, 32, 24, 24, 12]),
     ("In the next round knit the stitches together in pairs, and draw the yarn through the 8 that are left.", 16, [8]),

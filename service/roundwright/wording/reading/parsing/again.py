@@ -575,9 +575,18 @@ class AgainReader(SequenceReader):
             and self.kind(2) in ("number", "often")
         ):
             return Again(*self.take(2), last=last, work=True)
-        often = self.kind(2) == "often" or (self.kind(2), self.kind(3)) == ("number", "times")
-        if often and self.text_of(1) in _POINTING and self.joined(2):
-            return Rep(*self.take(2))  # do it 8 times
+        same = self.skip(1) if self.token(self.skip(1)).text == "same" else 0
+        pointing = same or int(self.text_of(1) in _POINTING)
+        behind = pointing + 1
+        often = self.kind(behind) == "often" or (self.kind(behind), self.kind(behind + 1)) == (
+            "number",
+            "times",
+        )
+        if often and pointing and self.joined(behind):
+            if last := self.plain_before():
+                return Again(*self.take(behind), last=last + 1, work=True)
+            if not same:
+                return Rep(*self.take(behind))  # do it 8 times
         part = self.skip(2) if self.kind(1) in ("per", "each") else 0
         part = part + 1 if part and self.kind(part) in ("needle", "section") and self.joined(part) else 1
         if self.kind(part) in ("to", "until") and self.joined(part) and self.goes_to_marker(part):
@@ -613,6 +622,14 @@ class AgainReader(SequenceReader):
         """Whether it was just said which rounds are the pattern: `These 8 rounds form the pattern;`."""
         before = self.tokens[max(0, self.place - MOST_BEFORE_THEM) : self.place]
         return any(token.text in _FORMING for token in before)
+
+    def plain_before(self) -> int:
+        """How many plain rounds end right before a sentence: `Knit 1 rnd. Do the same 3 times`; 0 where none do."""
+        if self.place < FEWEST_PLAIN or not self.tokens[self.place].flags & (STOP | LINE):
+            return 0
+        work, number, rounds = self.tokens[self.place - FEWEST_PLAIN : self.place]
+        plain = work.kind == "knit" and rounds.kind == "round" and number.number is not None
+        return (number.number.of(0) or 0) if plain and number.number is not None else 0
 
     def told_before(self) -> int:
         """How many rounds `them` is: those of `These 8 rounds form the pattern. Work them`; 0 where none are told."""
@@ -913,6 +930,8 @@ MOST_BEHIND_RANGE: Final = 60
 """Words behind `Rnds 8 to 14:` in which its last round may be told."""
 MOST_BEHIND_CHART: Final = 6
 """Words between a chart and how often its stitches are worked."""
+FEWEST_PLAIN: Final = 3
+"""Words of `knit 1 rnd`."""
 _BEHIND_THEM: Final = ("number", "often", "more", "until")
 MOST_IN_RUN: Final = 300
 """Words of the lines above that `repeat these 2 more times` may mean."""
