@@ -208,3 +208,23 @@ UNNUMBERED = [
 @pytest.mark.parametrize(("language", "text"), UNNUMBERED)
 def test_a_round_named_behind_stands_after_a_first_round_without_a_number(language: str, text: str) -> None:
     assert after_each_round(read(text, (60,), language)) == [48, 48, 36, 36, 24, 12]
+
+
+@pytest.mark.parametrize("ordinals", ["12th (14th)", "12th [14th]", "12th(14th)"])
+def test_ordinals_in_brackets_are_those_of_other_sizes(ordinals: str) -> None:
+    """Of every size a round is read, also where all stands in one line."""
+    text = f"Mark the 6th (7th) and every {ordinals} st after that. Next rnd: k2tog around."
+    assert after_rounds_of_sizes(read(text, (96, 112), "en")) == [[48], [56]]
+
+
+def test_a_rhythm_has_an_ordinal_for_every_size() -> None:
+    text = "Dec rnd: *k10 (12), k2tog; rep from * around. In this manner dec every 4th (5th) rnd once more."
+    assert counts(read(text, (96, 112), "en")) == [[96, 88, 80], [112, 104, 96]]
+
+
+@pytest.mark.parametrize("dash", ["-", "–"])
+def test_ordinals_printed_with_full_stops_are_a_span_of_rounds(dash: str) -> None:
+    text = "1. [k10, k2tog] x 7 (77 sts)\n2. knit\n"
+    text += f"3.{dash}5. dec every rnd with 1 st less between decreases each time (56 sts)."
+    assert after_each_round(read(text, (84,), "en")) == [77, 77, 70, 63, 56]
+    assert not read(text, (84,), "en").findings

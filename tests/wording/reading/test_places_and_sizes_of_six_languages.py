@@ -11,7 +11,7 @@ REWRITTEN = [
     (
         "de",
         "Diese Abn übereinander noch 3 x in jeder 2. Rd wdh",
-        "in this manner dec every other rnd 3 more times rep",
+        "in this manner dec every other rnd 3 more times",
     ),
     (
         "fr",

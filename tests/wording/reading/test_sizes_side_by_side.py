@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import counts, number_of_rounds
+from tests.support.readings import after_rounds_of_sizes, counts, number_of_rounds
 
 S, M, L = (
     (80, 70, 60, 50, 40, 30, 20, 10),
@@ -183,3 +183,20 @@ def test_sizes_are_told_before_their_work_and_their_counts(line: str) -> None:
     reading = read(f"Sizes S (M)\n{line}", (80, 88))
     assert not reading.findings
     assert counts(reading) == [[80, 72], [88, 80]]
+
+
+@pytest.mark.parametrize(
+    ("language", "only", "plain"),
+    [
+        ("en", "Only {} → [k{}, k2tog] x 7", "knit 1 rnd"),
+        ("en", "Only {} - [k{}, k2tog] x 7", "knit 1 rnd"),
+        ("de", "nur {} → [{} re, 2 re zus] x 7", "danach 1 Rd re"),
+        ("de", "nur {}: [{} re, 2 re zus] x 7", "danach 1 Rd re"),
+    ],
+)
+def test_the_work_of_some_sizes_stands_behind_an_arrow(language: str, only: str, plain: str) -> None:
+    """The line before ends there, though it ends in a word that a size may follow."""
+    both = "M und L" if language == "de" else "M and L"
+    text = f"{only.format('L', 12)}, {plain}\n{only.format(both, 11)}, {plain}"
+    reading = read(f"S (M, L)\n{text}", (84, 91, 98), language)
+    assert after_rounds_of_sizes(reading) == [[], [84, 84], [91, 91, 84, 84]]

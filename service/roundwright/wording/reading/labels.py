@@ -738,6 +738,7 @@ def _sizes_end(lines: Lines) -> int:
             if token.flags & (LINE | STOP | SEMI):
                 return 0
             signed = lines.tokens[place - 1].kind == "only" and token.flags & (COMMA | DASH)
+            signed = signed or (lines.kind() == "only" and token.flags & DASH)
             if signed or _begins_their_work(lines, place):
                 return place
         if token.kind in _NO_SIZES:

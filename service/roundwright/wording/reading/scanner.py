@@ -52,6 +52,7 @@ _NUM: Final = r"(?:[0-9]{1,7}+|[-–—])"
 _FRACTION: Final = r"(?:[0-9]{1,7}+(?>(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9]))?)|[½¼¾⅓⅔⅛])"
 _FRACTIONS: Final = rf"{_FRACTION}\s?+[(\[]\s?+{_FRACTION}(?>(?:\s?+[,/;]\s?+{_FRACTION}){{0,12}})\s?+[)\]]"
 _MEASURE: Final = r"[0-9]{1,3}+(?>(?:\.[0-9]{1,2}|[½¼¾⅓⅔⅛])?)"
+_ORDINAL: Final = r"[0-9]{1,4}(?:st|nd|rd|th|(?<=[23])d)(?![a-z0-9])"
 _LIST: Final = rf"[ ]?+\s?+[(\[{{]\s?+{_NUM}(?>(?:\s?+[,/:;–—-]\s?+{_NUM}){{0,12}})\s?+[)\]}}]"
 
 _SCANNER: Final = re.compile(
@@ -73,14 +74,15 @@ _SCANNER: Final = re.compile(
     | (?P<word> s2kp2(?![a-z0-9]) | [kp](?=[0-9]{{1,7}}(?:[kp][0-9]|[b]\b|(?![a-z&0-9])))
         | s(?=[1-9](?![a-z0-9])) | m(?=1-[lrp]\b)
         | [a-z&ß-öø-ÿ]++(?>(?:[0-9]{{1,3}}[a-z&]+)*) (?>(?:'[a-z]+)?) )
-    | (?P<ordinal> [0-9]{{1,4}}(?:st|nd|rd|th|(?<=[23])d)(?![a-z0-9]) )
+    | (?P<ordinal> {_ORDINAL}(?>(?:\s?[(\[]\s?{_ORDINAL}(?>(?:\s?[,/;]\s?{_ORDINAL}){{0,12}})\s?[)\]])?) )
     | (?P<sizes> (?:[0-9]{{1,7}}+|-)(?>(?:{_LIST}){{1,3}}) )
     | (?P<decimal> (?=[0-9½¼¾⅓⅔⅛./\s-]{{1,20}}+[(\[])
         (?=[^)\]\n]{{0,80}}?(?:[½¼¾⅓⅔⅛]|[0-9]\.[0-9]|[0-9][\s-][1-7]/[248])) {_FRACTIONS}
         | [0-9]{{1,7}}+(?:\.[0-9]++|\s?[½¼¾⅓⅔⅛]|[\s-][1-7]/[248](?![0-9])) | [½¼¾⅓⅔⅛] )
     | (?P<lengths> {_MEASURE}(?>(?:(?:/|\s/\s){_MEASURE}){{1,12}})(?=\s?(?:cm|mm|ins?|inch(?:es)?)\b|\s?") )
     | (?P<ratio> [0-9]x[0-9](?![0-9a-z]) )
-    | (?P<range> [0-9]{{1,7}}+[-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?>(?:{_LIST})?) )
+    | (?P<range> (?:[0-9]{{1,7}}+|[0-9]{{1,3}}\.(?=[-–—][0-9]{{1,3}}\.(?![0-9])))
+        [-–—][0-9]{{1,7}}+(?![0-9-]|[–—][0-9])(?>(?:{_LIST})?) )
     | (?P<list> [0-9]{{1,7}}+(?>(?:\s/\s[0-9]{{1,7}}+(?!\.[0-9]|[0-9/½¼¾])){{1,12}})(?!\s?(?:cm|mm|in\b|"))
         | [(\[][0-9]{{1,7}}+[)\]](?>(?:/[(\[][0-9]{{1,7}}+[)\]]){{1,12}})
         | (?:[0-9]{{1,7}}+|-)(?>(?:[/:][0-9]{{1,7}}+){{1,12}})(?![0-9/])
@@ -463,7 +465,7 @@ def _range(raw: str, start: int, end: int, flags: int) -> Token:
 def _falling(raw: str, start: int, flags: int) -> list[Token]:
     """The two numbers of what is no range, since the second is smaller: `Rep Rnd 13—10 sts`; none where it is one."""
     first, dash, second = raw.partition("—") if "—" in raw else raw.partition("–")
-    if not dash or not second.isdigit() or _value(first) <= _value(second):
+    if not dash or not first.isdigit() or not second.isdigit() or _value(first) <= _value(second):
         return []
     middle = start + len(first)
     end = start + len(raw)
@@ -474,7 +476,8 @@ def _falling(raw: str, start: int, flags: int) -> list[Token]:
 
 
 def _ordinal(raw: str, start: int, end: int, flags: int) -> Token:
-    return Token("ordinal", raw, start, end, flags, "", Number((int(raw.rstrip("stndrh")),), start, end))
+    numbers = tuple(map(int, _WHOLE.findall(raw)))
+    return Token("ordinal", raw, start, end, flags, "", Number(numbers[:MOST_LISTED], start, end))
 
 
 _Maker: TypeAlias = Callable[[str, int, int, int], Token]

@@ -1,6 +1,6 @@
 """The longest wording that begins at a piece of a text."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import Final, NamedTuple, TypeAlias
 
 from roundwright.wording.reading.languages.cut import ROUNDS, Piece
@@ -76,9 +76,11 @@ class Found(NamedTuple):
 class Matcher:
     """Finds the wordings of a lexicon in the pieces of a text."""
 
-    def __init__(self, known: Lexicon, cut: Sequence[Piece]) -> None:
+    def __init__(self, known: Lexicon, cut: Sequence[Piece], notes: Collection[int] = ()) -> None:
         self.known = known
         self.cut = cut
+        self.notes = notes
+        """Where notes begin of the sizes that a line is for, with which no line before goes on."""
         self.ends_of_ordinals: dict[int, tuple[int, ...]] = {}
         self.dead: set[tuple[int, int]] = set()
         """Nodes at pieces from which no wording goes on, so that no search looks there twice."""
@@ -369,6 +371,8 @@ class Matcher:
         `hasta que queden` and `8 puntos`.
         """
         piece = self.cut[at] if at < len(self.cut) else None
+        if piece is not None and piece.start in self.notes:
+            return False
         if piece is not None and piece.key == "(" and at + 1 < len(self.cut):
             return self.cut[at + 1].ordinal  # jede 9. und 10. M / (10. und 11. M) zusstr
         if piece is not None and at > 1 and self.goes_on_with_ordinal(piece, at):

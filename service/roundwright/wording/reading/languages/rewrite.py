@@ -155,7 +155,7 @@ class _Writer:
         self.replaced = {note.start: (note.end, note.english) for note in notes}
         self.known = known
         self.cut = cut
-        self.matcher = Matcher(known, cut)
+        self.matcher = Matcher(known, cut, self.replaced)
         self.width = width
         self.parts: list[str] = []
         self.units: list[Unit] = []

@@ -168,13 +168,13 @@ def _notes(language: str) -> re.Pattern[str]:
     listed_letters = rf"{letters}(?:{_JOIN}{letters}){{0,6}}"
     sizes = rf"(?:{listed_letters}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
     sized = rf"(?:(?i:{size})\.?[ ])?{sizes}"
-    alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?:[ ]?|(?=[ \t]*\r?$)|{_ROUND})"
+    alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$)|{_ROUND})"
     unit = _unit(language)
     ages = rf"(?:{_SPAN}(?:[ ]{unit})?{_JOIN}){{0,6}}{_SPAN}[ ]{unit}"
     before = rf"(?:(?<!\w)(?i:{only})[ ](?:(?i:{size})\.?[ ])?|^[ \t]*(?i:{size})\.?[ ])"
     aged = rf"(?P<aged>{before}{ages}(?:[ ](?i:{only}))?|^[ \t]*{ages}[ ](?i:{only}))"
-    aged += r"(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
-    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?:[ ]?|(?=[ \t]*\r?$))"
+    aged += r"(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
+    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
     lettered = rf"(?:(?i:{size})\.?[ ])?{listed_letters}"
     bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
     return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{aged}|{within}|{bracket})", re.MULTILINE)
