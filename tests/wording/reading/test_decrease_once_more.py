@@ -29,3 +29,15 @@ def test_the_plain_rounds_between_are_those_that_are_told() -> None:
 def test_once_by_itself_is_one_stitch(once: str) -> None:
     """The neighbour: nothing is told to be done again."""
     assert after_each_round(read(f"{ROUND}{once} evenly.", (84,))) == [77, 77, 77, 77, 76]
+
+
+@pytest.mark.parametrize(
+    "again", ["dec again.", "decrease once more (70 sts).", "dec one last time = 70 sts."]
+)
+def test_a_plain_round_and_the_decreases_again_are_two_rounds(again: str) -> None:
+    assert after_each_round(read(f"{ROUND}Knit 1 rnd and {again}", (84,))) == [77, 77, 77, 77, 77, 70]
+
+
+def test_a_round_with_so_many_decreases_is_a_round() -> None:
+    """The neighbour: how many are decreased is told, and not that it is done again."""
+    assert after_each_round(read(f"{ROUND}Knit 1 rnd and dec 7 sts.", (84,))) == [77, 77, 77, 77, 70]

@@ -343,3 +343,14 @@ def test_how_far_every_round_decreases_may_stand_on_the_next_line(end: str) -> N
     """It belongs to the rounds told last, and not to those with a plain round between."""
     text = f"{BEGUN}Continue in this manner until 40 sts remain. Then dec every rnd.\n{end}"
     assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 32, 24]
+
+
+@pytest.mark.parametrize(
+    ("round", "after"),
+    [("*k6, sk2p, k6; rep from * around.", [78, 66, 54, 42, 30, 18, 6]), ("*k7, sk2p*.", [72, 54, 36, 18])],
+)
+def test_a_double_decrease_takes_two_plain_stitches_with_it(round: str, after: list[int]) -> None:
+    """To the last stitch on either side of it, or the last two before it."""
+    text = f"{round}\nContinue to dec in this manner every rnd until {after[-1]} sts remain."
+
+    assert after_each_round(read(text, (90,))) == after

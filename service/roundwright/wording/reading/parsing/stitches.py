@@ -21,7 +21,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Stitches,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, LINE, SEMI, SLASH, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, FULL, LINE, SEMI, SLASH, STOP
 from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
 
 _BEHIND_DEC_ROUND: Final = ("number", "often", "until", "only", "more")
@@ -573,13 +573,9 @@ class StitchReader(NewStitchReader):
         often = word.kind == "often" and (bool(word.means) or self.kind(ahead + 1) == "more")
         behind = ahead + 1 + (often and self.kind(ahead + 1) == "more")
         ends = self.place + behind >= self.stop or bool(
-            self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH)
+            self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH | EQUALS)
         )
-        return (
-            (again or often)
-            and self.joined(ahead)
-            and (ends or self.kind(behind) in ("(", "and", "then", "="))
-        )
+        return (again or often) and self.joined(ahead) and (ends or self.kind(behind) in ("(", "and", "then"))
 
     def is_no_number_of_changes(self, ahead: int) -> bool:
         """Whether a number behind the verb tells of what: `dec with 1 sk2p`, `decreases on 60 sts`, `with 4 markers`.
@@ -836,9 +832,8 @@ class StitchReader(NewStitchReader):
         often = self.kind(ahead) == "often"
         if self.is_explained(ahead + 1):
             return self.only_words(ahead + 2)  # decrease one by knitting 2 together
-        number = (
-            Number((OFTEN[self.token(ahead).text],)) if often else cast("Number", self.token(ahead).number)
-        )
+        word = self.token(ahead)
+        number = Number((OFTEN[word.means or word.text],)) if often else cast("Number", word.number)
         stop = ahead + 1
         plain = self.kind(stop) in ("plain", "even", "knit") and self.kind(stop + 1) == "round"
         if (plain or self.kind(stop) in ("round", "times")) and not often:
