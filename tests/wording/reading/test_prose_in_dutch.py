@@ -186,6 +186,120 @@ TEXTS = [
         88,
         [80, 80, 72, 72, 64, 64, 56, 56],
     ),
+    (
+        (
+            "We gaan het mutsje nu dichtmaken. Er zitten 96 steken op de naald, dat zijn acht groepjes van "
+            "twaalf.\n"
+            "Van ieder groepje brei je de eerste tien steken gewoon recht en de laatste twee samen. Zo ben "
+            "je in één ronde acht steken kwijt en heb je er nog 88.\n"
+            "Daarna mag je twee rondes uitrusten: gewoon recht breien dus.\n"
+            "Dan brei je negen steken recht en twee samen (80 steken) en weer twee rondes recht.\n"
+            "Vanaf hier minder je in iedere ronde, steeds met een steek minder ertussen, tot er 56 steken "
+            "zijn."
+        ),
+        96,
+        [88, 88, 88, 80, 80, 80, 72, 64, 56],
+    ),
+    (
+        (
+            "De minderronde gaat zo: brei tot twee steken voor de markeerder, brei twee steken samen, zet de "
+            "markeerder over. Doe bij de andere zeven markeerders hetzelfde. Er staan nu nog 72 steken op de "
+            "naald.\n"
+            "Brei een gewone ronde.\n"
+            "Deze twee rondes samen doe je vier keer in totaal (48 steken).\n"
+            "De gewone ronde laat je daarna achterwege: brei nog vijf minderrondes."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Het breiwerk verdeelt men in zes gelijke deelen van 12 steken.\n"
+            "In den eersten toer breit men aan het einde van elk deel 2 steken samen; er blijven dan 66 "
+            "steken over.\n"
+            "De tweede toer wordt zonder minderen gebreid.\n"
+            "Deze twee toeren herhaalt men, tot er 48 steken over zijn; na de laatste mindering breit men "
+            "nog een toer zonder minderen.\n"
+            "Voortaan mindert men in elken toer, totdat er nog 6 steken resten."
+        ),
+        72,
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        (
+            "Stap 1: *10 recht, 2 samen*, zeven keer (77 steken).\n"
+            "Stap 2: brei twee rondes recht.\n"
+            "Stap 3: *9 recht, 2 samen*, zeven keer (70 steken), en één ronde recht.\n"
+            "Stap 4: *8 recht, 2 samen*, zeven keer (63 steken), en één ronde recht.\n"
+            "Stap 5: nu elke ronde minderen, telkens een steek minder voor het samenbreien, tot er zeven "
+            "steken overblijven."
+        ),
+        84,
+        [77, 77, 77, 70, 70, 63, 63, 56, 49, 42, 35, 28, 21, 14, 7],
+    ),
+    (
+        (
+            "Zet om de negen steken een markeerder; in totaal tien markeerders.\n"
+            "Bij elke markeerder brei je de twee steken ervoor samen. Je raakt zo tien steken per ronde "
+            "kwijt (80 over).\n"
+            "De volgende ronde doe je niets bijzonders: alles recht.\n"
+            "Herhaal deze twee rondes nog twee keer: 60 steken.\n"
+            "Daarna sla je de rechte ronde over en minder je in elke ronde tot er tien steken over zijn."
+        ),
+        90,
+        [80, 80, 70, 70, 60, 60, 50, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "Brei 8 steken, brei de volgende 2 steken samen, en ga zo door tot het einde van de ronde: er "
+            "zijn nu 54 steken.\n"
+            "Brei een ronde zonder te minderen.\n"
+            "Brei 7 steken, brei de volgende 2 steken samen, en ga zo door tot het einde van de ronde: 48 "
+            "steken.\n"
+            "Brei weer een ronde zonder te minderen.\n"
+            "Minder in de volgende ronde op dezelfde manier, met 6 steken ertussen (42 steken), en brei nog "
+            "één ronde zonder te minderen.\n"
+            "Minder vanaf nu elke ronde, met steeds één steek minder ertussen, tot er 6 steken over zijn."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        (
+            "Deel de steken door tien: je krijgt vakken van tien steken.\n"
+            "Minder in elk vak één steek, door de laatste twee steken recht samen te breien (90 steken).\n"
+            "Brei een ronde zonder minderingen. Doe dit nog twee keer, dan heb je 70 steken.\n"
+            "Minder nu zesmaal achter elkaar zonder tussenronde, tot er tien steken overblijven."
+        ),
+        100,
+        [90, 90, 80, 80, 70, 70, 60, 50, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "Plaats negen markeerders, steeds na acht steken.\n"
+            "Brei in elk vakje tot er nog 2 steken over zijn en brei die samen: er vallen negen steken af en "
+            "er blijven er 63.\n"
+            "Brei hierna een toer recht.\n"
+            "Zo ga je verder: een toer met minderingen, een toer zonder, tot je 45 steken hebt.\n"
+            "Brei nog een toer zonder en minder daarna in elke toer, tot je 9 steken hebt."
+        ),
+        72,
+        [63, 63, 54, 54, 45, 45, 36, 27, 18, 9],
+    ),
+    (
+        (
+            "Er wordt op zes plaatsen aan weerszijden geminderd, dus per minderronde verdwijnen er twaalf "
+            "steken.\n"
+            "Hang hiervoor na elke 16 steken een markeerder.\n"
+            "Minderronde: *1 recht, overhaling, recht tot 3 steken voor de markeerder, 2 recht samen, 1 "
+            "recht*, dit in totaal zes keer (84 steken).\n"
+            "De ronde erna brei je recht.\n"
+            "Brei beide rondes nog tweemaal, dan resten er 60 steken.\n"
+            "Brei ten slotte vier minderrondes achtereen: 12 steken."
+        ),
+        96,
+        [84, 84, 72, 72, 60, 60, 48, 36, 24, 12],
+    ),
 ]
 
 
