@@ -76,3 +76,15 @@ def test_plain_rounds_end_before_then_and_decreases(shaping: str) -> None:
 def test_decreases_on_a_plain_round_are_on_that_round() -> None:
     """The neighbour: `Knit 1 round and decrease 7 sts evenly`."""
     assert after_each_round(read("Knit 1 round and decrease 7 sts evenly (77 sts).", (84,))) == [77]
+
+
+@pytest.mark.parametrize(
+    "again", ["dec again.", "decrease once more (70 sts).", "dec one last time = 70 sts."]
+)
+def test_a_plain_round_and_the_decreases_again_are_two_rounds(again: str) -> None:
+    assert after_each_round(read(f"{ROUND}Knit 1 rnd and {again}", (84,))) == [77, 77, 77, 77, 77, 70]
+
+
+def test_a_round_with_so_many_decreases_is_a_round() -> None:
+    """The neighbour: how many are decreased is told, and not that it is done again."""
+    assert after_each_round(read(f"{ROUND}Knit 1 rnd and dec 7 sts.", (84,))) == [77, 77, 77, 77, 70]

@@ -369,3 +369,14 @@ def test_as_many_rounds_as_were_plain_are_plain_again(plain: int) -> None:
     between = [72] * plain, [64] * plain
 
     assert after_each_round(read(text, (80,))) == [72, *between[0], 64, *between[1], 56]
+
+
+@pytest.mark.parametrize(
+    ("round", "after"),
+    [("*k6, sk2p, k6; rep from * around.", [78, 66, 54, 42, 30, 18, 6]), ("*k7, sk2p*.", [72, 54, 36, 18])],
+)
+def test_a_double_decrease_takes_two_plain_stitches_with_it(round: str, after: list[int]) -> None:
+    """To the last stitch on either side of it, or the last two before it."""
+    text = f"{round}\nContinue to dec in this manner every rnd until {after[-1]} sts remain."
+
+    assert after_each_round(read(text, (90,))) == after

@@ -7,16 +7,17 @@ from roundwright.wording.reading.worked import times
 
 
 def next_steps(count: int, last: Round, before: Round | None) -> Steps | None:
-    """The shaping round that follows `last` (and `before` that) on so many stitches: one plain stitch fewer each time.
+    """The shaping round that follows `last` (and `before` that) on so many stitches: a plain stitch or two fewer.
 
     Where the two do not show how to go on, as many changes are spread evenly. None where that cannot be worked.
     """
     steps = _moved(last.steps, before.steps) if before is not None else None
     if steps and _fits(steps, count, last):
         return steps
-    steps = _fewer(last.steps)
-    if steps and _fits(steps, count, last):
-        return steps
+    for taken in (1, 2):  # a double decrease takes the stitch on either side of it
+        steps = _fewer(last.steps, taken)
+        if steps and _fits(steps, count, last):
+            return steps
     change = last.after - last.before
     method = "k2tog" if change < 0 else "m1"
     if 0 < abs(change) <= most_changes(count, method):
@@ -56,21 +57,18 @@ def _moved(steps: Steps, before: Steps) -> Steps | None:
     return tuple(made)
 
 
-def _fewer(steps: Steps) -> Steps | None:
-    """The steps with one plain stitch fewer in the repeat."""
-    made: list[Step] = []
-    changed = False
-    for step in steps:
-        if type(step) is Repeat and not changed:
-            inside = _fewer(step.steps)
-            if inside:
-                made.extend(times(step.times, inside))
-                changed = True
-                continue
-        if type(step) is Work and step.stitch in ("k", "p") and not changed:
-            changed = True
-            if step.times > 1:
-                made.append(Work(step.stitch, step.times - 1))
-            continue
-        made.append(step)
-    return tuple(made) if changed and made else None
+def _fewer(steps: Steps, taken: int) -> Steps | None:
+    """The steps with so many plain stitches fewer in the repeat, each from the longest run of them."""
+    for place, step in enumerate(steps):
+        if type(step) is Repeat and (inside := _fewer(step.steps, taken)):
+            return (*steps[:place], *times(step.times, inside), *steps[place + 1 :])
+    made = list(steps)
+    for _ in range(taken):
+        runs = [place for place, step in enumerate(made) if type(step) is Work and step.stitch in ("k", "p")]
+        if not runs:
+            return None
+        place = max(runs, key=lambda run: made[run].times)
+        run = made[place]
+        assert type(run) is Work
+        made[place : place + 1] = [Work(run.stitch, run.times - 1)] if run.times > 1 else []
+    return tuple(made) or None

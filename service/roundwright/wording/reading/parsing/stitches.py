@@ -575,11 +575,7 @@ class StitchReader(NewStitchReader):
         ends = self.place + behind >= self.stop or bool(
             self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH | EQUALS)
         )
-        return (
-            (again or often)
-            and self.joined(ahead)
-            and (ends or self.kind(behind) in ("(", "and", "then", "="))
-        )
+        return (again or often) and self.joined(ahead) and (ends or self.kind(behind) in ("(", "and", "then"))
 
     def is_no_number_of_changes(self, ahead: int) -> bool:
         """Whether a number behind the verb tells of what: `dec with 1 sk2p`, `decreases on 60 sts`, `with 4 markers`.

@@ -1,0 +1,312 @@
+"""Prose in Dutch: crowns told in full sentences, by teachers, in blogs and in old books.
+
+The counts are worked by hand.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round
+
+TEXTS = [
+    (
+        (
+            "*9 r, 2 r sam*. Brei 1 toer recht. *8 r, 2 r sam*.\n"
+            "Verder minder je elke toer 8 steken, tot er 16 steken over zijn."
+        ),
+        88,
+        [80, 80, 72, 64, 56, 48, 40, 32, 24, 16],
+    ),
+    (
+        (
+            "*9 r, 2 r sam*. Brei 1 toer recht. *8 r, 2 r sam*.\n"
+            "Vanaf nu minder je in elke toer 8 steken, tot er nog 16 steken over zijn."
+        ),
+        88,
+        [80, 80, 72, 64, 56, 48, 40, 32, 24, 16],
+    ),
+    (
+        ("Toer 1: *2 r, 2 av; herhaal vanaf *, eindig met 2 r."),
+        86,
+        [86],
+    ),
+    (
+        (
+            "Je hebt 88 steken. Hang om de 11 steken een markeerder.\n"
+            "Brei tot 2 steken voor de markeerder, brei 2 steken recht samen en haal de markeerder over. Doe "
+            "hetzelfde bij alle 8 markeerders. Nu zijn er acht steken weg en heb je er nog 80.\n"
+            "Brei een toer recht. Deze twee toeren brei je in totaal drie keer.\n"
+            "Minder daarna in elke toer tot je 8 steken over hebt."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 64, 56, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Nu beginnen we aan de kroon. Er staan 96 steken op de naald. Verdeel ze met markeerders in acht "
+            "vakken van 12 steken.\n"
+            "In de eerste minderronde brei je in elk vak de laatste twee steken recht samen. Er zijn nu acht "
+            "steken af en je houdt er 88 over.\n"
+            "De ronde daarna brei je gewoon zonder te minderen.\n"
+            "Deze twee rondes brei je in totaal vijf keer, tot je 56 steken hebt.\n"
+            "De tussenronde laat je vanaf nu weg: je mindert dus elke ronde, tot er nog 8 steken op de naald "
+            "staan."
+        ),
+        96,
+        [88, 88, 80, 80, 72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Voor de bovenkant brei je steeds 8 steken recht en dan 2 steken recht samen, de hele toer rond. "
+            "Dan heb je 72 steken.\n"
+            "Brei nu een toer zonder minderingen.\n"
+            "In de volgende toer brei je steeds 7 steken recht en 2 steken recht samen (64 steken). Weer een "
+            "toer zonder minderingen.\n"
+            "Zo ga je door, met telkens een steek minder tussen de minderingen, tot je 56 steken hebt, en "
+            "brei nog een toer recht.\n"
+            "Daarna minder je elke toer, tot je nog 8 steken over hebt."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Plaats om de 16 steken een markeerder.\n"
+            "Mindertoer: brei tot 2 steken voor de markeerder, brei 2 steken recht samen. Doe dit bij elke "
+            "markeerder. Zo verlies je 6 steken per toer.\n"
+            "Brei afwisselend een toer met minderingen en een toer zonder, vier keer in totaal. Je hebt dan "
+            "nog 72 steken."
+        ),
+        96,
+        [90, 90, 84, 84, 78, 78, 72, 72],
+    ),
+    (
+        (
+            "Verdeel de steken in 9 groepjes van 10.\n"
+            "Van elk groepje brei je de laatste twee steken samen: je hebt nu 81 steken.\n"
+            "De volgende toer brei je recht.\n"
+            "Wissel deze twee toeren af tot je 63 steken hebt, en eindig met een toer recht.\n"
+            "Minder nu in elke toer negen steken tot er nog maar negen over zijn."
+        ),
+        90,
+        [81, 81, 72, 72, 63, 63, 54, 45, 36, 27, 18, 9],
+    ),
+    (
+        (
+            "Brei de volgende ronde: 7 steken recht, 2 steken recht samen, en dat acht keer. Je hebt nu 64 "
+            "steken.\n"
+            "Minder nog een keer, zodat er 56 steken overblijven.\n"
+            "Brei een ronde recht en minder dan opnieuw: 48 steken.\n"
+            "Brei nog een ronde recht, minder nog een laatste keer en je hebt 40 steken."
+        ),
+        72,
+        [64, 56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Je werk is nu hoog genoeg en we gaan minderen. Tel je steken: het zijn er 96.\n"
+            "Verdeel ze met acht markeerders in stukjes van 12 steken.\n"
+            "Brei tot er nog twee steken voor de markeerder zijn, brei die twee samen en schuif de "
+            "markeerder door. Dat doe je acht keer in deze ronde, dus aan het eind heb je 88 steken.\n"
+            "Daarna brei je een ronde waarin niets gebeurt.\n"
+            "Herhaal deze twee rondes tot er 72 steken over zijn en je net een gewone ronde gebreid hebt.\n"
+            "Vanaf dan sla je de gewone ronde over en minder je elke ronde, tot je 48 steken hebt."
+        ),
+        96,
+        [88, 88, 80, 80, 72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "Verdeel de 80 steken in tien gelijke delen en hang tussen elk deel een markeerder.\n"
+            "Ronde 1: brei in elk deel de laatste 2 steken samen. Er gaan dus 10 steken af: 70 steken.\n"
+            "Ronde 2: brei alle steken.\n"
+            "Brei ronde 1 en 2 nog twee keer; je hebt dan 50 steken.\n"
+            "Brei daarna alleen nog maar ronde 1, tot je 10 steken over hebt."
+        ),
+        80,
+        [70, 70, 60, 60, 50, 50, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "Eerste mindering: brei telkens 7 steken recht en 2 steken samen, de hele toer rond. Er blijven "
+            "80 steken over. Brei dan twee toeren zonder minderen.\n"
+            "Tweede mindering: brei telkens 6 steken recht en 2 steken samen (70 steken), gevolgd door twee "
+            "toeren recht.\n"
+            "Derde mindering: brei telkens 5 steken recht en 2 samen (60 steken), en weer twee toeren recht.\n"
+            "Minder daarna om de toer op dezelfde manier, tot er 40 steken zijn en brei nog een toer recht.\n"
+            "Ten slotte minder je iedere toer, tot er nog maar 10 steken op de naalden staan."
+        ),
+        90,
+        [80, 80, 80, 70, 70, 70, 60, 60, 60, 50, 50, 40, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "Men mindert nu als volgt: 4 steken recht, 2 steken samen, en zoo de geheele toer rond. Men "
+            "houdt 60 steken over.\n"
+            "De volgende toer breit men recht.\n"
+            "Vervolgens 3 recht, 2 samen, den geheelen toer; de daarop volgende toer recht.\n"
+            "Daarna 2 recht, 2 samen; weder een toer recht.\n"
+            "Dan 1 recht, 2 samen, en ten slotte een toer waarin men alle steken twee aan twee samenbreit, "
+            "zoodat er 12 steken overblijven."
+        ),
+        72,
+        [60, 60, 48, 48, 36, 36, 24, 12],
+    ),
+    (
+        (
+            "De kroon: zet na elke tiende steek een markeerder. Je hebt tien vakken.\n"
+            "Brei in de minderronde de twee steken voor elke markeerder samen; dat scheelt tien steken per "
+            "ronde.\n"
+            "Brei na elke minderronde een ronde zonder minderen.\n"
+            "Doe dit vier keer, dan heb je nog 60 steken.\n"
+            "Vanaf nu komt er geen gewone ronde meer tussen. Minder vijf rondes achter elkaar en je hebt 10 "
+            "steken over."
+        ),
+        100,
+        [90, 90, 80, 80, 70, 70, 60, 60, 50, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "We beginnen met 64 steken en 8 vakjes van 8 steken.\n"
+            "In de eerste ronde minder je in ieder vakje één steek door de laatste twee steken samen te "
+            "breien.\n"
+            "De tweede ronde brei je alle steken gewoon recht.\n"
+            "Deze twee rondes doe je drie keer, zodat je 40 steken overhoudt.\n"
+            "Hierna minder je in elke ronde, nog vier keer. Je hebt dan 8 steken over."
+        ),
+        64,
+        [56, 56, 48, 48, 40, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Mindertoer: *9 r, 2 r sam*, herhaal van * tot * = 80 st. Brei 1 toer r.\n"
+            "Bij elke volgende mindertoer brei je een steek minder voor het samenbreien.\n"
+            "Minder nog 3 keer, met steeds een toer recht ertussen = 56 st. Brei 1 toer r."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "We gaan het mutsje nu dichtmaken. Er zitten 96 steken op de naald, dat zijn acht groepjes van "
+            "twaalf.\n"
+            "Van ieder groepje brei je de eerste tien steken gewoon recht en de laatste twee samen. Zo ben "
+            "je in één ronde acht steken kwijt en heb je er nog 88.\n"
+            "Daarna mag je twee rondes uitrusten: gewoon recht breien dus.\n"
+            "Dan brei je negen steken recht en twee samen (80 steken) en weer twee rondes recht.\n"
+            "Vanaf hier minder je in iedere ronde, steeds met een steek minder ertussen, tot er 56 steken "
+            "zijn."
+        ),
+        96,
+        [88, 88, 88, 80, 80, 80, 72, 64, 56],
+    ),
+    (
+        (
+            "De minderronde gaat zo: brei tot twee steken voor de markeerder, brei twee steken samen, zet de "
+            "markeerder over. Doe bij de andere zeven markeerders hetzelfde. Er staan nu nog 72 steken op de "
+            "naald.\n"
+            "Brei een gewone ronde.\n"
+            "Deze twee rondes samen doe je vier keer in totaal (48 steken).\n"
+            "De gewone ronde laat je daarna achterwege: brei nog vijf minderrondes."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        (
+            "Het breiwerk verdeelt men in zes gelijke deelen van 12 steken.\n"
+            "In den eersten toer breit men aan het einde van elk deel 2 steken samen; er blijven dan 66 "
+            "steken over.\n"
+            "De tweede toer wordt zonder minderen gebreid.\n"
+            "Deze twee toeren herhaalt men, tot er 48 steken over zijn; na de laatste mindering breit men "
+            "nog een toer zonder minderen.\n"
+            "Voortaan mindert men in elken toer, totdat er nog 6 steken resten."
+        ),
+        72,
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        (
+            "Stap 1: *10 recht, 2 samen*, zeven keer (77 steken).\n"
+            "Stap 2: brei twee rondes recht.\n"
+            "Stap 3: *9 recht, 2 samen*, zeven keer (70 steken), en één ronde recht.\n"
+            "Stap 4: *8 recht, 2 samen*, zeven keer (63 steken), en één ronde recht.\n"
+            "Stap 5: nu elke ronde minderen, telkens een steek minder voor het samenbreien, tot er zeven "
+            "steken overblijven."
+        ),
+        84,
+        [77, 77, 77, 70, 70, 63, 63, 56, 49, 42, 35, 28, 21, 14, 7],
+    ),
+    (
+        (
+            "Zet om de negen steken een markeerder; in totaal tien markeerders.\n"
+            "Bij elke markeerder brei je de twee steken ervoor samen. Je raakt zo tien steken per ronde "
+            "kwijt (80 over).\n"
+            "De volgende ronde doe je niets bijzonders: alles recht.\n"
+            "Herhaal deze twee rondes nog twee keer: 60 steken.\n"
+            "Daarna sla je de rechte ronde over en minder je in elke ronde tot er tien steken over zijn."
+        ),
+        90,
+        [80, 80, 70, 70, 60, 60, 50, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "Brei 8 steken, brei de volgende 2 steken samen, en ga zo door tot het einde van de ronde: er "
+            "zijn nu 54 steken.\n"
+            "Brei een ronde zonder te minderen.\n"
+            "Brei 7 steken, brei de volgende 2 steken samen, en ga zo door tot het einde van de ronde: 48 "
+            "steken.\n"
+            "Brei weer een ronde zonder te minderen.\n"
+            "Minder in de volgende ronde op dezelfde manier, met 6 steken ertussen (42 steken), en brei nog "
+            "één ronde zonder te minderen.\n"
+            "Minder vanaf nu elke ronde, met steeds één steek minder ertussen, tot er 6 steken over zijn."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        (
+            "Deel de steken door tien: je krijgt vakken van tien steken.\n"
+            "Minder in elk vak één steek, door de laatste twee steken recht samen te breien (90 steken).\n"
+            "Brei een ronde zonder minderingen. Doe dit nog twee keer, dan heb je 70 steken.\n"
+            "Minder nu zesmaal achter elkaar zonder tussenronde, tot er tien steken overblijven."
+        ),
+        100,
+        [90, 90, 80, 80, 70, 70, 60, 50, 40, 30, 20, 10],
+    ),
+    (
+        (
+            "Plaats negen markeerders, steeds na acht steken.\n"
+            "Brei in elk vakje tot er nog 2 steken over zijn en brei die samen: er vallen negen steken af en "
+            "er blijven er 63.\n"
+            "Brei hierna een toer recht.\n"
+            "Zo ga je verder: een toer met minderingen, een toer zonder, tot je 45 steken hebt.\n"
+            "Brei nog een toer zonder en minder daarna in elke toer, tot je 9 steken hebt."
+        ),
+        72,
+        [63, 63, 54, 54, 45, 45, 36, 27, 18, 9],
+    ),
+    (
+        (
+            "Er wordt op zes plaatsen aan weerszijden geminderd, dus per minderronde verdwijnen er twaalf "
+            "steken.\n"
+            "Hang hiervoor na elke 16 steken een markeerder.\n"
+            "Minderronde: *1 recht, overhaling, recht tot 3 steken voor de markeerder, 2 recht samen, 1 "
+            "recht*, dit in totaal zes keer (84 steken).\n"
+            "De ronde erna brei je recht.\n"
+            "Brei beide rondes nog tweemaal, dan resten er 60 steken.\n"
+            "Brei ten slotte vier minderrondes achtereen: 12 steken."
+        ),
+        96,
+        [84, 84, 72, 72, 60, 60, 48, 36, 24, 12],
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "cast_on", "after"), TEXTS)
+def test_crowns_in_sentences(text: str, cast_on: int, after: list[int]) -> None:
+    """The round, its repetition, its count and how it goes on stand in sentences of their own."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after
