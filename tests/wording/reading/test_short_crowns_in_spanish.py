@@ -278,6 +278,48 @@ TEXTS = [
         72,
         [60],
     ),
+    (
+        (
+            "Vta. 1: * 8 p. der., 2 p. j. der. *, repetir de * a * (36 p.). Repetir esta disminución, con 1 "
+            "p. menos entre disminuciones cada vez, en las vtas. 3 y 5 (28 p.) y, sin vtas. intermedias, en "
+            "las vtas. 6, 7 y 8 (16 p.).\n"
+            "Vta. 9: lisa."
+        ),
+        40,
+        [36, 36, 32, 32, 28, 24, 20, 16, 16],
+    ),
+    (
+        (
+            "Empezá la vuelta: tejé 10 puntos al derecho y los 2 siguientes juntos al derecho, y repetí "
+            "hasta terminar la vuelta. Te quedan 44 puntos.\n"
+            "La vuelta siguiente va toda al derecho, sin disminuir.\n"
+            "Ahora tejé 9 puntos y 2 juntos toda la vuelta (40 puntos) y otra vez una vuelta lisa.\n"
+            "Seguí igual, con un punto menos antes de los 2 juntos y una vuelta lisa en el medio, hasta "
+            "tejer la vuelta que te deja 36 puntos.\n"
+            "De ahí en más disminuí en todas las vueltas, hasta que te queden 32 puntos."
+        ),
+        48,
+        [44, 44, 40, 40, 36, 32],
+    ),
+    (
+        (
+            "Se hace en cada una de las tres agujas: un punto del derecho, dos puntos juntos, se sigue del "
+            "derecho hasta que falten tres puntos, dos puntos juntos y un punto del derecho. Quedan 42 "
+            "puntos.\n"
+            "Se hace una vuelta lisa. Repítense estas dos vueltas, terminando con vuelta de menguados cuando"
+            " queden 10 puntos en cada aguja, que son 30."
+        ),
+        48,
+        [42, 42, 36, 36, 30],
+    ),
+    (
+        (
+            "Disminuya cada 2 vueltas: (8 d, 2 jd) 4 veces, 36; (7 d, 2 jd) 4 veces, 32.\n"
+            "Disminuya después en cada vuelta, de 4 en 4 puntos, hasta 24."
+        ),
+        40,
+        [36, 36, 32, 28, 24],
+    ),
 ]
 
 SIZES = [
