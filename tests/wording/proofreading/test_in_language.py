@@ -90,12 +90,18 @@ def test_a_missing_round_is_put_in_as_the_others_are_worded() -> None:
     assert answer.repaired == "\n".join(lines)
 
 
+DOUBLE = (
+    "Abreviatura: s.d. = surjete doble (pasar 1 pt. sin tejer, 2 pts. juntos al der., montar el pt. pasado "
+    "sobre el tejido); s.s. = surjete simple (pasar 1 pt. sin tejer, 1 pt. der., montar el pt. pasado)."
+)
+
+
 @pytest.mark.parametrize(
     ("around", "double", "wrong"),
     [
         ("{n}ª vuelta: *{k} der., {s}*, repetir de * a * ({left} p.)", "dism. doble", "2 p. juntos der."),
         (
-            "s.d. = surjete doble; s.s. = surjete simple\n{n}ª vta.: * {k} p. der., {s} * = {left} p.",
+            DOUBLE + "\n{n}ª vta.: * {k} p. der., {s} * = {left} p.",
             "1 s.d.",
             "1 s.s.",
         ),
