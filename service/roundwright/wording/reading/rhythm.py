@@ -14,9 +14,10 @@ def next_steps(count: int, last: Round, before: Round | None) -> Steps | None:
     steps = _moved(last.steps, before.steps) if before is not None else None
     if steps and _fits(steps, count, last):
         return steps
-    steps = _fewer(last.steps)
-    if steps and _fits(steps, count, last):
-        return steps
+    for everywhere in (False, True):
+        steps = _fewer(last.steps, everywhere=everywhere)
+        if steps and _fits(steps, count, last):
+            return steps
     change = last.after - last.before
     method = "k2tog" if change < 0 else "m1"
     if 0 < abs(change) <= most_changes(count, method):
@@ -56,18 +57,18 @@ def _moved(steps: Steps, before: Steps) -> Steps | None:
     return tuple(made)
 
 
-def _fewer(steps: Steps) -> Steps | None:
-    """The steps with one plain stitch fewer in the repeat."""
+def _fewer(steps: Steps, *, everywhere: bool) -> Steps | None:
+    """The steps with one plain stitch fewer in the repeat, or `everywhere`: on both sides of a double decrease."""
     made: list[Step] = []
     changed = False
     for step in steps:
-        if type(step) is Repeat and not changed:
-            inside = _fewer(step.steps)
+        if type(step) is Repeat and (everywhere or not changed):
+            inside = _fewer(step.steps, everywhere=everywhere)
             if inside:
                 made.extend(times(step.times, inside))
                 changed = True
                 continue
-        if type(step) is Work and step.stitch in ("k", "p") and not changed:
+        if type(step) is Work and step.stitch in ("k", "p") and (everywhere or not changed):
             changed = True
             if step.times > 1:
                 made.append(Work(step.stitch, step.times - 1))
