@@ -90,6 +90,38 @@ def test_a_missing_round_is_put_in_as_the_others_are_worded() -> None:
     assert answer.repaired == "\n".join(lines)
 
 
+DOUBLE = (
+    "Abreviatura: s.d. = surjete doble (pasar 1 pt. sin tejer, 2 pts. juntos al der., montar el pt. pasado "
+    "sobre el tejido); s.s. = surjete simple (pasar 1 pt. sin tejer, 1 pt. der., montar el pt. pasado)."
+)
+
+
+@pytest.mark.parametrize(
+    ("around", "double", "wrong"),
+    [
+        ("{n}ª vuelta: *{k} der., {s}*, repetir de * a * ({left} p.)", "dism. doble", "2 p. juntos der."),
+        (
+            DOUBLE + "\n{n}ª vta.: * {k} p. der., {s} * = {left} p.",
+            "1 s.d.",
+            "1 s.s.",
+        ),
+    ],
+)
+def test_a_stitch_put_in_is_worded_as_in_the_rounds_beside_it(around: str, double: str, wrong: str) -> None:
+    """A wrong decrease is mended with the words, and the number before them, that the pattern has for the right."""
+    heading, _, line = around.rpartition("\n")
+    rounds = [
+        line.format(n=number, k=plain, s=double, left=left)
+        for number, plain, left in ((1, 9, 80), (2, 7, 64), (3, 5, 48), (4, 3, 32))
+    ]
+    lines = [heading, *rounds] if heading else rounds
+    faulty = [row.replace(double, wrong) if "5 " in row else row for row in lines]
+
+    answer = proofread(ProofreadRequest(cast_on=(96,), text="\n".join(faulty), language="es"))
+
+    assert answer.repaired == "\n".join(lines)
+
+
 def test_an_unknown_word_is_quoted_as_it_is_printed() -> None:
     """A message that quotes the text quotes the original."""
     text = "1. Rd: * 4 M re, frmpf, 2 M re zusstr; ab * stets wdh (= 40 M)."

@@ -142,6 +142,20 @@ Decrease in the same way on rounds 3, 5 and 7."""
     assert after_each_round(read(text, (64,))) == [56, 56, 48, 48, 40, 40, 32]
 
 
+@pytest.mark.parametrize("begun", ["Rnd 1: *k11, k2tog* around.", "*K11, k2tog* around."])
+def test_the_first_of_the_rounds_named_may_be_that_told_before(begun: str) -> None:
+    """On rounds 1, 3 and 5: the first is worked, and two more follow with plain rounds between."""
+    text = f"{begun}\nIn this manner dec on rnds 1, 3 and 5 (80 sts).\nIn this manner dec on rnds 6 and 7 (64 sts)."
+    assert after_each_round(read(text, (104,))) == [96, 96, 88, 88, 80, 72, 64]
+
+
+@pytest.mark.parametrize("double", ["k3tog", "s2kp"])
+def test_plain_stitches_go_from_both_sides_of_a_double_decrease(double: str) -> None:
+    """5 times 9 stitches, of which each round takes one on either side."""
+    text = f"Rnd 1: *k3, {double}, k3* around.\nRnd 2: knit.\nContinue in this manner until 5 sts remain."
+    assert after_each_round(read(text, (45,))) == [35, 35, 25, 25, 15, 15, 5]
+
+
 def test_a_round_that_is_worked_on_every_round_from_now_on_was_not_begun_before() -> None:
     """Decreases of 8 on every second round come to 48 stitches, and four more on every round to 16."""
     text = """Place a marker every 12 sts.

@@ -278,6 +278,193 @@ TEXTS = [
         72,
         [60],
     ),
+    (
+        (
+            "Vta. 1: * 8 p. der., 2 p. j. der. *, repetir de * a * (36 p.). Repetir esta disminución, con 1 "
+            "p. menos entre disminuciones cada vez, en las vtas. 3 y 5 (28 p.) y, sin vtas. intermedias, en "
+            "las vtas. 6, 7 y 8 (16 p.).\n"
+            "Vta. 9: lisa."
+        ),
+        40,
+        [36, 36, 32, 32, 28, 24, 20, 16, 16],
+    ),
+    (
+        (
+            "Empezá la vuelta: tejé 10 puntos al derecho y los 2 siguientes juntos al derecho, y repetí "
+            "hasta terminar la vuelta. Te quedan 44 puntos.\n"
+            "La vuelta siguiente va toda al derecho, sin disminuir.\n"
+            "Ahora tejé 9 puntos y 2 juntos toda la vuelta (40 puntos) y otra vez una vuelta lisa.\n"
+            "Seguí igual, con un punto menos antes de los 2 juntos y una vuelta lisa en el medio, hasta "
+            "tejer la vuelta que te deja 36 puntos.\n"
+            "De ahí en más disminuí en todas las vueltas, hasta que te queden 32 puntos."
+        ),
+        48,
+        [44, 44, 40, 40, 36, 32],
+    ),
+    (
+        (
+            "Se hace en cada una de las tres agujas: un punto del derecho, dos puntos juntos, se sigue del "
+            "derecho hasta que falten tres puntos, dos puntos juntos y un punto del derecho. Quedan 42 "
+            "puntos.\n"
+            "Se hace una vuelta lisa. Repítense estas dos vueltas, terminando con vuelta de menguados cuando"
+            " queden 10 puntos en cada aguja, que son 30."
+        ),
+        48,
+        [42, 42, 36, 36, 30],
+    ),
+    (
+        (
+            "Disminuya cada 2 vueltas: (8 d, 2 jd) 4 veces, 36; (7 d, 2 jd) 4 veces, 32.\n"
+            "Disminuya después en cada vuelta, de 4 en 4 puntos, hasta 24."
+        ),
+        40,
+        [36, 36, 32, 28, 24],
+    ),
+    (
+        (
+            "Teje hasta que falten 2 puntos para el marcador y júntalos. Haz lo mismo en los 8 marcadores. "
+            "Te quedan 72 puntos.\n"
+            "Teje una vuelta sin disminuir.\n"
+            "Haz estas dos vueltas 5 veces en total, hasta tener 40 puntos, y no tejas vuelta lisa después "
+            "de la última."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Teje hasta que falten 2 puntos para el marcador y júntalos. Haz lo mismo en los 8 marcadores. "
+            "Te quedan 72 puntos.\n"
+            "Teje una vuelta sin disminuir.\n"
+            "Haz estas dos vueltas 5 veces en total."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 40],
+    ),
+    (
+        (
+            "Teje seis puntos, dos juntos, y repite toda la vuelta: se han ido doce y te quedan 84.\n"
+            "Teje una vuelta sin más.\n"
+            "Vuelve a disminuir igual, con un punto menos antes de juntar: quedan 72.\n"
+            "Teje otra vuelta sin más."
+        ),
+        96,
+        [84, 84, 72, 72],
+    ),
+    (
+        (
+            "Se hacen seis puntos y un menguado, y así toda la vuelta, con lo que se pierden ocho puntos y "
+            "quedan 56.\n"
+            "Sigue una vuelta sin menguar.\n"
+            "En la tercera vuelta se hacen cinco puntos y un menguado; quedan 48.\n"
+            "Una vuelta sin menguar.\n"
+            "En la quinta se hacen cuatro y un menguado; quedan 40."
+        ),
+        64,
+        [56, 56, 48, 48, 40],
+    ),
+    (
+        (
+            "Para cerrar se hacen ocho menguados en la vuelta, esto es: seis puntos del derecho, dos juntos,"
+            " y se repite.\n"
+            "Síguese una vuelta lisa. Se repiten estas dos vueltas cuatro veces en todo, haciendo cada vez "
+            "un punto menos entre los menguados. Quedan 32 puntos."
+        ),
+        64,
+        [56, 56, 48, 48, 40, 40, 32, 32],
+    ),
+    (
+        (
+            "Tejé 7 puntos y los 2 que siguen tejelos juntos; hacé eso hasta el final. Se te fueron 10 y "
+            "quedan 80.\n"
+            "Ahora una vuelta entera derecha.\n"
+            "Después tejé 6 y 2 juntos, siempre igual, y quedan 70.\n"
+            "Y otra derecha."
+        ),
+        90,
+        [80, 80, 70, 70],
+    ),
+    (
+        (
+            "Primera vuelta: 7 puntos derechos, 2 juntos, y así toda la vuelta (80).\n"
+            "Segunda vuelta: toda derecha.\n"
+            "Hacé estas dos vueltas cinco veces en total, con un punto menos cada vez, pero la última vuelta"
+            " derecha no la tejas. Quedan 40 puntos."
+        ),
+        90,
+        [80, 80, 70, 70, 60, 60, 50, 50, 40],
+    ),
+    (
+        (
+            "Poné un marcador cada 10 puntos. Juntá los 2 puntos de antes de cada marcador: se van 8 y te "
+            "quedan 72.\n"
+            "Una vuelta derecha en el medio.\n"
+            "Disminuí otra vez: 64. Una vuelta derecha.\n"
+            "Disminuí una última vez: 56."
+        ),
+        80,
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Vamos a juntar dos puntos cada ocho: teje seis, dos juntos, y repite hasta acabar. De 80 "
+            "pasamos a 70.\n"
+            "Tejemos una vuelta tranquila.\n"
+            "Volvemos a disminuir, esta vez con cinco puntos entre disminuciones, y pasamos a 60."
+        ),
+        80,
+        [70, 70, 60],
+    ),
+    (
+        (
+            "Teje ocho puntos y dos juntos hasta que termines la vuelta; te habrán quedado 72.\n"
+            "Teje otra vuelta sin disminuir nada.\n"
+            "Estas dos vueltas las repites tres veces más, y cada vez tejes un punto menos antes de los dos "
+            "juntos. Al acabar tendrás 48 puntos."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48],
+    ),
+    (
+        (
+            "Se hacen seis puntos, se mengua uno, y se repite lo mismo en toda la vuelta, quedando 84.\n"
+            "Se hace después una vuelta sin menguar, y en la siguiente se hacen cinco puntos entre menguado "
+            "y menguado, quedando 72.\n"
+            "Se termina con una vuelta lisa."
+        ),
+        96,
+        [84, 84, 72, 72],
+    ),
+    (
+        (
+            "Sin hacer más vueltas lisas, se hacen dos puntos y un menguado, y quedan 36; en la otra vuelta "
+            "un punto y un menguado, y quedan 24; en la última todo menguados, y quedan doce."
+        ),
+        48,
+        [36, 24, 12],
+    ),
+    (
+        (
+            "Tejé 9 puntos y agarrá 2 juntos hasta el final de la vuelta (80). Hacé una vuelta derecha.\n"
+            "Andá disminuyendo así vuelta por medio, hasta que hayas disminuido cinco veces. Te tienen que "
+            "quedar 48."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        (
+            "Cierre en 8 gajos de 13 p.\n"
+            "Se mengua 1 p. al final de cada gajo (2 p. juntos al derecho):\n"
+            "– en la 1.ª, 5.ª, 9.ª y 13.ª v. (72 p.),\n"
+            "– en la 15.ª, 17.ª, 19.ª y 21.ª v. (40 p.),\n"
+            "– en la 22.ª, 23.ª, 24.ª y 25.ª v. (8 p.).\n"
+            "Las demás v. se tejen sin menguados.\n"
+            "Se pasa una hebra por los últimos p., se frunce y se remata con unas puntadas."
+        ),
+        104,
+        [96, 96, 96, 96, 88, 88, 88, 88, 80, 80, 80, 80, 72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 8],
+    ),
 ]
 
 SIZES = [

@@ -616,7 +616,12 @@ class _Continuation:
                 self.shape_on()
 
     def run_named(self, numbers: tuple[int, ...], begun: int) -> None:
-        """A shaping on each of these rounds, and plain rounds up to it: `decrease like this on rounds 5, 7 and 8`."""
+        """A shaping on each of these rounds, and plain rounds up to it: `decrease like this on rounds 5, 7 and 8`.
+
+        The first of them is the round told just before, where that has its number, or none and they begin with 1.
+        """
+        if not self.trailing and numbers[0] == max(begun, 1):
+            begun, numbers = numbers[0], numbers[1:] or numbers
         if self.last is None or not begun or numbers[0] <= begun:
             raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
         for number in range(begun + 1, min(numbers[-1], begun + MOST_ROUNDS) + 1):

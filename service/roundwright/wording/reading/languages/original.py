@@ -19,6 +19,7 @@ _PARTED: Final = re.compile(r", (?![^()]{0,40}\))")
 """Commas that are not of a list of sizes."""
 _BELONGS: Final = re.compile(r"\s[^\W\d_]")
 """Words that are put in behind others and belong to them: `3 times` and ` in all`."""
+_ONE: Final = re.compile(r"1 (?=[^\W\d_])")
 _SPLIT: Final = re.compile(r"[^\W_]+|\s+|.", re.DOTALL)
 
 
@@ -114,6 +115,8 @@ def _words(text: Rewritten, at: int, stop: int, replacement: str) -> Change:
         replacement += text.text[stop : unit.stop]
     end = unit.start + stop - unit.at if unit.same else unit.end
     words = text.wordings.get(replacement)
+    if words is not None and _ONE.match(text.original, start) and not words[:1].isdigit():
+        words = f"1 {words}"  # as the text counts it here: `1 s.s.`, though `s.d. = surjete doble`
     if words is None:
         parts = _PARTED.split(replacement)
         words = ", ".join(text.wordings.get(part) or worded(text.language, part) for part in parts)

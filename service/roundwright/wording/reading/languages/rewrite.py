@@ -109,9 +109,14 @@ class Rewritten(Struct, frozen=True, dict=True):
         """How the original words a stitch by its English name, where it first does: `2 r. zus.` for `k2tog`."""
         worded: dict[str, str] = {}
         for unit in self.units:
-            english = self.text[unit.at : unit.stop]
-            if not unit.same and english in _stitches():
-                worded.setdefault(english, self.original[unit.start : unit.end])
+            if unit.same:
+                continue
+            english = self.text[unit.at : unit.stop].split(APART)
+            words = self.original[unit.start : unit.end].split(APART)
+            if len(english) == len(words):  # `9 der., dism. doble` for `k9, cdd`
+                for stitch, wording in zip(english, words, strict=True):
+                    if stitch in _stitches():
+                        worded.setdefault(stitch, wording)
         return worded
 
     def unit(self, at: int) -> int:
