@@ -26,7 +26,8 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
 
 def _tells_others(tokens: list[Token], place: int) -> bool:
     """Whether the word only says that the stitches taken in are others: `decrease another 7 sts`."""
-    if tokens[place].kind != "more" or not place or tokens[place - 1].kind != "decrease":
+    word = tokens[place]
+    if word.kind != "more" or word.text == "again" or not place or tokens[place - 1].kind != "decrease":
         return False
     return [token.kind for token in tokens[place + 1 : place + 3]] == ["number", "stitch_noun"]
 

@@ -66,6 +66,8 @@ class TimesReader(StitchReader):
     def more(self) -> Phrase:
         """`more` before a number: `another 3 times`, `again twice`, `another round`."""
         before = self.tokens[self.place - 1].kind if self.place else ""
+        if before == "decrease" and self.is_once_more(0):
+            return Times(*self.take(1), ONE, more=True, word=True)
         if self.kind(1) == "round" and self.joined(1) and self.token().text == "another":
             return Rounds(*self.take(2), ONE, more=True)
         counts = self.kind(1) == "number" and self.kind(2) not in ("times", "more", "round", "stitch_noun")
@@ -82,8 +84,6 @@ class TimesReader(StitchReader):
         ends = self.place + 1 >= self.stop or bool(self.flags(1) & (STOP | COMMA | SEMI | COLON | DASH))
         ends = ends or self.kind(1) == "("
         begins = before in ("and", "then") or bool(self.flags(0) & STOP)
-        if before == "decrease" and self.is_once_more(0):
-            return Times(*self.take(1), ONE, more=True, word=True)
         if self.token().text == "again" and begins and ends:
             return Times(*self.take(1), ONE, more=True)
         return self.only_words(1)
