@@ -114,9 +114,47 @@ CROWNS = [
     ("Strik rundt (1 omg r, 1 omg vr), til der er 2 vrangriller, dvs. 4 omg.", [80] * 4),
     ("Strik skiftevis 1 omg r og 1 omg vr, til der er 2 riller.", [80] * 4),
     ("Strik 2 vrangriller (1 omg r, 1 omg vr).\nGå over til glatstrik, og strik 2 omg.", [80] * 6),
+    # to a count whose plain round is the last, and two rounds with a count behind each
+    (
+        FIRST
+        + "Sådan bliver du ved. For hver indtagningsomgang er der en maske mindre mellem indtagningerne, og efter "
+        "hver indtagningsomgang strikker du en omgang ret. Stop, når du har 48 masker og har strikket den sidste "
+        "omgang ret.\nTil sidst strikker du to omgange, hvor alle masker strikkes ret sammen to og to. Så er der 24 "
+        "masker efter den første og 12 masker efter den anden.",
+        [*EVERY_OTHER, 48, 24, 12],
+    ),
+    # both ends of every needle, and everywhere
+    (
+        (
+            "De 80 m. deles med 20 m. paa hver pind.\n"
+            "1. omgang: Paa hver pind strikkes 2 m. ret sammen, ret til de 2 sidste m., som strikkes drejet ret sammen "
+            "(72 m.).\nNu strikkes overalt 2 m. sammen, og traaden trækkes gennem de 36 m."
+        ),
+        [72, 36],
+    ),
+    # markers that the hat has already
+    (
+        (
+            "Huen har 80 m og 4 markører (mm) med 20 m imellem; omg begynder ved en mm.\n"
+            "Indtagningsomg: *1 r, dr 2 r sm, strik r til 3 m før mm, 2 r sm, 1 r, flyt mm*, gentag fra * til * i alt "
+            "4 gange = 72 m."
+        ),
+        [72],
+    ),
 ]
 
 
 @pytest.mark.parametrize(("text", "expected"), CROWNS)
 def test_rounds_told_in_sentences_are_worked(text: str, expected: list[int]) -> None:
     assert after_each_round(read(text, (80,), "da")) == expected
+
+
+def test_the_last_of_two_counts_is_checked() -> None:
+    """The count behind the second of two rounds is the count that the rounds must come to."""
+    reading = read(
+        "Til sidst strikker du to omgange, hvor alle masker strikkes ret sammen to og to. Så er der 40 masker efter "
+        "den første og 21 masker efter den anden.",
+        (80,),
+        "da",
+    )
+    assert [finding.code for finding in reading.findings] == ["count_differs"]

@@ -218,3 +218,33 @@ def test_every_other_round_is_worked_until_so_many_are_left() -> None:
 @pytest.mark.parametrize(("text", "counts"), NEIGHBOURS)
 def test_again_and_then_stand_for_no_more_than_they_tell(text: str, counts: list[int]) -> None:
     assert after_each_round(read(text, (60,), "nb")) == counts
+
+
+FIRST = "Strikk *6 r, 2 r sm* omgangen rundt (63 m). Strikk 1 omg rett.\n"
+"""A round that shapes seventy-two stitches, and a plain one."""
+
+
+def test_plain_rounds_are_between_until_they_are_dropped() -> None:
+    """A plain round between decrease rounds goes on until the text drops it; the last round of all ends the crown."""
+    text = (
+        FIRST
+        + "Slik fortsetter du, med én maske mindre mellom fellingene hver gang og en rett omgang imellom, helt "
+        "til du har 45 masker igjen.\nNå dropper vi den rette omgangen: strikk 3 rett, 2 rett sammen omgangen rundt "
+        "(36 masker), og på den aller siste omgangen strikker du bare 2 og 2 masker rett sammen (18 masker)."
+    )
+    assert after_each_round(read(text, (72,), "nb")) == [63, 63, 54, 54, 45, 36, 18]
+
+
+def test_two_plain_rounds_between_are_not_read_as_a_single_plain_round() -> None:
+    text = (
+        FIRST + "Slik fortsetter du, med én maske mindre mellom fellingene hver gang og 2 rette omg imellom, "
+        "til du har 45 masker igjen."
+    )
+    assert [finding.code for finding in read(text, (72,), "nb").findings] == ["left_over"]
+
+
+def test_to_finish_with_work_behind_it_is_a_round_of_its_own() -> None:
+    text = (
+        "*8 r, 2 r sm* = 54 m.\nStrikk til slutt 2 r sm hele omg (= 27 m), og tre en dobbel tråd gjennom m."
+    )
+    assert after_each_round(read(text, (60,), "nb")) == [54, 27]
