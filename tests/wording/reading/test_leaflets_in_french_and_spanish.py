@@ -252,6 +252,21 @@ CROWNS = [
         [80, 72, 64, 56, 48],
         5,
     ),
+    (
+        "es",
+        "V1: *8 d, 2 pj d*, rep toda la vuelta. 72 p\nV2: d\nV3: *7 d, 2 pj d*, rep toda la vuelta. 64 p",
+        [80, 72, 64],
+        3,
+    ),
+    (
+        "fr",
+        (
+            "1er tour de dim. : (8 m. end., 2 m. ens. end.) 8 fois. 72 m.\nTric. 1 tour end.\n"
+            "En superposant les dim., dim. encore 8 m. ts les 2 tours 2 fois (= 56 m.)."
+        ),
+        [80, 72, 64, 56],
+        5,
+    ),
 ]
 
 
