@@ -350,6 +350,15 @@ def test_crowns_in_sentences(text: str, cast_on: int, after: list[int]) -> None:
             84,
             [72, 72, 72, 72, 60, 60, 48, 48, 36, 36, 24],
         ),
+        (
+            (
+                "Toer 1: *8 r, 2 r sam* (81 st).\nBrei 1 toer recht.\nZo ga je door: om de andere toer minder je "
+                "9 steken, en elke keer zit er één steek minder tussen de minderingen. "
+                "Ga door tot je 54 steken over hebt."
+            ),
+            90,
+            [81, 81, 72, 72, 63, 63, 54],
+        ),
     ],
 )
 def test_short_words_of_tables_and_magazines(text: str, cast_on: int, after: list[int]) -> None:
