@@ -310,3 +310,60 @@ def test_crowns_in_sentences(text: str, cast_on: int, after: list[int]) -> None:
 
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        (
+            (
+                "Toer 1: *8 r, pm; herh vanaf * tot einde toer.\n"
+                "Toer 2: *r tot 2 st voor de markeerder, 2rs, vm; herh vanaf * tot einde toer. 56 st\n"
+                "Toer 3: r\nHerh toer 2 en 3 nog 1 keer. 48 st"
+            ),
+            64,
+            [64, 56, 56, 48, 48],
+        ),
+        (
+            (
+                "*8 r, pm; herh vanaf * tot einde toer.\n"
+                "Mindertoer: *r tot 2 st voor m, 2rs, vm; herh vanaf * tot einde toer.\nVolgende toer: r.\n"
+                "Brei de mindertoer nu nog 3 keer zonder tussentoer. Er staan nu 32 st op de naald."
+            ),
+            64,
+            [64, 56, 56, 48, 40, 32],
+        ),
+        (
+            (
+                "T1: *6 r, 2rs; herhaal vanaf * tot einde toer\nT2 en alle even toeren: alle st r\n"
+                "T3: *5 r, 2rs; herhaal vanaf * tot einde toer\nT5: *4 r, 2rs; herhaal vanaf * tot einde toer"
+            ),
+            64,
+            [56, 56, 48, 48, 40],
+        ),
+        (
+            (
+                "Brei in de volg. toer * 11 st r, 1 dubb. mind., vanaf * nog 5x herh. = 72 st.\n"
+                "Herhaal deze minderingen boven elkaar, met telkens 2 st minder ertussen: "
+                "1x in de 4e toer hierna (= 60 st) en dan nog 3x in elke 2e toer (= 24 st)."
+            ),
+            84,
+            [72, 72, 72, 72, 60, 60, 48, 48, 36, 36, 24],
+        ),
+        (
+            (
+                "Toer 1: *8 r, 2 r sam* (81 st).\nBrei 1 toer recht.\nZo ga je door: om de andere toer minder je "
+                "9 steken, en elke keer zit er één steek minder tussen de minderingen. "
+                "Ga door tot je 54 steken over hebt."
+            ),
+            90,
+            [81, 81, 72, 72, 63, 63, 54],
+        ),
+    ],
+)
+def test_short_words_of_tables_and_magazines(text: str, cast_on: int, after: list[int]) -> None:
+    """Markers placed and slipped are `pm` and `vm`, rounds `T`; a single round of decreases is so many rounds on."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after

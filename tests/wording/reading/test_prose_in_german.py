@@ -165,3 +165,24 @@ def test_first_decreases_are_not_those_of_a_round_before() -> None:
     """`Nimm ab` begins what a colon follows; `nimm nochmals ab` works it again."""
     text = "Nun nimmst du ab: *8 M re, 2 M re zus*, 8x (72 M).\nEine Runde rechts.\nNimm nochmals genauso ab."
     assert after_each_round(read(text, (80,), "de")) == [72, 72, 64]
+
+
+def test_the_last_round_is_told_in_more_words() -> None:
+    """`Ganz zum Schluss` begins one more round, as `zum Schluss` does."""
+    text = "*6 M re, 2 M re zus*, 8x (56 M).\nGanz zum Schluss strickst du eine Runde lang immer 2 M re zusammen."
+    assert after_each_round(read(text, (64,), "de")) == [56, 28]
+
+
+@pytest.mark.parametrize(
+    "stitches",
+    [
+        "jede 10. und 11. M (jede 11. und 12. M)",
+        "jede 10. und 11. (11. und 12.) M",
+        "jede 10. (11.) und 11. (12.) M",
+    ],
+)
+def test_every_so_many_stitches_are_told_by_size(stitches: str) -> None:
+    """The ordinals of the larger size stand in brackets, with or without their words."""
+    reading = read(f"In der nächsten Rd {stitches} re zusstr = 80 (88) M.", (88, 96), "de")
+    assert not faults(reading)
+    assert [[done.after for done in lane] for lane in reading.rounds] == [[80], [88]]

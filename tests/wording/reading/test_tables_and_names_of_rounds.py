@@ -307,6 +307,8 @@ PACES = [
     "From here the decreases come in every round; one stitch less between them each time. Carry on till 10 are left.",
     "Now decrease in every round. Go on until 10 sts remain.",
     "The decreases are now made in every round. Continue until 10 sts remain.",
+    "Now dec 10 sts in every round. Continue until 10 sts remain.",
+    "Dec 10 sts every rnd, with 1 st less between decreases each time. Go on until 10 sts remain.",
 ]
 
 

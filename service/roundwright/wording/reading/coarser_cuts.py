@@ -154,7 +154,7 @@ def _changes_in_last_round(segment: Segment) -> bool:
         type(phrase) in (Stitches, Said, Then, Count) or is_bracketed_count(phrase)
         for phrase in segment.phrases
     )
-    evenly = [type(phrase.node) is Evenly for phrase in changes] == [True]
+    evenly = [_is_evenly(phrase) for phrase in changes] == [True]
     return segment.label is None and silent and evenly and is_of_last_round(segment.phrases)
 
 
@@ -183,9 +183,17 @@ def _goes_on_at_pace(pace: Segment, segment: Segment) -> bool:
 def _sets_pace(segment: Segment) -> bool:
     """Whether a sentence only says that stitches are decreased in every round, or in every other."""
     every = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
-    changes = Change in [type(phrase) for phrase in segment.phrases]
-    silent = all(type(phrase) in (Said, Then, Continue, Change, Rounds) for phrase in segment.phrases)
-    return segment.label is None and changes and silent and len(every) == 1 and every[0].every
+    changes = [type(phrase) is Change or _is_evenly(phrase) for phrase in segment.phrases]
+    silent = all(
+        change or type(phrase) in (Said, Then, Continue, Rounds)
+        for phrase, change in zip(segment.phrases, changes, strict=True)
+    )
+    return segment.label is None and any(changes) and silent and len(every) == 1 and every[0].every
+
+
+def _is_evenly(phrase: Phrase) -> bool:
+    """Whether stitches are decreased, and only how many: `decrease 8 sts`."""
+    return type(phrase) is Stitches and type(phrase.node) is Evenly
 
 
 def _goes_to_count(segment: Segment) -> bool:
