@@ -46,3 +46,11 @@ def test_so_many_stitches_are_taken_in_at_every_marker(work: str, left: int) -> 
     reading = read(f"Place a marker every 13 sts (6 markers).\n{work}\nNext rnd: knit.", (78,))
 
     assert after_each_round(reading) == [left, left]
+
+
+@pytest.mark.parametrize(
+    "work", ["k20, k2tog after the marker, knit to end", "k2tog after the marker, knit to end"]
+)
+def test_a_decrease_beside_other_stitches_is_at_that_marker_alone(work: str) -> None:
+    """The neighbour: the line says where the marker is."""
+    assert after_each_round(read(f"Rnd 1: {work}.", (80,))) == [79]

@@ -88,3 +88,11 @@ def test_a_plain_round_and_the_decreases_again_are_two_rounds(again: str) -> Non
 def test_a_round_with_so_many_decreases_is_a_round() -> None:
     """The neighbour: how many are decreased is told, and not that it is done again."""
     assert after_each_round(read(f"{ROUND}Knit 1 rnd and dec 7 sts.", (84,))) == [77, 77, 77, 77, 70]
+
+
+def test_how_far_the_decreases_are_repeated_is_kept() -> None:
+    """The neighbour: what follows in the sentence says how far."""
+    text = "*K8, k2tog*. Knit 1 rnd. Repeat the decreases and knit 1 rnd until 48 sts remain."
+
+    assert after_each_round(read(text, (80,)))[-1] == 48
+    assert after_each_round(read("*K8, k2tog*. Knit 1 rnd. Repeat the decreases.", (80,))) == [72, 72, 64]

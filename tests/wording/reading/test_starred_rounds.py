@@ -39,3 +39,11 @@ STITCHES = [
 @pytest.mark.parametrize("text", STITCHES)
 def test_stitches_between_stars_are_repeated_in_their_round(text: str) -> None:
     assert after_each_round(read(text, (80,), "en")) == [72, 72]
+
+
+@pytest.mark.parametrize("behind", ["3 times.", "Rep from * to * 3 times in all."])
+def test_all_rounds_between_the_stars_are_repeated(behind: str) -> None:
+    """Three rounds, of which two are plain."""
+    text = f"Place 7 markers evenly.\n*K2tog before each marker. Knit 2 rnds.* {behind}"
+
+    assert after_each_round(read(text, (84,))) == [77, 77, 77, 70, 70, 70, 63, 63, 63]

@@ -251,7 +251,9 @@ def _tells_rounds_so_far(work: LineWork) -> bool:
         case (Rounds(every=False, more=False, number=number), *behind) if all(map(_says_total, behind)):
             so_far = number.of(work.column)
             alone = work.segment.label is None and len(behind) < 2  # `40 rounds in all`
-            least = 1 if behind else MOST_BEHIND  # `2 rounds.` are plain behind the second decrease
+            last = work.lane.chain[1].round if work.lane.chain else None
+            shaped = last is not None and last.after != last.before
+            least = MOST_BEHIND if shaped and not behind else 1  # `2 rounds.` are plain behind a decrease
             return alone and so_far in (work.lane.worked, work.lane.number) and so_far > least
         case _:
             return False

@@ -19,15 +19,30 @@ def with_crown_ends(tokens: list[Token]) -> list[Token]:
 def _is_closed(tokens: list[Token], place: int) -> bool:
     """Whether a count of stitches stands there, and behind its comma the yarn is cut or drawn through."""
     counted = False
-    for token in tokens[place : place + MOST_TO_CLOSING]:
+    for at, token in enumerate(tokens[place : place + MOST_TO_CLOSING], place):
         if token.kind == "closing":
-            return counted and bool(token.flags & COMMA)
+            return counted and bool(token.flags & COMMA) and not _names_colour(tokens, at)
         if token.kind not in _COUNTED:
             return False
         counted = counted or token.kind == "number"
     return False
 
 
+def _names_colour(tokens: list[Token], place: int) -> bool:
+    """Whether only the yarn of a colour is cut there: `cut yarn and join the contrast colour`, `break CC`."""
+    for token in tokens[place + 1 : place + MOST_BEHIND]:
+        if token.flags & (LINE | STOP):
+            return False
+        if token.text in _COLOURS:
+            return True
+    return False
+
+
+MOST_BEHIND: Final = 9
+"""Words behind it that may name a colour."""
+_COLOURS: Final = frozenset(
+    ("mc", "cc", "join", "colour", "color", "contrast", "contrasting", "second", "first", "other", "main")
+)
 MOST_TO_CLOSING: Final = 7
 """Words from `when` to what is done with the yarn."""
 _COUNTED: Final = frozenset(("", "have", "only", "number", "stitch_noun", "remain", "left"))

@@ -44,6 +44,8 @@ def _told_again(tokens: list[Token], place: int) -> int:
         stop += 1
         if stop > place + MOST_WORDS:
             return 0
+    if _goes_further(tokens, stop):
+        return 0
     words = [token for token in tokens[place:stop] if token.kind not in _SILENT]
     on_next = [token.kind for token in words[-2:]] == ["next", "round"]
     words = words[:-2] if on_next else words
@@ -56,15 +58,25 @@ def _told_again(tokens: list[Token], place: int) -> int:
             return 0
 
 
+def _goes_further(tokens: list[Token], stop: int) -> bool:
+    """Whether the sentence says behind it how often or how far: `and knit 1 rnd until 48 sts remain`, `, twice`."""
+    for token in tokens[stop : stop + MOST_BEHIND]:
+        if token.flags & (STOP | LINE):
+            return False
+        if token.kind in _HOW_FAR:
+            return True
+    return False
+
+
 def _sort(token: Token) -> str:
     """The kind of a word; `as before` says in what manner."""
     return "manner" if token.text == "as before" else token.kind
 
 
 def _goes_on_plain(tokens: list[Token], stop: int) -> bool:
-    """Whether a count or plain rounds follow: `(70 sts)`, `and knit 3 rounds`, `. Knit 1 round`."""
+    """Whether a count, plain rounds or nothing follow: `(70 sts)`, `and knit 3 rounds`, `. Knit 1 round`."""
     behind = [token.kind for token in tokens[stop : stop + 4]]
-    if behind[:1] == ["("]:
+    if behind[:1] in (["("], ["end"]):
         return True
     behind = behind[1:] if behind[:1] in (["and"], ["then"]) else behind
     return behind[:1] in (["knit"], ["work"]) and behind[1:3] == ["number", "round"]
@@ -75,5 +87,8 @@ _VERBS: Final = frozenset(("decrease", "repeat", "work"))
 _SILENT: Final = frozenset(("", "in"))
 _BEHIND: Final = frozenset(("(", "and", "then", "=", "end"))
 """What stands behind the words without a sign of its own."""
+_HOW_FAR: Final = frozenset(("until", "times", "often"))
+MOST_BEHIND: Final = 12
+"""Words behind it in the same sentence that are looked through."""
 MOST_WORDS: Final = 9
 """Words of such a sentence."""

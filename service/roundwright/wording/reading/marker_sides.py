@@ -10,7 +10,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, LINE, SPACE, STOP, Token
 from roundwright.wording.reading.tree import ONE
 
 
@@ -21,7 +21,7 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         made.append(token)
         if token.kind == "marker":
             number = _tell_as_each(made)
-            _tell_each(made)
+            _tell_each(made, following)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
             if number is not None and (following is None or following.kind != "and"):
@@ -48,12 +48,13 @@ def _tell_as_each(made: list[Token]) -> Token | None:
     return None
 
 
-def _tell_each(made: list[Token]) -> None:
-    """Tell `k2tog before the marker` as before each, where no marker is gone on to in the sentence."""
+def _tell_each(made: list[Token], following: Token | None) -> None:
+    """Tell `k2tog before the marker` as before each, where its sentence tells nothing else."""
     at = len(made) - 2
     at -= at > 1 and made[at].text in _THESE
     one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
-    if one_side and _is_decrease(made, at - 1) and not _goes_to_marker(made, at):
+    ends = following is None or following.kind in ("end", "(") or bool(following.flags & (STOP | LINE))
+    if one_side and ends and _is_decrease(made, at - 1) and made[at - 1].flags & (STOP | LINE | COLON):
         made[at + 1 : -1] = [_word("each", "each", made[at])]
 
 
@@ -61,12 +62,6 @@ def _is_decrease(made: list[Token], place: int) -> bool:
     """Whether a stitch stands there that takes stitches in."""
     uses, leaves = uses_and_leaves().get(made[place].means, (0, 0))
     return uses > leaves
-
-
-def _goes_to_marker(made: list[Token], at: int) -> bool:
-    """Whether the sentence up to there tells how far is worked: `knit to 2 sts before the marker, k2tog before it`."""
-    begun = next((place for place in range(at - 1, 0, -1) if made[place].flags & (LINE | STOP)), 0)
-    return any(token.kind in _FAR for token in made[begun:at])
 
 
 def _tell_sides(made: list[Token]) -> None:
@@ -104,7 +99,8 @@ def _tell_before(made: list[Token], at: int) -> None:
     begin = _unit(made, at)
     if begin is None or (made[at - 1].kind == "stitch" and not _is_decrease(made, at - 1)):
         return
-    begun = next((place for place in range(at - 1, 0, -1) if made[place].flags & (LINE | STOP)), 0)
+    least = max(0, at - MOST_BEFORE)
+    begun = next((place for place in range(at - 1, least, -1) if made[place].flags & (LINE | STOP)), least)
     if not any(token.kind == "marker" for token in made[begun:at]):
         made[at] = replace(made[at], kind="before", text="before")
 
@@ -156,12 +152,13 @@ def _word(kind: str, text: str, near: Token) -> Token:
 
 FEWEST: Final = 4
 """Words before the marker of which both sides are told, at least."""
+MOST_BEFORE: Final = 40
+"""Words of the sentence before a decrease that are looked through for another marker."""
 COUNTED: Final = 3
 """Words of `dec 1 st`."""
 _AT: Final = frozenset(("at", "on", "over"))
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}
-_FAR: Final = frozenset(("to", "until"))
 _THESE: Final = frozenset(("the", "these", "those", "your", "our"))
 _SIDES: Final = frozenset(("side", "sides", "both sides"))
 _EACH_SIDE: Final = frozenset(

@@ -8,6 +8,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tree import Number
 
 
 def with_starred_rounds(tokens: list[Token]) -> list[Token]:
@@ -22,13 +23,16 @@ def with_starred_rounds(tokens: list[Token]) -> list[Token]:
             continue
         behind: tuple[str, ...] = next((kinds for kinds in _BEHIND if _is_at(tokens, place, kinds)), ())
         begin = _begin_of_rounds(tokens, place) if behind else -1
-        if begin < kept:
+        rounds = _rounds_between(tokens, begin, place) if begin >= kept else 0
+        if not rounds:
             continue
         repeat, *_, last = tokens[place + (behind[1] == "repeat") : place + len(behind)]
         made.extend([*tokens[kept:begin], replace(tokens[begin + 1], flags=tokens[begin].flags)])
         made.extend(tokens[begin + 2 : place])
         made.append(replace(repeat, kind="repeat", flags=repeat.flags | STOP))
-        made.extend(Token(kind, text, last.start, last.end, SPACE) for kind, text in _ROUNDS)
+        made.append(Token("these", "these", last.start, last.end, SPACE))
+        made.append(Token("number", str(rounds), last.start, last.end, SPACE, number=Number((rounds,))))
+        made.append(Token("round", "rounds", last.start, last.end, SPACE))
         kept = place + len(behind)
         if behind[1] != "repeat":
             made.extend(tokens[kept - 2 : kept])
@@ -59,6 +63,21 @@ def _begin_of_rounds(tokens: list[Token], end: int) -> int:
     return -1
 
 
+def _rounds_between(tokens: list[Token], begin: int, end: int) -> int:
+    """How many rounds the sentences between two stars are; 0 where a size has a number of its own."""
+    total = 0
+    for place in range(begin + 1, end):
+        token = tokens[place]
+        if place == begin + 1 or token.flags & STOP:
+            total += 1
+        if token.kind == "round" and tokens[place - 1].kind == "number":
+            number = tokens[place - 1].number
+            if number is None or len(number.values) != 1:
+                return 0
+            total += (number.values[0] or 1) - 1
+    return total
+
+
 _BEHIND: Final = (
     ("stars", "repeat", "from", "stars", "to", "stars"),
     ("stars", "number", "times"),
@@ -67,4 +86,3 @@ _BEHIND: Final = (
 )
 """The star behind the rounds, with `repeat from * to *` or the times alone."""
 _COUNTED: Final = frozenset(("total", "more"))
-_ROUNDS: Final = (("these", "these"), ("round", "rounds"))

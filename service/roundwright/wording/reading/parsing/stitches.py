@@ -575,6 +575,7 @@ class StitchReader(NewStitchReader):
         ends = self.place + behind >= self.stop or bool(
             self.flags(behind) & (STOP | COMMA | SEMI | COLON | DASH | EQUALS)
         )
+        ends = ends and self.kind(behind) not in ("often", "times", "until")  # decrease again, twice
         return (again or often) and self.joined(ahead) and (ends or self.kind(behind) in ("(", "and", "then"))
 
     def is_no_number_of_changes(self, ahead: int) -> bool:
