@@ -17,8 +17,8 @@ from tests.long.checking import check_refusal, check_rounds, fault
 from tests.long.run import Outcome, hammer, status_of
 from tests.support import by_hand
 
-REQUESTS = 150
-REQUESTS_DEAR = 50
+REQUESTS = 100
+REQUESTS_DEAR = 40
 """Of an operation whose answer is set or drawn by a process of its own, or that reads a text."""
 HATS = int(os.environ.get("ROUNDWRIGHT_TEST_HATS", "150"))
 """A long run asks for more."""
