@@ -11,7 +11,7 @@ from roundwright.wording.proofreading.read import read
 from tests.support.random_hats import MANY, planned, random_hat
 from tests.wording.proofreading.test_read import runs_of, worked
 
-HATS = int(MANY or "15")
+HATS = int(MANY or "10")
 """Hats of each language that are written and read back."""
 TRUE_OF_SOME = {"rhythm_broken", "sizes_not_growing"}
 """Notes that are true: a crown ends with closer decreases, or a smaller head has the deeper hat."""
