@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, faults
 
 ROUND = "Rnd 1: *k10, k2tog; rep from * (77 sts). Knit 3 rnds.\n"
 
@@ -96,3 +96,15 @@ def test_how_far_the_decreases_are_repeated_is_kept() -> None:
 
     assert after_each_round(read(text, (80,)))[-1] == 48
     assert after_each_round(read("*K8, k2tog*. Knit 1 rnd. Repeat the decreases.", (80,))) == [72, 72, 64]
+
+
+@pytest.mark.parametrize(
+    ("again", "left"),
+    [("Decrease one last time", 70), ("Decrease again", 70), ("Decrease 2 more times in the same way", 63)],
+)
+def test_a_wrong_count_behind_it_is_found(again: str, left: int) -> None:
+    """A stitch too many is printed: the count is at fault, and the decreases are worked."""
+    reading = read(f"{ROUND}{again} ({left + 1} sts).", (84,))
+
+    assert faults(reading) == [("count_differs", 2)]
+    assert reading.rounds[0][-1].after == left

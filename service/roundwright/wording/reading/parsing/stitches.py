@@ -838,7 +838,8 @@ class StitchReader(NewStitchReader):
         )
         stop = ahead + 1
         plain = self.kind(stop) in ("plain", "even", "knit") and self.kind(stop + 1) == "round"
-        if (plain or self.kind(stop) in ("round", "times")) and not often:
+        more_times = self.kind(stop) == "more" and self.kind(stop + 1) == "times"
+        if (plain or more_times or self.kind(stop) in ("round", "times")) and not often:
             return Change(*self.take(1), sign)  # decreasing with 2 plain rounds between
         if self.kind(stop) == "stitch_noun":
             stop += 1

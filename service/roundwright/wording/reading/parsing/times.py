@@ -14,7 +14,7 @@ class TimesReader(StitchReader):
 
     def times(self, number: Number) -> Phrase:
         """`4 times`, `4 more times`."""
-        count, more, total = 1, False, False
+        count, more, total = 1, bool(self.token().means), False  # `one last time` is once more
         while self.kind(count) in ("times", "more", "total") and self.joined(count):
             if self.kind(count) == "times" and self.token(count).text == "x" and count > 1:
                 break
@@ -54,7 +54,7 @@ class TimesReader(StitchReader):
 
     def often(self) -> Phrase:
         """`twice`, `once more`."""
-        count, more, total = 1, False, False
+        count, more, total = 1, bool(self.token().means), False  # `one last time` is once more
         token = self.token()
         number = Number((OFTEN[token.means or token.text],), token.start, token.end)
         while self.kind(count) in ("more", "total", "times") and self.joined(count):
