@@ -40,3 +40,10 @@ def test_in_all_of_needles() -> None:
     alternating = [count for count in range(68, 36, -4) for _ in range(2)]
 
     assert after_each_round(read(text, (72,))) == alternating
+
+
+def test_these_rounds_in_all_count_those_above_where_the_stitches_become_fewer() -> None:
+    """No count is printed: the two rounds above are the first of three times."""
+    text = "Rnd 1: *k8, k2tog*.\nRnd 2: knit.\nWork these 2 rnds 3 times in all, with 1 st fewer before each k2tog."
+
+    assert after_each_round(read(text, (80,))) == [72, 72, 64, 64, 56, 56]

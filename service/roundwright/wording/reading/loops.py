@@ -618,8 +618,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     others = _with_first(candidate, in_this_way=thus and every)
-    if others and thus and every and not left and not _begins_with_then(seen):
-        # Of `like this 6 times in all` the first is told above.
+    if others and ((thus and every) or candidate.again) and not left and not _begins_with_then(seen):
+        # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
     return [candidate, *others]
 
@@ -658,7 +658,9 @@ def _end_count(seen: Seen, left: tuple[Stated, ...]) -> Number | None:
 def _without_end(seen: Seen, stated: tuple[Stated, ...], left: tuple[Stated, ...]) -> list[Candidate]:
     """What goes on to neither a count nor a number of times: `continue so up to and including Round 20`."""
     if seen.last_round is not None and _goes_on(seen):
-        return [Candidate("continue", 0.4, last_round=seen.last_round, stated=left)]
+        as_set = any(fabric.kind == "before" for fabric in seen.fabrics)
+        cost = 0.0 if as_set or _is_thus(seen) else 0.4
+        return [Candidate("continue", cost, last_round=seen.last_round, stated=left)]
     return _until_unit(seen, stated) if _is_thus(seen) else []
 
 
