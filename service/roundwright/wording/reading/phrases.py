@@ -295,6 +295,11 @@ def is_of_all(phrase: Phrase) -> bool:
     return type(phrase) is Said and phrase.text in OF_ALL
 
 
+def is_once_more(phrase: Phrase | None) -> bool:
+    """Whether it is the word that says once more: `again` of `knit 1 round and decrease again`."""
+    return type(phrase) is Times and phrase.word and phrase.number.values == (1,)
+
+
 def is_until_rounds(phrase: Phrase | None) -> bool:
     """Whether it is the number of rounds that are worked in all: `until 40 rounds have been worked`.
 
