@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, STOP, Token, words_at
 
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
@@ -18,8 +18,8 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
             continue
         first, last = tokens[place], tokens[stop - 1]
         made.append(Token("decrease", "decrease", first.start, first.end, first.flags))
-        made.append(Token("often", "once", last.start, last.end, SPACE))
-        made.append(Token("more", "more", last.end, last.end, SPACE))
+        made.extend(words_at(last.start, ("often", "once"), end=last.end))
+        made.extend(words_at(last.end, ("more", "more")))
         place = stop
     return made
 
