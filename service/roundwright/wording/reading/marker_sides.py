@@ -20,8 +20,8 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.kind == "marker":
-            number = _tell_as_each(made)
-            _tell_each(made, following)
+            number = _each_for_several(made)
+            _each_for_one(made, following)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
             if number is not None and (following is None or following.kind != "and"):
@@ -31,8 +31,8 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
     return made
 
 
-def _tell_as_each(made: list[Token]) -> Token | None:
-    """Tell `each of the 7 markers` as `each marker`, and so `on each side of all the markers`; the number of them."""
+def _each_for_several(made: list[Token]) -> Token | None:
+    """Put `each marker` for `each of the 7 markers`, and so on each side of them; the number taken out."""
     at = len(made) - 2
     number = made[at] if at > 0 and made[at].kind == "number" else None
     at -= number is not None
@@ -48,8 +48,8 @@ def _tell_as_each(made: list[Token]) -> Token | None:
     return None
 
 
-def _tell_each(made: list[Token], following: Token | None) -> None:
-    """Tell `k2tog before the marker` as before each, where its sentence tells nothing else."""
+def _each_for_one(made: list[Token], following: Token | None) -> None:
+    """Put `each marker` for the one of `k2tog before the marker`, where its sentence tells nothing else."""
     at = len(made) - 2
     at -= at > 1 and made[at].text in _THESE
     one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
