@@ -34,6 +34,12 @@ def words_of_rounds(reading: Reading) -> list[str]:
     return [words for _, _, words in worked(reading)]
 
 
+def words_unremarked(reading: Reading) -> list[str]:
+    """The words of each round of the only size, where not even a remark is made."""
+    assert not reading.findings
+    return words_of_rounds(reading)
+
+
 def number_of_rounds(reading: Reading) -> list[int]:
     """How many rounds each size has."""
     _nothing_wrong(reading)

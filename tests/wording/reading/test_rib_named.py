@@ -3,14 +3,9 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import words_unremarked
 
 RIB = "*k2, p2; rep from * around"
-
-
-def worked(text: str, language: str) -> list[str]:
-    reading = read(text, (96,), language)
-    assert not reading.findings
-    return [round.text for round in reading.rounds[0]]
 
 
 @pytest.mark.parametrize(
@@ -25,12 +20,15 @@ def worked(text: str, language: str) -> list[str]:
 )
 def test_rounds_in_rib_are_in_the_rib_worked_before(named: str) -> None:
     """The last round is plain, and the rib before it is still that of the text (common practice)."""
-    assert worked(f"*K2, p2; rep from * around.\n{named}\nKnit 1 round.", "en") == [RIB] * 4 + ["knit"]
-    assert worked(f"*K2, p2; rep from * around.\nKnit 1 round.\n{named}", "en") == [RIB, "knit"] + [RIB] * 3
+    first = "*K2, p2; rep from * around."
+    assert words_unremarked(read(f"{first}\n{named}\nKnit 1 round.", (96,), "en")) == [RIB] * 4 + ["knit"]
+    assert (
+        words_unremarked(read(f"{first}\nKnit 1 round.\n{named}", (96,), "en")) == [RIB, "knit"] + [RIB] * 3
+    )
 
 
 def test_a_rib_in_a_heading_is_the_rib_of_the_rounds_below() -> None:
-    assert worked("Brim (2x2 rib)\nWork 3 rounds in rib.", "en") == [RIB] * 3
+    assert words_unremarked(read("Brim (2x2 rib)\nWork 3 rounds in rib.", (96,), "en")) == [RIB] * 3
 
 
 @pytest.mark.parametrize(
@@ -43,7 +41,7 @@ def test_a_rib_in_a_heading_is_the_rib_of_the_rounds_below() -> None:
     ],
 )
 def test_german_rounds_in_rib_are_rib(text: str, rounds: int) -> None:
-    assert worked(text, "de") == [RIB] * rounds
+    assert words_unremarked(read(text, (96,), "de")) == [RIB] * rounds
 
 
 @pytest.mark.parametrize(
@@ -59,12 +57,12 @@ def test_german_rounds_in_rib_are_rib(text: str, rounds: int) -> None:
 def test_a_rib_that_is_defined_is_that_of_the_rounds_below_and_no_round_itself(definition: str) -> None:
     """What stands before the cast-on is not knitted (common practice)."""
     text = f"{definition}\nCast on 96 sts.\nWork 3 rnds in rib.\nKnit 1 round."
-    assert worked(text, "en") == [RIB] * 3 + ["knit"]
+    assert words_unremarked(read(text, (96,), "en")) == [RIB] * 3 + ["knit"]
 
 
 def test_a_rib_may_be_defined_behind_the_cast_on() -> None:
     text = "Cast on 96 sts.\nRib: k2, p2.\nJoin in the round.\nWork 3 rnds in rib."
-    assert worked(text, "en") == [RIB] * 3
+    assert words_unremarked(read(text, (96,), "en")) == [RIB] * 3
 
 
 @pytest.mark.parametrize(
@@ -79,7 +77,7 @@ def test_a_rib_may_be_defined_behind_the_cast_on() -> None:
     ],
 )
 def test_other_languages_define_a_rib_in_the_same_way(language: str, text: str) -> None:
-    assert worked(text, language) == [RIB] * 3
+    assert words_unremarked(read(text, (96,), language)) == [RIB] * 3
 
 
 @pytest.mark.parametrize(
@@ -105,7 +103,7 @@ def test_a_rib_that_nobody_told_is_asked_for_and_its_rounds_keep_the_count(langu
     ],
 )
 def test_a_german_rib_is_told_and_worked_in_the_rounds_that_are_counted(text: str) -> None:
-    assert worked(text, "de") == [RIB] * 4
+    assert words_unremarked(read(text, (96,), "de")) == [RIB] * 4
 
 
 @pytest.mark.parametrize(
@@ -113,13 +111,14 @@ def test_a_german_rib_is_told_and_worked_in_the_rounds_that_are_counted(text: st
 )
 def test_the_rib_that_was_called_so_is_meant_rather_than_columns_above_it(rib: str) -> None:
     """Columns of purls far apart are no rib by the way (common practice)."""
-    assert worked(f"{rib}\n*K7, p1* for 2 rnds.\nWork 1 rnd in rib.", "en")[-1] == RIB
+    assert words_unremarked(read(f"{rib}\n*K7, p1* for 2 rnds.\nWork 1 rnd in rib.", (96,), "en"))[-1] == RIB
 
 
 def test_columns_are_the_rib_where_no_rib_was_called_so() -> None:
-    assert worked("*K7, p1* for 2 rnds.\nWork 1 rnd in rib.", "en") == ["*k7, p1; rep from * around"] * 3
+    words = words_unremarked(read("*K7, p1* for 2 rnds.\nWork 1 rnd in rib.", (96,), "en"))
+    assert words == ["*k7, p1; rep from * around"] * 3
 
 
 @pytest.mark.parametrize("told", ["*k2, p2*", "*k2, p2* around", "k2, p2 around", "k2, p2"])
 def test_rounds_of_a_rib_are_in_the_rib_that_is_told_before(told: str) -> None:
-    assert worked(f"Rib: {told}.\nWork 3 rounds in rib.", "en") == [RIB] * 3
+    assert words_unremarked(read(f"Rib: {told}.\nWork 3 rounds in rib.", (96,), "en")) == [RIB] * 3

@@ -3,14 +3,9 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.support.readings import words_unremarked
 
 RIB = "*k2, p2; rep from * around"
-
-
-def worked(text: str, language: str) -> list[str]:
-    reading = read(text, (96,), language)
-    assert not reading.findings
-    return [round.text for round in reading.rounds[0]]
 
 
 @pytest.mark.parametrize(
@@ -31,23 +26,24 @@ def worked(text: str, language: str) -> list[str]:
 def test_rounds_of_a_rib_are_as_many_as_their_numbers(told: str) -> None:
     """Round 13 comes after twelve rounds (common practice)."""
     text = f"Cast on 96 sts.\n{told}\nRnd 13: knit."
-    assert worked(text, "en") == [RIB] * 12 + ["knit"]
+    assert words_unremarked(read(text, (96,), "en")) == [RIB] * 12 + ["knit"]
 
 
 @pytest.mark.parametrize(
     "told", ["Knit rounds 1 to 12.", "Work rounds 1-12 even.", "Work plain to round 12.", "Knit to round 12."]
 )
 def test_plain_rounds_are_as_many_as_their_numbers(told: str) -> None:
-    assert worked(f"Cast on 96 sts.\n{told}\nRnd 13: purl.", "en") == ["knit"] * 12 + ["purl"]
+    words = words_unremarked(read(f"Cast on 96 sts.\n{told}\nRnd 13: purl.", (96,), "en"))
+    assert words == ["knit"] * 12 + ["purl"]
 
 
 def test_rounds_that_were_told_before_are_worked_again() -> None:
     text = "Rnd 1: *k2, p2; rep from *.\nRnd 2: knit.\nWork rounds 1 and 2 in blue."
-    assert worked(text, "en") == [RIB, "knit", RIB, "knit"]
+    assert words_unremarked(read(text, (96,), "en")) == [RIB, "knit", RIB, "knit"]
 
 
 def test_stitches_in_a_bracket_behind_a_rib_go_around_as_they_would_without_it() -> None:
-    assert worked("Work 12 rounds in rib (k2, p2 around).", "en") == [RIB] * 12
+    assert words_unremarked(read("Work 12 rounds in rib (k2, p2 around).", (96,), "en")) == [RIB] * 12
 
 
 @pytest.mark.parametrize(
@@ -63,4 +59,4 @@ def test_stitches_in_a_bracket_behind_a_rib_go_around_as_they_would_without_it()
     ],
 )
 def test_other_languages_tell_rounds_by_their_numbers(language: str, told: str) -> None:
-    assert worked(told, language) == [RIB] * 12
+    assert words_unremarked(read(told, (96,), language)) == [RIB] * 12

@@ -27,7 +27,7 @@ from roundwright.wording.reading.line_work import COUNT_KEPT
 from roundwright.wording.reading.settle import IN_ALL, ONCE_MORE
 from roundwright.wording.reading.states import Fault
 from roundwright.wording.reading.tree import Evenly, Fill, Group, Nodes, Number, Stitch, Unknown, walk
-from roundwright.wording.reading.vocabulary import TOGETHER, likest, respelt, words_of
+from roundwright.wording.reading.vocabulary import KIND_TOGETHER, likest, respelt, words_of
 from roundwright.wording.reading.worked import UnclearError
 from roundwright.wording.reading.working import Worker
 
@@ -100,7 +100,7 @@ def _unknown(explained: Explained, fault: Fault) -> str:
     if word is None:
         return message(fault)
     small = word[0].lower().rstrip(".")
-    meant = respelt(small, words_of(TOGETHER))
+    meant = respelt(small, words_of(KIND_TOGETHER))
     near = (meant,) if meant else likest(small)
     return unknown_word(word[0], near, 0 if near else _taken_by_unknown(explained, fault))
 

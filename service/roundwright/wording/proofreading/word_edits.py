@@ -14,9 +14,9 @@ from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.doubtful import Doubtful
 from roundwright.wording.proofreading.rewriting import Edit, Edits, plain_name
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.parsing.looking import TWO_AS_ONE
 from roundwright.wording.reading.tree import (
     ONE,
-    TWO_TOGETHER,
     Fill,
     Group,
     Node,
@@ -26,7 +26,13 @@ from roundwright.wording.reading.tree import (
     Unknown,
     walk,
 )
-from roundwright.wording.reading.vocabulary import TOGETHER, nearest, nearest_by_one_slip, respelt, words_of
+from roundwright.wording.reading.vocabulary import (
+    KIND_TOGETHER,
+    nearest,
+    nearest_by_one_slip,
+    respelt,
+    words_of,
+)
 from roundwright.wording.writing.size_lists import size_list
 
 _USUAL: Final[tuple[StitchName, ...]] = ("k2tog", "ssk", "yo", "m1", "kfb")
@@ -90,7 +96,7 @@ def swaps(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
 
 def _taken_together(doubtful: Doubtful, candidate: Candidate, node: Stitch) -> Iterator[Edits]:
     """The last two of some plain stitches taken together: `k2tog` in place of `k2`, `k1, k2tog` of `k3`."""
-    method = TWO_TOGETHER.get(node.name)
+    method = TWO_AS_ONE.get(node.name)
     plain = (node.times.values[0] or 0) - 2
     if method is None or plain < 0 or len(node.times.values) > 1:
         return
@@ -293,7 +299,7 @@ def words(doubtful: Doubtful) -> Iterator[Edits]:
     unknown = [node for node in walk(doubtful.chosen.nodes) if type(node) is Unknown]
     for node in unknown[:3]:
         word = doubtful.text[node.start : node.end].lower()
-        if meant := respelt(word, words_of(TOGETHER)):
+        if meant := respelt(word, words_of(KIND_TOGETHER)):
             yield (Edit(node.start, node.end, meant, 1.0),)
         slipped = nearest_by_one_slip(word)
         for near in nearest(word):

@@ -16,7 +16,6 @@ from roundwright.wording.reading.line_work import HIGHEST, PLAIN, LineWork
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Done, Entry, Lane
 from roundwright.wording.reading.tokens import STOP
-from roundwright.wording.reading.tree import ONE
 
 
 def work_between(work: LineWork) -> None:
@@ -27,8 +26,8 @@ def work_between(work: LineWork) -> None:
         return
     run = [] if work.segment.intro else _shaped_last(work)
     if len(run) < (1 if candidate.plain else 2):
-        begins = bool(candidate.every) or work.segment.intro
-        lane.between = Entry(replace(candidate, every=ONE if begins else None), work.place)
+        told_first = candidate.told_first or work.segment.intro
+        lane.between = Entry(replace(candidate, told_first=told_first), work.place)
         return
     if candidate.step and _stand_already(lane, len(run)):
         return

@@ -32,6 +32,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     UntilRound,
     is_of_all,
+    is_once_more,
     is_until_rounds,
 )
 from roundwright.wording.reading.seen import begins_ribbed, has_shaping, is_bare, is_ribbed
@@ -583,7 +584,7 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     ended = type(phrase) in _BEGINS_BEHIND and _is_ended(part)
     if ended and (_then_last(part.phrases) or _shapes_on(part, coming)):
         return True
-    goes_on = type(phrase) is Continue and (not phrase.manner or _is_once_more(coming.following))
+    goes_on = type(phrase) is Continue and (not phrase.manner or is_once_more(coming.following))
     if goes_on and part.worked and _counted_rounds(part.phrases):
         return not part.has(_SHAPING_ON)
     if type(phrase) is Again and _again_begins(part):
@@ -591,11 +592,6 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     if type(phrase) is Change and _then_last(part.phrases) and _is_plain_rounds(part.phrases, phrase):
         return True  # Knit 1 rnd, then decrease: *k7, k2tog*
     return coming.works and _begins_work(part, coming)
-
-
-def _is_once_more(phrase: Phrase | None) -> bool:
-    """Whether what goes on is done once more: `knit 1 round and decrease again`."""
-    return type(phrase) is Times and phrase.word and phrase.number.values == (1,)
 
 
 def _begins_work(part: _Part, coming: _Coming) -> bool:

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, STOP, Token, words_at
 
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
@@ -10,7 +10,7 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     made: list[Token] = []
     place = 0
     while place < len(tokens):
-        stop = _told_again(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
+        stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
         if not stop:
             if not _tells_others(tokens, place):
                 made.append(tokens[place])
@@ -18,8 +18,8 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
             continue
         first, last = tokens[place], tokens[stop - 1]
         made.append(Token("decrease", "decrease", first.start, first.end, first.flags))
-        made.append(Token("often", "once", last.start, last.end, SPACE))
-        made.append(Token("more", "more", last.end, last.end, SPACE))
+        made.extend(words_at(last.start, ("often", "once"), end=last.end))
+        made.extend(words_at(last.end, ("more", "more")))
         place = stop
     return made
 
@@ -37,7 +37,7 @@ def _begins(tokens: list[Token], place: int) -> bool:
     return bool(tokens[place].flags & _APART) or (place > 0 and tokens[place - 1].kind in ("and", "then"))
 
 
-def _told_again(tokens: list[Token], place: int) -> int:
+def _end_of_repeat(tokens: list[Token], place: int) -> int:
     """The place behind the words from there that tell to decrease once more; 0 where they tell something else."""
     stop = place + 1
     while stop < len(tokens) and not tokens[stop].flags & _APART and tokens[stop].kind not in _BEHIND:

@@ -156,10 +156,10 @@ class Search:
             self.budget.spend(_steps_for(self.segments[place]))
         return options
 
-    def run(self, start: int = 0, stop: int | None = None) -> Explanation:
-        """The cheapest explanation of all segments, or of those from `start` to before `stop`."""
+    def run(self, start: int = 0) -> Explanation:
+        """The cheapest explanation of all segments, or of those from `start` on."""
         place = start
-        while place < len(self.segments) and (stop is None or place < stop):
+        while place < len(self.segments):
             if self.budget.left <= 0:
                 self.give_up(place)
                 break

@@ -23,6 +23,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
     Times,
+    names_rib,
     opened,
 )
 from roundwright.wording.reading.seen import Seen, has_stitches, works_rounds
@@ -103,8 +104,7 @@ def ribs_told(segments: list[Segment], place: int) -> Iterator[Nodes]:
 
 def _ribs(segment: Segment) -> list[Fabric]:
     """The ribs that are named."""
-    phrases = [inner for phrase in segment.phrases for inner in opened(phrase)]
-    return [phrase for phrase in phrases if type(phrase) is Fabric and phrase.kind in ("rib", "ratio")]
+    return [inner for phrase in segment.phrases for inner in opened(phrase) if names_rib(inner)]
 
 
 _OF_RIB: Final = frozenset((Stitches, Star, Rep, Brackets, Extent, Times))
@@ -129,7 +129,7 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
     if not (seen.fabrics or _are_rounds(work) or charted):
         return []
     fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
-    ribs = any(fabric.kind in ("rib", "ratio") for fabric in seen.fabrics)
+    ribs = any(map(names_rib, seen.fabrics))
     cost = work.cost
     if charted and not work.label:
         cost, weak = min(work.cost, OF_CHART), 0.0

@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
     Times,
+    names_rib,
     opened,
 )
 from roundwright.wording.reading.seen import has_shaping, is_bare, is_ribbed
@@ -386,7 +387,7 @@ def _explains_rib(segments: list[Segment], place: int) -> bool:
             return False
     before = segments[place - 1].phrases
     counted = any(type(phrase) is Rounds and not phrase.every for phrase in before)
-    ribbed = counted and any(type(phrase) is Fabric and phrase.kind in ("rib", "ratio") for phrase in before)
+    ribbed = counted and any(map(names_rib, before))
     return ribbed and all(type(phrase) is Said or is_ribbed(phrase) for phrase in inside)
 
 

@@ -44,7 +44,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `sections`: how many markers are placed; `every`: after every how many stitches
     - `between`: `rounds` plain rounds between decrease rounds, with `plain` behind the last of them as well, with
-      `step` behind the first so many only; with `every` only between rounds that are told behind it
+      `step` behind the first so many only; with `told_first` only between rounds that are told behind it
     - `per_section`: the stitches it says to leave in each section or on each needle; `per_needle`: on each needle,
       for whatever is worked
     - `per`: whether `until` is for each needle or section; `plain`: rounds without shaping behind the one worked again
@@ -82,6 +82,7 @@ class Candidate(Struct, frozen=True, gc=False):
     trouble: tuple[str, str, int] | None = None
     sections: int = 0
     every: Number | None = None
+    told_first: bool = False
     chart: bool = False
     how: str = ""
     explained: bool = False

@@ -36,6 +36,7 @@ from roundwright.wording.reading.phrases import (
     Needlewise,
     PerPart,
     Phrase,
+    names_rib,
     opened,
 )
 from roundwright.wording.reading.segment import Segment
@@ -159,16 +160,11 @@ def _begin_of_work(segments: list[Segment]) -> int:
     return 0
 
 
-def _is_rib(steps: tuple[Step, ...]) -> bool:
+def _works_rib(steps: tuple[Step, ...]) -> bool:
     """Whether a round that keeps the count has one knit stitch, plain or twisted, and one purl stitch."""
     names = stitch_names(steps)
     purls = {name for name in names if name.startswith("p")}
     return len(purls) == 1 == len(names - purls)
-
-
-def _names_rib(phrase: Phrase) -> bool:
-    """Whether a rib is named: `k2, p2 rib`."""
-    return type(phrase) is Fabric and phrase.kind in ("rib", "ratio")
 
 
 class LineWork:
@@ -317,10 +313,10 @@ class LineWork:
         while chain:
             chain, done = chain
             self.desk.budget.spend(1)
-            if done.round.before == done.round.after == count and _is_rib(done.round.steps):
+            if done.round.before == done.round.after == count and _works_rib(done.round.steps):
                 segment = self.desk.segments[self.desk.place(done.segment)]
                 called = segment.label is not None and segment.label.named == named("rib")
-                if called or any(map(_names_rib, segment.phrases)):
+                if called or any(map(names_rib, segment.phrases)):
                     return done.nodes
                 other = other or done.nodes
         if other:
@@ -331,7 +327,7 @@ class LineWork:
             for nodes in ribs_told(self.desk.segments, before):
                 with suppress(UnclearError):
                     worked = self.work(nodes, count, None)
-                    if worked.used == worked.left == count and _is_rib(worked.steps):
+                    if worked.used == worked.left == count and _works_rib(worked.steps):
                         return nodes
         self.note("rib_not_told", self.segment.start)
         return ()

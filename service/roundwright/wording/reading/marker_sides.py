@@ -10,7 +10,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COLON, LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COLON, LINE, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import ONE
 
 
@@ -20,8 +20,8 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.kind == "marker":
-            number = _tell_as_each(made)
-            _tell_each(made, following)
+            number = _each_for_several(made)
+            _each_for_one(made, following)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
             if number is not None and (following is None or following.kind != "and"):
@@ -31,8 +31,8 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
     return made
 
 
-def _tell_as_each(made: list[Token]) -> Token | None:
-    """Tell `each of the 7 markers` as `each marker`, and so `on each side of all the markers`; the number of them."""
+def _each_for_several(made: list[Token]) -> Token | None:
+    """Put `each marker` for `each of the 7 markers`, and so on each side of them; the number taken out."""
     at = len(made) - 2
     number = made[at] if at > 0 and made[at].kind == "number" else None
     at -= number is not None
@@ -43,19 +43,19 @@ def _tell_as_each(made: list[Token]) -> Token | None:
     at -= at > 0 and made[at].kind == "all"
     several = 0 < at < len(made) - 2 and made[-1].text.endswith("s")
     if several and made[at].text == "of" and made[at - 1].text in _SIDES:
-        made[at + 1 : -1] = [_word("each", "each", made[at])]
+        made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
         return number
     return None
 
 
-def _tell_each(made: list[Token], following: Token | None) -> None:
-    """Tell `k2tog before the marker` as before each, where its sentence tells nothing else."""
+def _each_for_one(made: list[Token], following: Token | None) -> None:
+    """Put `each marker` for the one of `k2tog before the marker`, where its sentence tells nothing else."""
     at = len(made) - 2
     at -= at > 1 and made[at].text in _THESE
     one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
     ends = following is None or following.kind in ("end", "(") or bool(following.flags & (STOP | LINE))
     if one_side and ends and _is_decrease(made, at - 1) and made[at - 1].flags & (STOP | LINE | COLON):
-        made[at + 1 : -1] = [_word("each", "each", made[at])]
+        made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
 
 
 def _is_decrease(made: list[Token], place: int) -> bool:
@@ -80,7 +80,7 @@ def _tell_sides(made: list[Token]) -> None:
         return
     unit = made[begin : at if sided else at - 2]
     del made[begin + len(unit) :]
-    made.extend((*_at_marker(first, unit[-1]), _word("and", "and", unit[-1])))
+    made.extend((*_at_marker(first, unit[-1]), *words_at(unit[-1].end, ("and", "and"))))
     made.extend((*(replace(token, flags=SPACE) for token in unit), *_at_marker(second, unit[-1])))
 
 
@@ -93,7 +93,12 @@ def _tell_before(made: list[Token], at: int) -> None:
         del made[at:]
         near = unit[-1]
         made.extend(
-            (*_at_marker("before", near), _word("and", "and", near), *unit, *_at_marker("after", near))
+            (
+                *_at_marker("before", near),
+                *words_at(near.end, ("and", "and")),
+                *unit,
+                *_at_marker("after", near),
+            )
         )
         return
     begin = _unit(made, at)
@@ -143,11 +148,7 @@ def _is_dec_of(number: int, made: list[Token], stop: int) -> bool:
 
 def _at_marker(kind: str, near: Token) -> list[Token]:
     """The words `before each marker`, or after it, that stand where another word does."""
-    return [_word(kind, kind, near), _word("each", "each", near), _word("marker", "marker", near)]
-
-
-def _word(kind: str, text: str, near: Token) -> Token:
-    return Token(kind, text, near.end, near.end, SPACE)
+    return words_at(near.end, (kind, kind), ("each", "each"), ("marker", "marker"))
 
 
 FEWEST: Final = 4

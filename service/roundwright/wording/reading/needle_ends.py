@@ -9,7 +9,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import Number
 
 
@@ -50,9 +50,9 @@ def _in_order(sentence: list[Token]) -> list[Token]:
             worked, last = ends
             first = 0 if last else len(made)
     if made[-1].kind == "knit" and made[-2].kind == "then" and made[-3].kind == "stitch":
-        made.extend(_words_at(made[-1].end, ("to", "to"), ("end", "end")))
+        made.extend(words_at(made[-1].end, ("to", "to"), ("end", "end")))
     if first and not any(word.kind in _WORK for word in made[first:]):
-        made[first:first] = _words_at(made[first - 1].end, ("knit", "knit"), ("to", "to"), ("end", "end"))
+        made[first:first] = words_at(made[first - 1].end, ("knit", "knit"), ("to", "to"), ("end", "end"))
     return made
 
 
@@ -73,9 +73,7 @@ def _needle_first(words: list[Token]) -> list[Token]:
     if work is None or any(word.kind not in ("", "and") for word in words[work + 1 : end]):
         return words
     near = words[work]
-    needle = [
-        replace(word, flags=SPACE) for word in _words_at(near.start, ("per", "on each"), ("needle", "needle"))
-    ]
+    needle = words_at(near.start, ("per", "on each"), ("needle", "needle"))
     needle[0] = replace(needle[0], flags=near.flags)
     return [*words[:work], *needle, replace(near, flags=SPACE), *words[work + 1 : begin], *words[at + 1 :]]
 
@@ -140,7 +138,7 @@ def _tell_near(made: list[Token]) -> tuple[list[Token], bool] | None:
         made.append(verb)
     if last:
         number = Token("number", str(uses), verb.start, verb.start, SPACE, number=Number((uses,)))
-        _go_on(made, verb.start, number, *_words_at(verb.start, ("stitch_noun", "sts")))
+        _go_on(made, verb.start, number, *words_at(verb.start, ("stitch_noun", "sts")))
     made.append(replace(verb, flags=SPACE | COMMA) if last else verb)
     return [verb], last
 
@@ -151,7 +149,7 @@ def _tell_rest(made: list[Token]) -> bool:
     at -= made[at - 1].text == "the"
     if made[at - 1].kind not in _VERBS[1:]:
         return False
-    made[at:] = _words_at(made[-1].end, ("to", "to"), ("end", "end"))
+    made[at:] = words_at(made[-1].end, ("to", "to"), ("end", "end"))
     return True
 
 
@@ -161,11 +159,11 @@ def _tell_verb_first(made: list[Token]) -> tuple[list[Token], bool] | None:
     uses, _ = uses_and_leaves().get(verb.means, (0, 0))
     if made[-2].text == "last" and verb.kind == "stitch" and uses:
         number = Token("number", str(uses), verb.start, verb.start, SPACE, number=Number((uses,)))
-        made[-2:] = [verb, made[-2], number, *_words_at(verb.start, ("stitch_noun", "sts"))]
+        made[-2:] = [verb, made[-2], number, *words_at(verb.start, ("stitch_noun", "sts"))]
         return _tell_end(made, [])
     rest = len(made) - 2 - (made[-2].kind == "stitch_noun")
     if made[rest].kind == "remain" and not verb.flags & COMMA:
-        made[rest:] = [verb, *_words_at(verb.end, ("to", "to"), ("end", "end"))]
+        made[rest:] = [verb, *words_at(verb.end, ("to", "to"), ("end", "end"))]
     elif (
         len(made) > WORDS_TO_LAST
         and made[-5].kind == "to"
@@ -182,13 +180,8 @@ def _go_on(made: list[Token], start: int, number: Token, noun: Token) -> None:
         return
     if made[-1].kind == "and":
         made.pop()
-    words = [*_words_at(start, ("knit", "knit"), ("to", "to"), ("last", "last")), number, noun]
+    words = [*words_at(start, ("knit", "knit"), ("to", "to"), ("last", "last")), number, noun]
     made.extend(replace(word, start=start, end=start, flags=SPACE) for word in words)
-
-
-def _words_at(place: int, *words: tuple[str, str]) -> list[Token]:
-    """Words of these kinds that stand at a place of the text."""
-    return [Token(kind, text, place, place, SPACE) for kind, text in words]
 
 
 _ENDS: Final = ("first", "last")

@@ -455,7 +455,7 @@ def _stand_between(work: LineWork) -> None:
         return
     if last.segment != entry.segment and not is_plain(last):
         between = entry.candidate.kind == "between"
-        earlier = bool(entry.candidate.every) and last.segment < entry.segment
+        earlier = entry.candidate.told_first and last.segment < entry.segment
         if between and (earlier or fits_any_count(work.candidate.nodes)):
             return
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not between)

@@ -7,7 +7,7 @@ Ask what a phrase is by `type(phrase) is Count`, or `in` a frozenset: no kind ha
 `isinstance` takes six times as long where the answer is no.
 """
 
-from typing import Final
+from typing import Final, TypeGuard
 
 from msgspec import Struct
 
@@ -293,6 +293,16 @@ OF_ALL: Final = frozenset(
 def is_of_all(phrase: Phrase) -> bool:
     """Whether it says that a number of rounds is that of all of them: `in all`, `a total of`."""
     return type(phrase) is Said and phrase.text in OF_ALL
+
+
+def names_rib(phrase: Phrase) -> TypeGuard[Fabric]:
+    """Whether a rib is named: `k2, p2 rib`, `2x2 rib`."""
+    return type(phrase) is Fabric and phrase.kind in ("rib", "ratio")
+
+
+def is_once_more(phrase: Phrase | None) -> bool:
+    """Whether it is the word that says once more: `again` of `knit 1 round and decrease again`."""
+    return type(phrase) is Times and phrase.word and phrase.number.values == (1,)
 
 
 def is_until_rounds(phrase: Phrase | None) -> bool:

@@ -24,6 +24,7 @@ from roundwright.wording.reading.phrases import (
     Rounds,
     Said,
     Times,
+    is_once_more,
     opened,
 )
 from roundwright.wording.reading.rhythm import next_steps
@@ -471,11 +472,11 @@ def _go_on(work: LineWork, numbers: int, first: int) -> None:
     _Continuation(work, first + begun, step).run(numbers)
 
 
-def _is_once_more(phrases: tuple[Phrase, ...]) -> bool:
+def _shapes_once_more(phrases: tuple[Phrase, ...]) -> bool:
     """Whether it is shaped once more as before, behind plain rounds that are told: `Knit 1 rnd. Decrease again.`."""
     match phrases:
-        case [Continue(manner=True), Times(word=True) as times, *_]:
-            return times.number.values == (1,)
+        case [Continue(manner=True), often, *_]:
+            return is_once_more(often)
         case _:
             return False
 
@@ -493,7 +494,7 @@ class _Continuation:
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
         plain = _plain_again(work)
-        if step or ((self.trailing or work.segment.label) and _is_once_more(work.segment.phrases)):
+        if step or ((self.trailing or work.segment.label) and _shapes_once_more(work.segment.phrases)):
             self.gap = max(0, step - 1)
         elif plain is not None:
             self.gap = plain

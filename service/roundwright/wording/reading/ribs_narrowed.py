@@ -5,9 +5,10 @@ from typing import Final, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
+from roundwright.wording.reading.parsing.looking import TWO_AS_ONE
 from roundwright.wording.reading.phrases import Extent, Fabric, Phrase, Said, Stitches
 from roundwright.wording.reading.segment import Segment
-from roundwright.wording.reading.tree import NOTHING, ONE, TWO_TOGETHER, Number, Stitch
+from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
 
 MOST_ABOVE: Final = 4
 """Segments above in which the rib is looked for."""
@@ -18,7 +19,7 @@ _BETWEEN: Final = _EVERY | _ALTERNATE | {"in", "of", "the"}
 """What may stand before the sort: `all but` is not every rib."""
 _BUT: Final = frozenset(("except", "but", "save"))
 _PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
-_LEFT: Final = {decrease: sort for sort, decrease in TWO_TOGETHER.items()}
+_LEFT: Final = {decrease: sort for sort, decrease in TWO_AS_ONE.items()}
 """The stitch that a decrease of a rib leaves, for the ribs of the rounds above it."""
 _DECREASE: Final = (2, 1)
 """The stitches that a decrease uses and leaves."""
@@ -65,13 +66,13 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
     every = not words.isdisjoint(_EVERY)
     if not (every or words >= _OTHERS) or not words <= _BETWEEN or behind & _BUT:
         return None
-    if sort is None or not sort.bare or sort.name not in TWO_TOGETHER:
+    if sort is None or not sort.bare or sort.name not in TWO_AS_ONE:
         return None
     return _Narrowing(
         first,
         place + 1,
         sort.name,
-        TWO_TOGETHER[sort.name] if decrease.loose else decrease.name,
+        TWO_AS_ONE[sort.name] if decrease.loose else decrease.name,
         every and not words.isdisjoint(_ALTERNATE),
     )
 
@@ -90,7 +91,7 @@ def _rib(above: list[Segment]) -> tuple[Stitch, ...]:
             replace(node, name=_LEFT.get(node.name, node.name))
             for node in nodes
             if type(node) is Stitch
-            and (node.name in TWO_TOGETHER or (node.name in _LEFT and node.times == ONE))
+            and (node.name in TWO_AS_ONE or (node.name in _LEFT and node.times == ONE))
             and not node.bare
         )
         if nodes:

@@ -52,7 +52,7 @@ from roundwright.wording.reading.tree import (
     Unknown,
 )
 from roundwright.wording.reading.vocabulary import (
-    TOGETHER,
+    KIND_TOGETHER,
     is_misspelt_stitch,
     looks_like_stitch,
     respelt,
@@ -238,7 +238,7 @@ def _is_unknown_stitch(phrases: tuple[Phrase, ...], place: int) -> bool:
             return parted  # k5, 1 popcorn; rep from *
     if word.flags & COMMA:
         return parted or is_misspelt_stitch(word.text)  # `*k7, k2otg* around`
-    return type(phrases[place - 1]) is Stitches and bool(respelt(word.text, words_of(TOGETHER)))
+    return type(phrases[place - 1]) is Stitches and bool(respelt(word.text, words_of(KIND_TOGETHER)))
 
 
 def _is_parted(phrases: tuple[Phrase, ...], place: int) -> bool:

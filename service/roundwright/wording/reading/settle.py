@@ -161,7 +161,7 @@ def _implied(nodes: Nodes, cost: float, how: str, *, implied: bool) -> list[Sett
     if starred or single:
         return [around, Settled(nodes, cost + OTHER, how)]
     tail = _open_tail(nodes, cost, how)
-    once = cost + IMPLIED + OTHER if _is_rib(tuple(real)) else cost
+    once = cost + IMPLIED + OTHER if _tells_rib(tuple(real)) else cost
     starred_part = _starred_part(nodes, cost, how)
     return [Settled(nodes, once, how), *starred_part, Settled(around.nodes, cost + IMPLIED, how), *tail]
 
@@ -181,7 +181,7 @@ def _starred_part(nodes: Nodes, cost: float, how: str) -> list[Settled]:
     return [Settled(filled, cost + IMPLIED / 2, how)]
 
 
-def _is_rib(nodes: Nodes) -> bool:
+def _tells_rib(nodes: Nodes) -> bool:
     """Whether it is the knits and purls of a rib, `K2, P2`, which is worked all around though nothing says so."""
     stitches = [node for node in nodes if type(node) is Stitch and not node.bare]
     few = sum(node.times.of(0) or 0 for node in stitches) <= MOST_IN_RIB

@@ -7,7 +7,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import LINE, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import Number
 
 
@@ -30,14 +30,14 @@ def with_starred_rounds(tokens: list[Token]) -> list[Token]:
         made.extend([*tokens[kept:begin], replace(tokens[begin + 1], flags=tokens[begin].flags)])
         made.extend(tokens[begin + 2 : place])
         made.append(replace(repeat, kind="repeat", flags=repeat.flags | STOP))
-        made.append(Token("these", "these", last.start, last.end, SPACE))
+        made.extend(words_at(last.start, ("these", "these"), end=last.end))
         made.append(Token("number", str(rounds), last.start, last.end, SPACE, number=Number((rounds,))))
-        made.append(Token("round", "rounds", last.start, last.end, SPACE))
+        made.extend(words_at(last.start, ("round", "rounds"), end=last.end))
         kept = place + len(behind)
         if behind[1] != "repeat":
             made.extend(tokens[kept - 2 : kept])
             if tokens[kept].kind not in _COUNTED:
-                made.append(Token("total", "in all", last.start, last.end, SPACE))
+                made.extend(words_at(last.start, ("total", "in all"), end=last.end))
     return [*made, *tokens[kept:]] if kept else tokens
 
 

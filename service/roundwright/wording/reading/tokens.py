@@ -43,3 +43,8 @@ class Token(Struct, frozen=True, gc=False):
     flags: int
     means: str = ""
     number: Number | None = None
+
+
+def words_at(start: int, *words: tuple[str, str], end: int | None = None) -> list[Token]:
+    """Words that are not printed, of these kinds and texts, put in at a place of the text, or for what stands there."""
+    return [Token(kind, text, start, start if end is None else end, SPACE) for kind, text in words]

@@ -35,7 +35,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     if (step := _heads_rounds(segment)) is not None:
         number = Number((step - 1,), segment.start, segment.end)
         nodes = plain_fill("k", segment.start, segment.end)
-        return Candidate("between", 0.0, nodes, rounds=number, every=ONE)
+        return Candidate("between", 0.0, nodes, rounds=number, told_first=True)
     if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
         return None
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
@@ -157,7 +157,7 @@ def _every_so_often(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: 
         return None
     nodes = plain_fill("k", segment.start, segment.end)
     number = Number((step - 1,), every.start, every.end)
-    return Candidate("between", 0.0, nodes, rounds=number, every=ONE)
+    return Candidate("between", 0.0, nodes, rounds=number, told_first=True)
 
 
 _AFTER: Final = frozenset(("after", "followed by", "follows", "following", "after each"))

@@ -114,8 +114,6 @@ class Evenly(Struct, frozen=True, gc=False):
     method: StitchName | None = None
 
 
-TWO_TOGETHER: Final[dict[StitchName, StitchName]] = {"k": "k2tog", "p": "p2tog"}
-"""What two plain stitches are that are worked as one."""
 Node = Stitch | Unknown | Group | Fill | Evenly | Mark
 Nodes = tuple[Node, ...]
 

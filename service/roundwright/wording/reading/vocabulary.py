@@ -12,7 +12,7 @@ from msgspec import Struct
 from roundwright import reference
 from roundwright.knitting.rounds.round import StitchName
 
-TOGETHER: Final = "together"
+KIND_TOGETHER: Final = "together"
 """The kind of the words that make a decrease of the stitches before them."""
 LONGEST_WORD: Final = 24
 """Letters of a word that the nearest is looked for: none known has as many."""

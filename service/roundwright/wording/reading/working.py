@@ -470,12 +470,12 @@ class Worker:
         return _Part(steps, *execute(steps))
 
 
-def fits_any_count(nodes: Nodes, column: int = 0) -> bool:
+def fits_any_count(nodes: Nodes) -> bool:
     """Whether the line comes out on every count, as a plain round does: then it says nothing about the count."""
     for node in nodes:
         if type(node) is Fill and not has_fill(node.nodes):
             try:
-                if Worker(column).several(node.nodes).used == 1 and node.times is None:
+                if Worker(0).several(node.nodes).used == 1 and node.times is None:
                     return True
             except UnclearError:
                 return False

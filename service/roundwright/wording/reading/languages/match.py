@@ -76,7 +76,7 @@ class Found(NamedTuple):
 class Matcher:
     """Finds the wordings of a lexicon in the pieces of a text."""
 
-    def __init__(self, known: Lexicon, cut: Sequence[Piece], notes: Collection[int] = ()) -> None:
+    def __init__(self, known: Lexicon, cut: Sequence[Piece], notes: Collection[int]) -> None:
         self.known = known
         self.cut = cut
         self.notes = notes

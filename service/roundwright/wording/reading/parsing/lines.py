@@ -1,16 +1,15 @@
 """The phrases of a line, one after the other."""
 
-from collections.abc import Mapping
 from itertools import pairwise, takewhile
 from typing import Final
 
-from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
+from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.language import say
 from roundwright.wording.reading.by_name import work_of_names
 from roundwright.wording.reading.parsing.asides import aside, describes, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
-from roundwright.wording.reading.parsing.looking import REPEATS
+from roundwright.wording.reading.parsing.looking import REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
 from roundwright.wording.reading.phrases import (
@@ -214,7 +213,7 @@ class Lines(ExtentReader):
         if self.kind(ahead) == "number":
             number = (self.token(ahead).number or ONE).of(0) or 1
             ahead += 1
-        if self.kind(ahead) != "stitch_noun" or number not in _TOGETHER:
+        if self.kind(ahead) != "stitch_noun" or ("knit", number) not in TOGETHER:
             return self.only_words(1)
         ahead = self.skip(ahead + 1)
         while self.kind(ahead) in ("in", "on", "before", "of", "per") and self.joined(ahead):
@@ -230,7 +229,7 @@ class Lines(ExtentReader):
         elif not any(self.kind(back) == "together" for back in range(-3, 0) if self.place + back >= 0):
             return self.only_words(1)
         ahead = min(ahead, self.stop - self.place)
-        return AtEnds(*self.take(ahead), first=False, last=True, together=_TOGETHER[number])
+        return AtEnds(*self.take(ahead), first=False, last=True, together=TOGETHER["knit", number])
 
     def behind_each_part(self, ahead: int) -> int:
         """Where `each section` ends that stands here, or is told before `together`; 0 where no parts are told."""
@@ -861,7 +860,6 @@ MOST_IN_REPEAT: Final = 24
 """Words of a line back to the star with which a repeat begins."""
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""
-_TOGETHER: Final[Mapping[int, StitchName]] = {2: "k2tog", 3: "k3tog"}
 _WORDED: Final = RAISING | COLOURS
 """Words with which stitches told in words may begin."""
 _READ: Final = {

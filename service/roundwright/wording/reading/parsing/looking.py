@@ -16,6 +16,10 @@ TOGETHER: Final[dict[tuple[str, int], StitchName]] = {
     ("purl", 2): "p2tog",
     ("purl", 3): "p3tog",
 }
+TWO_AS_ONE: Final[dict[StitchName, StitchName]] = {
+    NAMES[craft]: TOGETHER[craft, 2] for craft in ("knit", "purl")
+}
+"""What two plain stitches are that are worked as one."""
 OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
 REPEATS: Final = frozenset(("repeats", "reps", "rpts", "repetitions", "patterns", "patts", "pats"))
 """What the rounds of a pattern are called, worked once."""

@@ -68,7 +68,6 @@ _COMING: Final = _WILL | frozenset(("this", "it", "you should have"))
 """Words behind which and before `8 stitches` a decrease may be told, and not worked: `you'll lose 8 stitches`."""
 _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 2, "kfb": 1, "m1": 0}
 """Stitches that are placed at every so many others, with what they use."""
-_TOGETHER: Final[dict[str, StitchName]] = {"knit": "k2tog", "purl": "p2tog"}
 _IN_GROUPS: Final = {"pairs": 2, "twos": 2, "threes": 3}
 """How many stitches are worked together `in pairs`."""
 _AT: Final = ("in", "each", "after")
@@ -179,10 +178,10 @@ class StitchReader(NewStitchReader):
             return replace(again, work=True)
         if kind == "each" and (position := self.position(craft, ahead)):
             return position
-        if kind == "together" and craft in _TOGETHER:
+        if kind == "together" and (craft, 2) in TOGETHER:
             if shared := self.by_so_many(craft, ahead + 1):
                 return shared
-            every = self.at_every(ahead + 1, _TOGETHER[craft])
+            every = self.at_every(ahead + 1, TOGETHER[craft, 2])
             spoken = self.token().text.endswith("ed") and self.joined(ahead)
             return every or (
                 self.only_words(ahead + 1) if spoken else None
