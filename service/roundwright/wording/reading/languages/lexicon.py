@@ -7,9 +7,9 @@ stand for the first of their row in all other rows: where a row has `M`, it is f
 """
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import cache
-from typing import Final
+from typing import Final, NamedTuple
 
 from msgspec import Struct
 
@@ -32,6 +32,8 @@ COUNTS: Final = "nmabc"
 """Letters of slots for numbers; `o`, `p` and `q` are for an ordinal, `s` for several of them."""
 _WORDS: Final = re.compile(r"[^\W\d_]{2,}")
 _OPTIONAL: Final = re.compile(r"\[([^\[\]]*)\]")
+_ENTWINED: Final = re.compile(r"\w\[|\]\w|\[[^\]]*\[")
+"""What may be left out inside a word, `je[weils]`, or inside what may be left out."""
 _HYPHEN: Final = re.compile(r"(?<=[^\W\d_])-(?=[^\W\d_])")
 _DASHES: Final = str.maketrans("–—−‐’‘`´×„“”«»", '----\'\'\'\'x"""""')
 NUMBER: Final = "{n}"
@@ -293,26 +295,60 @@ def _is_word(read: str) -> bool:
     return read.rstrip(".~").isalpha()
 
 
+class _Step(NamedTuple):
+    """A word, sign or slot of a wording: how it stands in the tree, and the letter of a slot."""
+
+    key: str
+    slot: str = ""
+
+
 def _add(known: Lexicon, root: Node, read: str, means: str) -> None:
-    for wording in _spelled_out(read):
-        node = root
-        slots = []
-        for piece in PIECES.findall(_HYPHEN.sub(" ", wording.translate(_DASHES))):
-            key = piece
-            if piece[0] == "{":
-                slots.append(piece[1])
-                key = NUMBER if piece[1] in COUNTS else ORDINALS if piece[1] == "s" else ORDINAL
-            elif known.is_size(piece):
-                key = piece
-            elif piece[0].isalpha():
-                key = known.number(piece.lower()) or known.word(piece.rstrip("~"))
-                if key in known.fillers:
-                    continue
-            elif piece == "'" or (piece == "." and node is not root):
-                continue
-            node = node.following.setdefault(key, Node())
-        if node.meaning is None and node is not root:
-            node.meaning = Meaning(means, tuple(slots))
+    """Add a wording to a tree, with and without what may be left out; with all of it first."""
+    for wording in _spelled_out(read) if _ENTWINED.search(read) else (read,):
+        parts: list[tuple[_Step, ...] | _Step] = []
+        for place, text in enumerate(_OPTIONAL.split(wording)):  # what may be left out is every second
+            steps = _steps(known, text)
+            parts.extend(steps if place % 2 == 0 else [tuple(steps)] if steps else [])
+        _grow(root, root, parts, "", means)
+
+
+def _steps(known: Lexicon, text: str) -> list[_Step]:
+    """The steps of a part of a wording; words that are passed over make none."""
+    steps = []
+    for piece in PIECES.findall(_HYPHEN.sub(" ", text.translate(_DASHES))):
+        if piece[0] == "{":
+            letter = piece[1]
+            steps.append(
+                _Step(NUMBER if letter in COUNTS else ORDINALS if letter == "s" else ORDINAL, letter)
+            )
+        elif not known.is_size(piece) and piece[0].isalpha():
+            word = known.number(piece.lower()) or known.word(piece.rstrip("~"))
+            if word not in known.fillers:
+                steps.append(_Step(word))
+        elif piece != "'":
+            steps.append(_Step(piece))
+    return steps
+
+
+def _grow(root: Node, node: Node, parts: Sequence[tuple[_Step, ...] | _Step], slots: str, means: str) -> None:
+    """Put the rest of a wording into the tree behind a node. What begins alike is walked once."""
+    for place, part in enumerate(parts):
+        if isinstance(part, _Step):
+            node, slots = _next(root, node, part), slots + part.slot
+            continue
+        inner, within = node, slots
+        for step in part:
+            inner, within = _next(root, inner, step), within + step.slot
+        _grow(root, inner, parts[place + 1 :], within, means)
+    if node.meaning is None and node is not root:
+        node.meaning = Meaning(means, tuple(slots))
+
+
+def _next(root: Node, node: Node, step: _Step) -> Node:
+    """The node behind a step; a full stop counts at the begin of a wording alone."""
+    if step.key == "." and node is not root:
+        return node
+    return node.following.setdefault(step.key, Node())
 
 
 def _spelled_out(read: str) -> Iterator[str]:
