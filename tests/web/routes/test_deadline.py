@@ -11,11 +11,18 @@ from tests.conftest import free_port
 from tests.contract.shape import assert_problem
 
 BODY = {"gauge": {"stitches": 22}}
+SUGGEST = {
+    "stitches": 96,
+    "gauge": {"stitches": 20, "rows": 28},
+    "shape": "pointed",
+    "height": {"value": 14, "unit": "cm"},
+}
 SLOW = dedent(
     """
-    import re, sys
+    import re, sys, time
     import uvloop
-    from roundwright.web.routes import deadline, gauge, needles
+    from roundwright.reference.once import making
+    from roundwright.web.routes import crown, deadline, gauge, needles
     from roundwright.web.server import run
     from roundwright.web.settings import Settings
 
@@ -28,6 +35,16 @@ SLOW = dedent(
         while True:
             pass
 
+    suggest = crown.suggest_crown.calculate
+
+    def behind_what_is_made_once(request):
+        with making:
+            begun = time.process_time()
+            while time.process_time() < begun + 0.5:
+                pass
+        return suggest(request)
+
+    crown.suggest_crown.calculate = behind_what_is_made_once
     gauge.convert_gauge.calculate = in_a_match
     needles.split_over_needles.calculate = in_a_loop
     run(Settings(port=int(sys.argv[1])))
@@ -63,3 +80,8 @@ def test_it_is_not_sent_to_another_replica(slow):
 
     assert 500 > stopped.status_code
     assert "retry-after" not in stopped.headers
+
+
+def test_what_is_made_once_is_no_part_of_a_calculation(slow):
+    """The words of a language are made by the first request that needs them, however long that takes."""
+    assert 200 == slow.post("/v1/crown/suggest", json=SUGGEST).status_code

@@ -8,6 +8,7 @@ import signal
 from threading import get_ident, main_thread
 from typing import Any, Final, Self
 
+from roundwright.reference.once import making
 from roundwright.web.problems import ProblemError
 
 MAX_CPU_S: Final = 1.0
@@ -52,8 +53,14 @@ class Deadline:
             self.is_installed = True
 
     def on_signal(self, *_: Any) -> None:
-        """Raise in the running calculation; ignore a signal that arrives after its end."""
-        if self.is_active:
+        """Raise in the running calculation; ignore a signal that arrives after its end.
+
+        What is made once for all requests has the time it needs, and the calculation all of its own behind it: it was
+        made anew, and stopped anew, by every request otherwise.
+        """
+        if self.is_active and making.running:
+            signal.setitimer(signal.ITIMER_VIRTUAL, self.seconds)
+        elif self.is_active:
             raise ProblemError(
                 "too-long",
                 f"This request takes more than {self.seconds:g} s to calculate. Split it into smaller requests; "

@@ -15,6 +15,7 @@ from msgspec import Struct
 
 from roundwright import reference
 from roundwright.language import ENGLISH, supported, words_of
+from roundwright.reference.once import making
 from roundwright.reference.rows import WordingRow
 
 PIECES: Final = re.compile(
@@ -145,7 +146,8 @@ def _word(text: str, forms: Mapping[str, str], stems: Mapping[str, str]) -> str:
 @cache
 def lexicon(language: str) -> Lexicon:
     """The wordings of a language, made once on first use."""
-    return made_of((*reference.wordings(language), *own_sentences(language)))
+    with making:
+        return made_of((*reference.wordings(language), *own_sentences(language)))
 
 
 OWN: Final = (

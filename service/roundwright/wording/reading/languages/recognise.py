@@ -11,6 +11,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright import reference
+from roundwright.reference.once import making
 from roundwright.wording.reading.languages.lexicon import spoken, spoken_alone
 from roundwright.wording.reading.vocabulary import vocabulary
 
@@ -106,7 +107,8 @@ def _telling() -> dict[str, tuple[str, ...]]:
     english = vocabulary("en")
     for word in {*english.words, *english.phrases, *PLAINLY_ENGLISH}:
         languages.setdefault(word, []).append(ENGLISH)
-    for language in reference.LANGUAGES:
-        for word in spoken(language):
-            languages.setdefault(word, []).append(language)
+    with making:
+        for language in reference.LANGUAGES:
+            for word in spoken(language):
+                languages.setdefault(word, []).append(language)
     return {word: tuple(found) for word, found in languages.items() if len(word) > 1}
