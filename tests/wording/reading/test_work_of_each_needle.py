@@ -313,5 +313,8 @@ def test_rounds_told_before_the_work_of_each_needle_are_rounds_of_their_own(need
 
 def test_one_round_told_before_a_comma_is_the_round_of_each_needle() -> None:
     """The stitches of the round that is announced are those behind the comma."""
-    for words in ("Knit 1 rnd, on each needle ssk, knit to end.", "Knit 1 rnd: on each needle ssk, knit to end."):
+    for words in (
+        "Knit 1 rnd, on each needle ssk, knit to end.",
+        "Knit 1 rnd: on each needle ssk, knit to end.",
+    ):
         assert after_each_round(read(NEEDLES["en"] + words, (48,))) == [44]

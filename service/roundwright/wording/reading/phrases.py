@@ -19,7 +19,7 @@ TOLD_ABOVE: Final = -1
 FROM_THERE: Final = -2
 """The segments of rounds worked again that are all those of this part from the round named on."""
 IN_TURN: Final = -3
-"""For `segments`: the last round, or the last two, where those with numbers are shaped and plain in turn."""
+"""For `segments`: the last round, or the last two, where those are shaped and plain in turn."""
 ALL_OTHERS: Final = "all others"
 """The text of `all other rounds`."""
 
