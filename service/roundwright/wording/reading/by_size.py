@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.looking import CRAFTS
-from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
+from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Rounds, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import (
@@ -286,7 +286,10 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
 
 
 def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
-    """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is."""
+    """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is.
+
+    So it is where shaping rounds do: `every 4th (5th) rnd`.
+    """
     of = piece.label.sizes if piece.label is not None and piece.label.sizes else None
     columns = of or tuple(str(place + 1) for place in range(width))
     if len(columns) < 2 or not all(column.isdigit() for column in columns):
@@ -295,7 +298,7 @@ def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
     if works[0] == piece.phrases:
         return [piece]
     return [
-        replace(piece, label=of_size(piece.label, piece.start, (column,)), phrases=phrases)
+        replace(piece, label=of_size(piece.label, piece.start, (column,)), phrases=phrases, cuts=())
         for column, phrases in zip(columns, works, strict=True)
     ]
 
@@ -308,6 +311,8 @@ def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phr
             made[-1] = Stitches(made[-1].start, phrase.end, made[-1].flags, nodes[place])
         elif type(phrase) is Brackets:
             made.append(replace(phrase, inside=_of_column(phrase.inside, place, width)))
+        elif type(phrase) is Rounds and phrase.steps is not None and len(phrase.steps.values) == width:
+            made.append(replace(phrase, step=phrase.steps.of(place) or phrase.step, steps=None))
         else:
             made.append(phrase)
     return tuple(made)
