@@ -21,6 +21,7 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         made.append(token)
         if token.kind == "marker":
             number = _tell_as_each(made)
+            number = _tell_each_of_several(made) or number
             _tell_each(made, following)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
@@ -46,6 +47,23 @@ def _tell_as_each(made: list[Token]) -> Token | None:
         made[at + 1 : -1] = [_word("each", "each", made[at])]
         return number
     return None
+
+
+def _tell_each_of_several(made: list[Token]) -> Token | None:
+    """Tell `k2tog before the markers`, `after all the 4 markers`, as before each; the number of them."""
+    at = len(made) - 2
+    number = made[at] if at > 0 and made[at].kind == "number" else None
+    at -= number is not None
+    at -= at > 0 and made[at].text in _THESE
+    at -= at > 0 and made[at].kind == "all"
+    beside = at > 0 and (made[at].kind in _BOTH or made[at].text in _AT)
+    if not beside or not made[-1].text.endswith("s"):
+        return None
+    begin = _unit(made, at)
+    if begin is None or (begin == at - 1 and not _is_decrease(made, begin)):
+        return None
+    made[at + 1 : -1] = [_word("each", "each", made[at])]
+    return number
 
 
 def _tell_each(made: list[Token], following: Token | None) -> None:
