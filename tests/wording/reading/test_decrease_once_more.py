@@ -96,3 +96,25 @@ def test_how_far_the_decreases_are_repeated_is_kept() -> None:
 
     assert after_each_round(read(text, (80,)))[-1] == 48
     assert after_each_round(read("*K8, k2tog*. Knit 1 rnd. Repeat the decreases.", (80,))) == [72, 72, 64]
+
+
+@pytest.mark.parametrize(
+    "again",
+    [
+        "Knit 1 round and decrease again, twice.",
+        "Knit 1 round and decrease again, twice (63 sts).",
+        "Knit a round and decrease again 2 times.",
+        "Knit 1 round, then decrease as before, two times.",
+        "Knit 1 rnd and dec again twice more.",
+    ],
+)
+def test_plain_rounds_and_a_decrease_take_turns_so_often(again: str) -> None:
+    """Both rounds are worked twice, whatever plain rounds stand before them."""
+    counts = [77, 77, 77, 77, 77, 70, 70, 63]
+    assert after_each_round(read(ROUND + again, (84,))) == counts
+
+
+def test_how_often_behind_other_rounds_is_not_that_of_the_decrease() -> None:
+    """The neighbour: the decrease is worked once."""
+    text = f"{ROUND}Knit 1 round and decrease again (70 sts).\nKnit 2 rounds twice."
+    assert after_each_round(read(text, (84,)))[:6] == [77, 77, 77, 77, 77, 70]
