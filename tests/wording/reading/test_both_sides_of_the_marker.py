@@ -54,3 +54,30 @@ def test_so_many_stitches_are_taken_in_at_every_marker(work: str, left: int) -> 
 def test_a_decrease_beside_other_stitches_is_at_that_marker_alone(work: str) -> None:
     """The neighbour: the line says where the marker is."""
     assert after_each_round(read(f"Rnd 1: {work}.", (80,))) == [79]
+
+
+@pytest.mark.parametrize(
+    ("work", "left"),
+    [
+        ("K2tog before the markers.", 76),
+        ("K2tog before all the markers.", 76),
+        ("Ssk after the 4 markers.", 76),
+        ("Ssk after all four markers.", 76),
+        ("K2tog before markers.", 76),
+        ("K2tog at the markers.", 76),
+        ("Dec 1 st before the markers.", 76),
+        ("Rnd 1: work ssk after these markers (76 sts).", 76),
+        ("Knit, working k2tog before the markers.", 76),
+        ("K2tog before the markers and ssk after the markers.", 72),
+        ("Dec 1 st on each side of the markers.", 72),
+    ],
+)
+def test_a_decrease_at_the_markers_is_at_each_of_them(work: str, left: int) -> None:
+    """Of four markers."""
+    assert after_each_round(read(f"Place 4 markers evenly.\n{work}", (80,))) == [left]
+
+
+@pytest.mark.parametrize("work", ["K1 before the markers, k to end.", "Knit past the markers."])
+def test_stitches_beside_the_markers_that_are_no_decrease_keep_the_count(work: str) -> None:
+    """The neighbour: nothing is taken in."""
+    assert after_each_round(read(f"Place 4 markers evenly.\nRnd 1: {work}", (80,))) == [80]

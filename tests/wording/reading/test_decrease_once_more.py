@@ -108,3 +108,25 @@ def test_a_wrong_count_behind_it_is_found(again: str, left: int) -> None:
 
     assert faults(reading) == [("count_differs", 2)]
     assert reading.rounds[0][-1].after == left
+
+
+@pytest.mark.parametrize(
+    "again",
+    [
+        "Knit 1 round and decrease again, twice.",
+        "Knit 1 round and decrease again, twice (63 sts).",
+        "Knit a round and decrease again 2 times.",
+        "Knit 1 round, then decrease as before, two times.",
+        "Knit 1 rnd and dec again twice more.",
+    ],
+)
+def test_plain_rounds_and_a_decrease_take_turns_so_often(again: str) -> None:
+    """Both rounds are worked twice, whatever plain rounds stand before them."""
+    counts = [77, 77, 77, 77, 77, 70, 70, 63]
+    assert after_each_round(read(ROUND + again, (84,))) == counts
+
+
+def test_how_often_behind_other_rounds_is_not_that_of_the_decrease() -> None:
+    """The neighbour: the decrease is worked once."""
+    text = f"{ROUND}Knit 1 round and decrease again (70 sts).\nKnit 2 rounds twice."
+    assert after_each_round(read(text, (84,)))[:6] == [77, 77, 77, 77, 77, 70]

@@ -380,3 +380,47 @@ def test_a_double_decrease_takes_two_plain_stitches_with_it(round: str, after: l
     text = f"{round}\nContinue to dec in this manner every rnd until {after[-1]} sts remain."
 
     assert after_each_round(read(text, (90,))) == after
+
+
+@pytest.mark.parametrize(
+    "pair",
+    [
+        "Rnd 1: *k8, k2tog*. Rnd 2: knit. Continue in this manner for 6 more rounds.",
+        "Rnd 1: *k8, k2tog*.\nRnd 2: knit.\nContinue in this manner for 6 more rounds.",
+        "Rnd 1: *k8, k2tog*.\nRnd 2: knit.\nContinue in this way for another 6 rounds.",
+        "Rnd 1: *k8, k2tog*.\nRnd 2: knit.\nCarry on like this, working 6 more rounds.",
+        "*k8, k2tog*. Knit 1 rnd. Continue in this manner for 6 more rounds.",
+        "Rnd 1: dec 8 sts evenly. Rnd 2: knit. Continue in this manner for 6 more rounds.",
+        "Dec 8 sts evenly. Knit 1 rnd. Rep this 3 more times.",
+        "Dec 8 sts evenly. Knit 1 rnd. Do that 3 more times (48 sts).",
+        "Dec 8 sts evenly.\nKnit 1 round.\nRepeat 3 times more.",
+    ],
+)
+def test_a_decrease_round_and_its_plain_round_go_on_together(pair: str) -> None:
+    """Eight stitches go in every other round, one fewer between them each time, and three times more."""
+    reading = read(pair, (80,))
+    assert not reading.findings
+    assert after_each_round(reading) == [72, 72, 64, 64, 56, 56, 48, 48]
+
+
+@pytest.mark.parametrize(
+    ("rounds", "plain"),
+    [
+        ("Dec 8 sts evenly. Knit 1 rnd. Rep this rnd 3 more times.", 4),
+        ("Dec 8 sts evenly. Knit 2 rnds. Repeat 3 times more.", 5),
+        ("Dec 8 sts evenly. Purl 1 rnd. Do that 3 more times.", 4),
+        ("Dec 8 sts evenly. Knit. Do that 8 times.", 8),
+        ("Dec 8 sts evenly. Knit 1 rnd. Knit 6 more rounds.", 7),
+    ],
+)
+def test_plain_rounds_that_are_repeated_by_themselves_stay_apart(rounds: str, plain: int) -> None:
+    """The decrease round is worked once."""
+    assert after_each_round(read(rounds, (80,))) == [72] * (1 + plain)
+
+
+def test_a_pair_of_rounds_that_does_not_come_out_again_is_found() -> None:
+    """Sections of ten do not go into 72 stitches; the plain round is not worked by itself in their place."""
+    assert [
+        finding.severity
+        for finding in read("*k8, k2tog*. Knit 1 rnd. Rep this 3 more times.", (80,)).findings
+    ] == ["error"]

@@ -255,3 +255,31 @@ def test_knit_rounds_that_take_turns_with_purled_ones_are_every_other(sentence: 
     reading = read(f"{begun}Next rnd: Purl.\n{sentence}\nNext rnd: (P2tog) 8 times - 8 sts.", (72,))
     assert counts(reading) == [[72, 64, 56, 48, 40, 32, 24, 16, 8]]
     assert number_of_rounds(reading) == [14]
+
+
+SMALL = [72, 72, 72, 72, 64, 64, 64, 64, 56]
+LARGE = [88, 88, 88, 88, 88, 80, 80, 80, 80, 80, 72]
+
+
+@pytest.mark.parametrize(
+    "cadence",
+    [
+        "Dec 8 sts every 4th (5th) rnd 3 times.",
+        "Dec 8 sts every 4 (5) rnds 3 times.",
+        "Decrease 8 sts evenly on every 4th (5th) round until 56 (72) sts remain.",
+        "Dec 8 sts evenly on next and every foll 4th (5th) rnd 3 times.",
+        "Dec rnd: decrease 8 sts evenly.\nRep dec rnd on every foll 4th (5th) rnd twice more.",
+    ],
+)
+def test_each_size_is_shaped_every_so_many_rounds_as_its_own_number_says(cadence: str) -> None:
+    """Three plain rounds stand between those of the first size, four between those of the second."""
+    small, large = read(cadence, (80, 96)).rounds
+    assert [round_.after for round_ in small] == SMALL
+    assert [round_.after for round_ in large] == LARGE
+
+
+def test_a_number_of_rounds_for_all_sizes_is_that_of_each() -> None:
+    """The times alone are told for each size."""
+    small, large = read("Dec 8 sts every 4th rnd 3 (2) times.", (80, 96)).rounds
+    assert [round_.after for round_ in small] == SMALL
+    assert [round_.after for round_ in large] == [88, 88, 88, 88, 80]

@@ -60,3 +60,34 @@ def test_stitches_in_a_bracket_behind_a_rib_go_around_as_they_would_without_it()
 )
 def test_other_languages_tell_rounds_by_their_numbers(language: str, told: str) -> None:
     assert words_unremarked(read(told, (96,), language)) == [RIB] * 12
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "*K2, p2* up to round 12.",
+        "K2, p2 up to round 12.",
+        "*K2, p2; rep from * up to and including round 12.",
+        "Work in k2, p2 rib up to round 12.",
+        "*K2, p2* up to the 12th round.",
+    ],
+)
+def test_stitches_up_to_a_round_are_worked_in_all_of_them(told: str) -> None:
+    """Round 13 comes after twelve rounds."""
+    reading = read(f"{told}\nRnd 13: *k10, k2tog*.", (96,))
+    assert [round_.after for round_ in reading.rounds[0]] == [96] * 12 + [88]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Knit until the 10th rnd. On the 10th rnd *k10, k2tog*.",
+        "Knit until round 10.\nRnd 10: *k10, k2tog*.",
+        "*K2, p2* up to round 10.\nRnd 10: *k10, k2tog*.",
+        "Rnds 1-4: purl.\nKnit to round 10.\nRnd 10: *k10, k2tog*.",
+    ],
+)
+def test_a_round_that_is_told_next_is_none_of_those_before_it(told: str) -> None:
+    """The tenth round comes after nine."""
+    reading = read(told, (96,))
+    assert [round_.after for round_ in reading.rounds[0]] == [96] * 9 + [88]

@@ -325,3 +325,25 @@ def test_a_line_may_end_in_the_size_that_the_next_lines_are_for(only: str) -> No
     )
     assert [len(rounds) for rounds in read(text, (40, 48)).rounds] == [5, 7]
     assert counts(read(text, (40, 48))) == [[40, 32], [48, 40, 32]]
+
+
+@pytest.mark.parametrize(
+    "often",
+    [
+        "For S work 10 repeats, for L 12 repeats: *k4, k2tog*.",
+        "For S work 10 repeats, for L work 12 repeats: *k4, k2tog*.",
+        "For L work 12 repeats, for S 10 repeats: *k4, k2tog*.",
+        "For S work 10 times, for L 12 times: *k4, k2tog*.",
+    ],
+)
+def test_how_often_each_size_works_it_may_head_the_round_of_all(often: str) -> None:
+    """The round behind the colon is worked by both sizes."""
+    reading = read(f"Sizes S (L)\n{often}", (60, 72))
+    assert not reading.findings
+    assert [[round_.after for round_ in rounds] for rounds in reading.rounds] == [[50], [60]]
+
+
+def test_rounds_of_each_size_before_a_count_are_told_apart() -> None:
+    """The neighbour: what stands behind the colon is no work, and the verbs are two."""
+    text = "Sizes S (L)\nFor S knit 4 rounds, for L purl 6 rounds: 60 (72) sts."
+    assert [len(rounds) for rounds in read(text, (60, 72)).rounds] == [4, 6]

@@ -294,3 +294,27 @@ def test_one_end_of_each_needle_is_decreased(language: str, text: str) -> None:
 def test_work_of_each_needle_without_an_end_stays_as_it_is(text: str, after: int) -> None:
     """A decrease of which no end is named fills the needle."""
     assert after_each_round(read(NEEDLES["en"] + text, (48,))) == [after]
+
+
+@pytest.mark.parametrize(
+    "needles",
+    [
+        "Knit 2 rnds. Ssk the first 2 sts of each needle. Knit 1 rnd.",
+        "Knit 2 rnds. On each needle ssk, knit to end. Knit 1 rnd.",
+        "Purl 2 rounds. K2tog the last 2 sts of each needle. Knit 1 round.",
+        "Work 2 rounds in k1, p1 rib. On each needle k2tog, knit to end. Knit 1 round.",
+        "Knit 2 rnds, then on each needle ssk, knit to end. Knit 1 rnd.",
+    ],
+)
+def test_rounds_told_before_the_work_of_each_needle_are_rounds_of_their_own(needles: str) -> None:
+    """Two rounds keep the count, and the sentence behind them is another."""
+    assert after_each_round(read(NEEDLES["en"] + needles, (48,))) == [48, 48, 44, 44]
+
+
+def test_one_round_told_before_a_comma_is_the_round_of_each_needle() -> None:
+    """The stitches of the round that is announced are those behind the comma."""
+    for words in (
+        "Knit 1 rnd, on each needle ssk, knit to end.",
+        "Knit 1 rnd: on each needle ssk, knit to end.",
+    ):
+        assert after_each_round(read(NEEDLES["en"] + words, (48,))) == [44]

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import Work, execute
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.parsing.looking import CRAFTS
-from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Said, Star, Stitches
+from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Rounds, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import (
@@ -61,6 +61,10 @@ def with_numbers_of_names(tokens: list[Token], names: Mapping[str, int]) -> list
         verbs = tokens[place : place + (tokens[place].kind in CRAFTS)]
         behind = [token for token in tokens[place:stop] if token.kind in _COUNTED][:1]
         if len(counts) < 2 and (works := _works_for_names(padded, place, names)):
+            if _heads_work(works, padded):
+                made.extend(_as_list(works, tokens[place].flags))
+                place = works[-1].stop
+                continue
             made.extend(token for work in works for token in _sentence(work, works[0]))
             place = works[-1].stop
             if tokens[place].flags & ~SPACE or works[-1].name[0].start > works[-1].count.start:
@@ -103,6 +107,22 @@ def _sentence(work: _WorkForName, first: _WorkForName) -> list[Token]:
     return [*head, work.count, *(work.behind if whole else first.behind)]
 
 
+def _heads_work(works: list[_WorkForName], tokens: list[Token]) -> bool:
+    """Whether the work of all sizes stands behind how often each works it: `for S 10 repeats, for L 12 repeats: k4`."""
+    alike = {tuple(token.text for token in work.behind) for work in works}
+    verbs = {token.kind for work in works for token in work.verbs}
+    return len(works) > 1 and len(alike) == len(verbs) == 1 and bool(tokens[works[-1].stop].flags & COLON)
+
+
+def _as_list(works: list[_WorkForName], flags: int) -> list[Token]:
+    """The works of all sizes as one, its number a list: `work 10 (12) repeats`."""
+    first, ordered = works[0], sorted(works, key=attrgetter("column"))
+    values = tuple((work.count.number or ONE).of(0) for work in ordered)
+    number = Number(values, first.count.start, works[-1].count.end)
+    words = [*first.verbs, replace(first.count, end=works[-1].count.end, number=number), *first.behind]
+    return [replace(words[0], flags=flags), *words[1:]]
+
+
 def _works_for_names(tokens: list[Token], place: int, names: Mapping[str, int]) -> list[_WorkForName]:
     """The work of every size for its name, which may differ: `for Child knit 4 rounds, for Adult 6`.
 
@@ -122,7 +142,7 @@ def _works_for_names(tokens: list[Token], place: int, names: Mapping[str, int]) 
         works.append(work)
         place = work.stop
     ended = tokens[place].flags & ~SPACE or {tokens[place].kind, tokens[place].text} & _ENDING
-    counted = works[0].verbs and any(token.kind in ("round", "times") for token in works[0].behind)
+    counted = works[0].verbs and any(token.kind in ("round", "times", "repeat") for token in works[0].behind)
     return works if width > 1 and ended and counted else []
 
 
@@ -286,7 +306,10 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
 
 
 def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
-    """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is."""
+    """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is.
+
+    So it is where shaping rounds do: `every 4th (5th) rnd`.
+    """
     of = piece.label.sizes if piece.label is not None and piece.label.sizes else None
     columns = of or tuple(str(place + 1) for place in range(width))
     if len(columns) < 2 or not all(column.isdigit() for column in columns):
@@ -295,7 +318,7 @@ def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
     if works[0] == piece.phrases:
         return [piece]
     return [
-        replace(piece, label=of_size(piece.label, piece.start, (column,)), phrases=phrases)
+        replace(piece, label=of_size(piece.label, piece.start, (column,)), phrases=phrases, cuts=())
         for column, phrases in zip(columns, works, strict=True)
     ]
 
@@ -308,6 +331,8 @@ def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phr
             made[-1] = Stitches(made[-1].start, phrase.end, made[-1].flags, nodes[place])
         elif type(phrase) is Brackets:
             made.append(replace(phrase, inside=_of_column(phrase.inside, place, width)))
+        elif type(phrase) is Rounds and phrase.steps is not None and len(phrase.steps.values) == width:
+            made.append(replace(phrase, step=phrase.steps.of(place) or phrase.step, steps=None))
         else:
             made.append(phrase)
     return tuple(made)

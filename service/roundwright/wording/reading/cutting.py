@@ -540,9 +540,10 @@ def _ends_in_all(part: _Part, coming: _Coming) -> bool:
 
 
 def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
-    """Whether decreases, or their markers, are announced behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
-    announced = type(phrase) in (Change, Every) and bool(phrase.flags & FULL) and not part.open
-    return announced and _counts_rounds(part.phrases)
+    """Whether decreases, their markers or needles are told behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
+    announced = type(phrase) in (Change, Every, Needlewise) and bool(phrase.flags & FULL)
+    announced |= type(phrase) is Needlewise and _then_last(part.phrases)
+    return announced and not part.open and _counts_rounds(part.phrases)
 
 
 def _shapes_on(part: _Part, coming: _Coming) -> bool:

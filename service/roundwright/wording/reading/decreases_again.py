@@ -2,7 +2,10 @@
 
 from typing import Final
 
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, STOP, Token, words_at
+from msgspec.structs import replace
+
+from roundwright.wording.reading.parsing.looking import OFTEN
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
 
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
@@ -10,6 +13,11 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     made: list[Token] = []
     place = 0
     while place < len(tokens):
+        turns, stop = _turns(tokens, place)
+        if turns:
+            made.extend(turns)
+            place = stop
+            continue
         stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
         if not stop:
             if not _tells_others(tokens, place):
@@ -22,6 +30,40 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
         made.extend(words_at(last.end, ("more", "more")))
         place = stop
     return made
+
+
+def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
+    """`Knit 1 round and decrease again, twice` as often as it says, and the place behind it; else no words."""
+    if not tokens[place].flags & (STOP | LINE) or tokens[place].kind not in ("knit", "work"):
+        return [], place
+    near = range(place, min(place + MOST_WORDS, len(tokens)))
+    words = [at for at in near if tokens[at].kind]
+    match [_sort(tokens[at]) for at in words]:
+        case ["knit" | "work", "number", "round", "and" | "then", "decrease", "more" | "manner", _, *_]:
+            joined = 3
+        case ["knit" | "work", "round", "and" | "then", "decrease", "more" | "manner", _, *_]:
+            joined = 2
+        case _:
+            return [], place
+    stop = words[joined + 3] + 1
+    first, decrease, often = tokens[place], tokens[words[joined + 1]], tokens[stop - 1]
+    number = OFTEN.get(often.text, 0)
+    if often.number is not None and len(often.number.values) == 1 and tokens[stop].kind == "times":
+        number = often.number.values[0] or 0
+        stop += 1
+    if not 1 < number <= MOST_TURNS:
+        return [], place
+    stop += stop < len(tokens) and tokens[stop].kind == "more"
+    turn = [
+        *tokens[place : words[joined]],
+        replace(decrease, flags=decrease.flags | STOP),
+        Token("often", "once", decrease.end, decrease.end, SPACE),
+        Token("more", "more", decrease.end, decrease.end, SPACE),
+    ]
+    end = tokens[stop - 1].end
+    others = [replace(token, start=end, end=end) for token in turn]
+    others[0] = replace(others[0], flags=first.flags | STOP)
+    return [*turn, *others * (number - 1)], stop
 
 
 def _tells_others(tokens: list[Token], place: int) -> bool:
@@ -92,3 +134,5 @@ MOST_BEHIND: Final = 12
 """Words behind it in the same sentence that are looked through."""
 MOST_WORDS: Final = 9
 """Words of such a sentence."""
+MOST_TURNS: Final = 12
+"""Times that plain rounds and a decrease are told to take turns."""

@@ -242,8 +242,17 @@ class LineWork:
             rounds = max(0, rounds - lane.worked * candidate.from_start)
             return max(0, rounds - (candidate.from_first and self.follows_first()))
         if candidate.last_round is not None:
-            return max(1, (candidate.last_round.of(self.column) or 0) - lane.number)
+            last = candidate.last_round.of(self.column) or 0
+            return max(1, last - self.is_told_next(last) - lane.number)
         return 1
+
+    def is_told_next(self, number: int) -> bool:
+        """Whether the line behind tells the round of this number: `Knit until the 10th rnd. Rnd 10: *k8, k2tog*`."""
+        segments, place = self.desk.segments, self.desk.place(self.place) + 1
+        label = segments[place].label if place < len(segments) else None
+        if label is None or label.kind != "numbered" or not label.spans:
+            return False
+        return label.spans[0].first.of(self.column) == number
 
     def stand(self, entry: Entry, number: int) -> None:
         """One round, under this number, of a line told elsewhere that stands for it: `Every even rnd: knit`."""

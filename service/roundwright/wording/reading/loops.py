@@ -169,6 +169,10 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         Candidate("loop", 0.3 + 0.2 * place, again=replace(last, last=number), times=total, stated=stated)
         for place, number in enumerate(_numbers_repeated(seen, times))
     ]
+    if (
+        repeats and times.more and ways[0].again == last
+    ):  # `Decrease 8 sts. Knit 1 round. Repeat this 3 more times`
+        ways[0] = replace(ways[0], again=replace(last, segments=IN_TURN))
     if not repeats and counts_left(stated):  # `A plain round. And again. 48 sts`
         shaped = replace(last, named=(named("decrease"),), work=True)
         often = replace(times, more=False)
@@ -189,8 +193,10 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
         return []
     first = seen.rounds[0]
     if segment.earlier > 1:  # `and so on, 8 rounds altogether`
-        again = Again(first.start, first.end, 0, last=segment.earlier, work=True, segments=segment.earlier)
-        return [Candidate("loop", 0.2, again=again, rounds=numbers[0], stated=stated)]
+        last, work = segment.earlier, not (thus and first.more)
+        again = Again(first.start, first.end, 0, last=last, work=work, segments=last)
+        turns = Candidate("loop", 0.2, again=again, rounds=numbers[0], stated=stated)
+        return [turns] if work else [turns, _onward_in_turn(turns)]
     total = Times(first.start, first.end, 0, numbers[0], more=first.more, total=not first.more)
     again = Again(first.start, first.end, 0, last=1)
     loop = Candidate("loop", 0.2, again=again, times=total, stated=stated)
@@ -198,8 +204,13 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
         turns = Candidate(
             "loop", 0.1, again=replace(again, segments=IN_TURN), rounds=first.number, stated=stated
         )
-        return [turns, loop, *_plain_where_none_before(seen, first, stated)]
+        return [turns, _onward_in_turn(turns), loop, *_plain_where_none_before(seen, first, stated)]
     return [loop, *_plain_where_none_before(seen, first, stated)]
+
+
+def _onward_in_turn(turns: Candidate) -> Candidate:
+    """The rounds in turn gone on with, one stitch fewer each time: `in this manner for 6 more rounds`."""
+    return replace(turns, kind="continue", cost=turns.cost + FEWER_IN_TURN, onward="in_turn")
 
 
 def _repeats(seen: Seen) -> bool:
@@ -244,6 +255,8 @@ def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, .
     return [Candidate("round", 0.8, nodes, rounds=rounds.number, stated=stated)]
 
 
+FEWER_IN_TURN: Final = 0.05
+"""What it costs that rounds in turn do not stay as they are."""
 MOST_BEHIND: Final = 8
 """Plain rounds behind a decrease round that are told by their number alone."""
 

@@ -21,6 +21,7 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         made.append(token)
         if token.kind == "marker":
             number = _each_for_several(made)
+            number = _each_for_all(made) or number
             _each_for_one(made, following)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
@@ -46,6 +47,23 @@ def _each_for_several(made: list[Token]) -> Token | None:
         made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
         return number
     return None
+
+
+def _each_for_all(made: list[Token]) -> Token | None:
+    """Put `each marker` for those of `k2tog before the markers`, `after all the 4 markers`; their number."""
+    at = len(made) - 2
+    number = made[at] if at > 0 and made[at].kind == "number" else None
+    at -= number is not None
+    at -= at > 0 and made[at].text in _THESE
+    at -= at > 0 and made[at].kind == "all"
+    beside = at > 0 and (made[at].kind in _BOTH or made[at].text in _AT)
+    if not beside or not made[-1].text.endswith("s"):
+        return None
+    begin = _unit(made, at)
+    if begin is None or (begin == at - 1 and not _is_decrease(made, begin)):
+        return None
+    made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
+    return number
 
 
 def _each_for_one(made: list[Token], following: Token | None) -> None:

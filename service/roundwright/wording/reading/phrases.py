@@ -19,7 +19,7 @@ TOLD_ABOVE: Final = -1
 FROM_THERE: Final = -2
 """The segments of rounds worked again that are all those of this part from the round named on."""
 IN_TURN: Final = -3
-"""For `segments`: the last round, or the last two, where those with numbers are shaped and plain in turn."""
+"""For `segments`: the last round, or the last two, where those are shaped and plain in turn."""
 ALL_OTHERS: Final = "all others"
 """The text of `all other rounds`."""
 
@@ -111,6 +111,8 @@ class Length(Phrase, frozen=True, gc=False):
 class Rounds(Phrase, frozen=True, gc=False):
     """`5 rnds`, `a round`; with `every` `every rnd`; `step` of `every other rnd`; `plain` of `1 round plain`.
 
+    `steps`: that of each size, where they are told so, `every 4th (5th) rnd`.
+
     `from_start`: those of the whole hat so far count among them, `until 40 rounds have been worked from the cast-on`.
     `on_them`: they are worked in, `on next and foll 2 alt rnds`, `often` (None: not said), `at_once` from the next on.
     """
@@ -118,6 +120,7 @@ class Rounds(Phrase, frozen=True, gc=False):
     number: Number
     every: bool = False
     step: int = 0
+    steps: Number | None = None
     more: bool = False
     plain: bool = False
     from_start: bool = False

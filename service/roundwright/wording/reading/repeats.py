@@ -46,7 +46,9 @@ def repeat(work: LineWork, numbers: int, first: int) -> None:
         _Continuation(work, first).run_named(candidate.again.named, begun)
         work.lane.printed = candidate.again.named[-1]
     elif candidate.onward == "in_turn":
-        _Continuation(work, first).run_in_turn(_rounds_again(work), max(numbers, 1))
+        rounds = _rounds_again(work)
+        turns = numbers or (_turns(work, len(rounds), 0) if candidate.rounds is not None else 1)
+        _Continuation(work, first).run_in_turn(rounds, min(turns, MOST_ROUNDS + 1))
     elif candidate.onward == "as_numbered":
         _Continuation(work, first).run_numbered(numbers)
     elif candidate.kind == "continue":
@@ -234,7 +236,7 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     if again.segments == TOLD_ABOVE:
         return _last_rounds(work, _rounds_told_above(work))
     if again.segments == IN_TURN:
-        return _last_rounds(work, 2 if _turns_are_numbered(work) else 1)
+        return _last_rounds(work, 2 if _take_turns(work) else 1)
     if again.last and not again.named:
         return _last_rounds(work, _rounds_of_segments(work, again.segments) or again.last)
     if again.segments == FROM_THERE:
@@ -243,15 +245,22 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     return _rounds_named(work, again)
 
 
-def _turns_are_numbered(work: LineWork) -> bool:
-    """Whether the last two rounds have numbers, one that shapes and a plain one: `4 more rounds in this manner`."""
+def _take_turns(work: LineWork) -> bool:
+    """Whether the last two rounds are one that shapes and a plain one: `4 more rounds in this manner`.
+
+    Those without numbers, and what is repeated so often, are a decrease and a knit round: other rounds go on alone.
+    """
     chain = work.lane.chain
     if chain is None or chain[0] is None:
         return False
     plain, shaped = chain[1], chain[0][1]
     labels = [work.desk.segments[work.desk.place(done.segment)].label for done in (shaped, plain)]
     numbered = all(of is not None and of.kind in ("numbered", "listed") for of in labels)
-    return numbered and shaped.round.after != shaped.round.before and plain.round.after == plain.round.before
+    numbered = numbered and work.candidate.rounds is not None
+    knit = plain.round.steps == (Work("k", plain.round.before),)
+    narrowed = knit and shaped.round.after < shaped.round.before
+    shapes = shaped.round.after != shaped.round.before
+    return (numbered or narrowed) and shapes and plain.round.after == plain.round.before
 
 
 def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
@@ -289,7 +298,9 @@ def _is_loop_again(work: LineWork, again: Again) -> bool:
     times, lane = work.candidate.times, work.lane
     unspecific = times is not None and times.more and again.start == times.start and again.last == 1
     follows = lane.chain is not None and lane.chain[1].segment == work.place - 1
-    return unspecific and not again.named and not again.segments and follows and len(lane.loop) > 1
+    return (
+        unspecific and not again.named and again.segments in (0, IN_TURN) and follows and len(lane.loop) > 1
+    )
 
 
 def _unnamed(work: LineWork, number: int) -> Done | None:

@@ -93,7 +93,7 @@ def rounds_of_segment(
         options.extend(_explained_fabric(work))
     options.extend(_until(work))
     options.extend(_with(work))
-    return options
+    return _up_to_last(work, options)
 
 
 def _up_to_last(work: RoundWork, ways: list[Candidate]) -> list[Candidate]:

@@ -293,7 +293,8 @@ def likeness(seen: Seen, label: Label | None) -> float:
     counted = sum(map(_weight, seen.work))
     numbered = any(not rounds.every for rounds in seen.rounds)
     strength = min(9.0, 2.5 * counted) + _of_fabric(seen, bare=bare, numbered=numbered)
-    if seen.times and seen.times[-1].more and not seen.work[1:] and label is None:
+    only = not seen.work[1:] or [type(phrase) for phrase in seen.work] == [Rep, Times]
+    if seen.times and seen.times[-1].more and only and label is None:
         strength += 3.0 if seen.counts else 1.0
     numbers = counted or numbered or seen.lengths or seen.counts or seen.times
     if label is None and not numbers and max(seen.lead, seen.spoken_words - 2) > 1:

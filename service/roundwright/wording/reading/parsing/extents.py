@@ -657,7 +657,8 @@ class ExtentReader(NumberReader):
             return Needlewise(*self.take(ahead + 1), needle=kind == "needle")
         if kind == "round" and self.joined(ahead):
             if every or self.token(ahead).text.endswith("s"):
-                return Rounds(*self.take(ahead + 1), ONE, every=True, step=step)
+                steps = self.token(ahead - 1).number if step > 1 else None
+                return Rounds(*self.take(ahead + 1), ONE, every=True, step=step, steps=steps)
             return Extent(*self.take(ahead + 1), NOTHING)
         if kind == "around" or (kind == "stitch_noun" and step == 1):
             return Extent(*self.take(ahead + 1), NOTHING)
@@ -747,7 +748,8 @@ class ExtentReader(NumberReader):
         number = self.token(ahead).number if self.kind(ahead) == "number" else None
         ahead += number is not None
         stepped = self.kind(ahead) in ("alternate", "ordinal") and self.joined(ahead)
-        step = (self.token(ahead).number or ONE).of(0) or 1 if self.kind(ahead) == "ordinal" else 1 + stepped
+        steps = self.token(ahead).number if self.kind(ahead) == "ordinal" else None
+        step = steps.of(0) or 1 if steps is not None else 1 + stepped
         ahead += stepped
         counts = following and (at_once or stepped)
         if not counts or self.kind(ahead) != "round" or not self.joined(ahead) or (every and number):
@@ -755,7 +757,9 @@ class ExtentReader(NumberReader):
         if number is None and not every and not self.token(ahead).text.endswith("s"):
             number = ONE  # on next and foll alt rnd; `foll alt rnds` are every other
         taken = self.take(ahead + 1)
-        return Rounds(*taken, ONE, every=True, step=step, on_them=True, often=number, at_once=at_once)
+        return Rounds(
+            *taken, ONE, every=True, step=step, steps=steps, on_them=True, often=number, at_once=at_once
+        )
 
     def every_round(self) -> Phrase:
         """`no more plain rounds`: every round, with none between."""

@@ -14,7 +14,7 @@ class TimesReader(StitchReader):
 
     def times(self, number: Number) -> Phrase:
         """`4 times`, `4 more times`."""
-        count, more, total = 1, bool(self.token().means), False  # `one last time` is once more
+        count, more, total = 1, False, False
         while self.kind(count) in ("times", "more", "total") and self.joined(count):
             if self.kind(count) == "times" and self.token(count).text == "x" and count > 1:
                 break
