@@ -35,6 +35,15 @@ SLOW = dedent(
         while True:
             pass
 
+    class Dropped:
+        def __del__(self):
+            in_a_loop(self)
+
+    def behind_a_destructor(request):
+        del request
+        Dropped()
+        in_a_loop(None)
+
     suggest = crown.suggest_crown.calculate
 
     def behind_what_is_made_once(request):
@@ -47,6 +56,7 @@ SLOW = dedent(
     crown.suggest_crown.calculate = behind_what_is_made_once
     gauge.convert_gauge.calculate = in_a_match
     needles.split_over_needles.calculate = in_a_loop
+    crown.close_crown.calculate = behind_a_destructor
     run(Settings(port=int(sys.argv[1])))
     """
 )
@@ -63,10 +73,19 @@ def slow():
         process.terminate()
 
 
-@pytest.mark.parametrize("path", ["/v1/gauge/convert", "/v1/needles/split"])
-def test_a_calculation_without_end_is_stopped(path, slow):
-    """In a loop or in a match of a regular expression: it ends with the reason, and the next caller is answered."""
-    example = {"stitches": 56, "needles": 3} if "needles" in path else BODY
+@pytest.mark.parametrize(
+    ("path", "example"),
+    [
+        ("/v1/gauge/convert", BODY),
+        ("/v1/needles/split", {"stitches": 56, "needles": 3}),
+        ("/v1/crown", {"stitches": 64, "sections": 8}),
+    ],
+)
+def test_a_calculation_without_end_is_stopped(path, example, slow):
+    """In a match of a regular expression, in a loop, or where Python drops the first error.
+
+    It ends with the reason, and the next caller is answered.
+    """
     for _ in range(2):
         stopped = slow.post(path, json=example)
         assert_problem(stopped, 422, "too-long")

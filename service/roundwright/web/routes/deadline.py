@@ -12,8 +12,10 @@ from roundwright.reference.once import making
 from roundwright.web.problems import ProblemError
 
 MAX_CPU_S: Final = 1.0
-"""Processor seconds of a calculation: five times what the slowest valid request needs, a pattern as long as may be in
-nine sizes, and twenty times the slowest of any other (`tests/long/bounds.py`)."""
+"""Processor seconds of a calculation: twice what the dearest pattern found by chance needs, 46,000 letters in ten
+sizes, and ten times the dearest that reads no pattern (`tests/load/RESULTS.md`)."""
+AGAIN_S: Final = 0.05
+"""The timer goes on in this interval: Python drops an error raised in a destructor or a callback of the collector."""
 
 
 class Deadline:
@@ -33,7 +35,7 @@ class Deadline:
             self.install()
         if get_ident() == self.thread:
             self.is_active = True
-            signal.setitimer(signal.ITIMER_VIRTUAL, self.seconds)
+            self.start_timer()
         return self
 
     def __exit__(self, *_: object) -> None:
@@ -43,6 +45,10 @@ class Deadline:
                 signal.setitimer(signal.ITIMER_VIRTUAL, 0)
             finally:
                 self.is_active = False
+
+    def start_timer(self) -> None:
+        """Send the signal after the limit, and again as long as the work inside goes on."""
+        signal.setitimer(signal.ITIMER_VIRTUAL, self.seconds, AGAIN_S)
 
     def install(self) -> None:
         """Install the handler of the timer's signal, if the system and the thread allow it."""
@@ -58,9 +64,11 @@ class Deadline:
         What is made once for all requests has the time it needs, and the calculation all of its own behind it: it was
         made anew, and stopped anew, by every request otherwise.
         """
-        if self.is_active and making.running:
-            signal.setitimer(signal.ITIMER_VIRTUAL, self.seconds)
-        elif self.is_active:
+        if not self.is_active:
+            signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+        elif making.running:
+            self.start_timer()
+        else:
             raise ProblemError(
                 "too-long",
                 f"This request takes more than {self.seconds:g} s to calculate. Split it into smaller requests; "
