@@ -71,6 +71,8 @@ _LETTERED, _IN_WORDS, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED,
 )
 _RANGES: Final = re.compile(rf"{_WHOLE}[/–—-]{_WHOLE}[,;] ")
 """Two ages of a size in a list of several: `0-3 (3-6, 6-12) months`."""
+_RANGE_BEFORE: Final = re.compile(r"(?<=[0-9][–—-])")
+"""Before the second age of a size, `4 (5–8)` of `2–4 (5–8)`."""
 NONE: Final = "-"
 """What stands in a list for a size that has no number: `- (7, 8)`."""
 _ENTRY: Final = rf"(?>[-–—](?![-–—])|{_NUMBER})"
@@ -231,6 +233,8 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
     elif pattern in (_PAIR, _BARRED, _TIMED) or _RANGES.search(match[0]):
+        fits = width == count
+    elif _RANGE_BEFORE.match(match.string, match.start()):
         fits = width == count
     else:
         fits = (count > 2 and "\n" not in match[0]) or count == width
