@@ -226,15 +226,14 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
     if count > MOST_LISTED:
         return None
     spaced = " " in match[0] or "\u00a0" in match[0]
+    has_ranges = _RANGES.search(match[0]) or _RANGE_BEFORE.match(match.string, match.start())
     if pattern in (_LETTERED, _IN_WORDS, _APART):
         fits = True
     elif pattern is _DASHED:
         fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
-    elif pattern in (_PAIR, _BARRED, _TIMED) or _RANGES.search(match[0]):
-        fits = width == count
-    elif _RANGE_BEFORE.match(match.string, match.start()):
+    elif pattern in (_PAIR, _BARRED, _TIMED) or has_ranges:
         fits = width == count
     else:
         fits = (count > 2 and "\n" not in match[0]) or count == width
