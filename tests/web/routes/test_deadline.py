@@ -64,13 +64,13 @@ SLOW = dedent(
 
 @pytest.fixture(scope="module")
 def slow():
-    """The service, in a process of its own, with two operations that never come to an end."""
+    """The service, in a process of its own, with three operations that never come to an end."""
     port = free_port()
     with subprocess.Popen([sys.executable, "-c", SLOW, str(port)]) as process:
         transport = httpx.HTTPTransport(retries=8)
         with httpx.Client(base_url=f"http://127.0.0.1:{port}", transport=transport, timeout=60) as client:
             yield client
-        process.terminate()
+        process.kill()  # where the deadline is broken, the process hears no request to stop
 
 
 @pytest.mark.parametrize(
