@@ -141,6 +141,69 @@ CROWNS = [
         ),
         [72],
     ),
+    # from a count on at another rhythm
+    (
+        (
+            "Strik 8 ret, 2 ret sammen hele vejen rundt.\nStrik 3 omgange ret.\n"
+            "Tag ind på hver fjerde omgang. Når der er 64 masker, tages der ind på hver anden omgang, og når der er 48 "
+            "masker, tages der ind på hver omgang, indtil der kun er 24."
+        ),
+        [72, 72, 72, 72, 64, 64, 56, 56, 48, 40, 32, 24],
+    ),
+    (
+        FIRST
+        + "Der bliver én maske mindre mellem indtagningerne for hver gang, og der er altid en almindelig omgang "
+        "imellem.\nNår du når ned på 64 masker, springer du de almindelige omgange over og tager ind på hver omgang. "
+        "Det gør du, til der kun er 40 masker tilbage.",
+        [72, 72, 64, 56, 48, 40],
+    ),
+    (
+        FIRST
+        + "Gentag de to omgange med 1 maske mindre mellem indtagningerne. Når du når ned på 64 masker, skifter du til "
+        "strømpepinde. Fortsæt, til der er 48 masker tilbage.",
+        EVERY_OTHER,
+    ),
+    # rounds whose counts stand behind
+    (
+        (
+            "På den næste omgang strikker du 8 masker ret, før du strikker 2 sammen (72 masker), og bagefter kommer "
+            "der kun 1 omgang uden indtagning.\nHerfra tager du ind på hver omgang, og der bliver hver gang 1 maske "
+            "mindre imellem: 64 masker, 56 masker og til sidst 48 masker."
+        ),
+        [72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "Strik 8 masker, og strik de 2 næste sammen, hele omgangen.\nNu tages der ind på hver omgang, først med 7 "
+            "masker, så med 6 masker mellem indtagningerne, og til sidst strikkes alle masker sammen to og to."
+        ),
+        [72, 64, 56, 28],
+    ),
+    ("Strik nu 8 masker, og strik de næste 2 sammen; gør sådan 8 gange i alt.", [72]),
+    ("Strik nu 2 masker ret sammen, og strik 8 ret; gør sådan 8 gange i alt.", [72]),
+    (
+        (
+            "Vi deler maskerne i 8 felter a 10 m.\nI hvert felt strikkes de to sidste m sammen = 72 m.\n1 omg ret.\n"
+            "Det samme igen = 64 m.\n1 omg ret.\nOg igen = 56 m."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    # how a decrease is made, told before its rounds, and what a round leaves in each rib
+    (
+        (
+            "Jeg bruger overtrækning, ovt: tag 1 m løs af, strik 1 r, træk den løse m over (1 m taget ind).\n"
+            "Placér en markør for hver 10 m.\nOmg A: *Ovt, strik ret til markør, flyt markør*, gentag fra * til * omg "
+            "ud."
+        ),
+        [72],
+    ),
+    (
+        (
+            "Strik 1 ret, 2 ret sammen og 1 vrang hele omgangen. Der er nu kun 2 retmasker i hver ribbe, i alt 60 "
+            "masker.\nStrik 2 omgange, hvor du strikker ret over ret og vrang over vrang."
+        ),
+        [60, 60, 60],
+    ),
 ]
 
 
@@ -158,3 +221,15 @@ def test_the_last_of_two_counts_is_checked() -> None:
         "da",
     )
     assert [finding.code for finding in reading.findings] == ["count_differs"]
+
+
+@pytest.mark.parametrize(
+    "closing",
+    [
+        "Klip garnet over, og træk enden gennem maskerne med en stoppenål.",
+        "Klip garnet, og træk det gennem de resterende masker to gange.",
+    ],
+)
+def test_a_needle_and_how_often_count_no_stitches(closing: str) -> None:
+    """Neither is the count of the stitches that the yarn is drawn through."""
+    assert not read(f"Strik 2 ret sammen hele omgangen (8 masker).\n{closing}", (16,), "da").findings
