@@ -141,6 +141,162 @@ CROWNS = [
         ),
         [72],
     ),
+    # from a count on at another rhythm
+    (
+        (
+            "Strik 8 ret, 2 ret sammen hele vejen rundt.\nStrik 3 omgange ret.\n"
+            "Tag ind på hver fjerde omgang. Når der er 64 masker, tages der ind på hver anden omgang, og når der er 48 "
+            "masker, tages der ind på hver omgang, indtil der kun er 24."
+        ),
+        [72, 72, 72, 72, 64, 64, 56, 56, 48, 40, 32, 24],
+    ),
+    (
+        FIRST
+        + "Der bliver én maske mindre mellem indtagningerne for hver gang, og der er altid en almindelig omgang "
+        "imellem.\nNår du når ned på 64 masker, springer du de almindelige omgange over og tager ind på hver omgang. "
+        "Det gør du, til der kun er 40 masker tilbage.",
+        [72, 72, 64, 56, 48, 40],
+    ),
+    (
+        FIRST
+        + "Gentag de to omgange med 1 maske mindre mellem indtagningerne. Når du når ned på 64 masker, skifter du til "
+        "strømpepinde. Fortsæt, til der er 48 masker tilbage.",
+        EVERY_OTHER,
+    ),
+    # rounds whose counts stand behind
+    (
+        (
+            "På den næste omgang strikker du 8 masker ret, før du strikker 2 sammen (72 masker), og bagefter kommer "
+            "der kun 1 omgang uden indtagning.\nHerfra tager du ind på hver omgang, og der bliver hver gang 1 maske "
+            "mindre imellem: 64 masker, 56 masker og til sidst 48 masker."
+        ),
+        [72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "Strik 8 masker, og strik de 2 næste sammen, hele omgangen.\nNu tages der ind på hver omgang, først med 7 "
+            "masker, så med 6 masker mellem indtagningerne, og til sidst strikkes alle masker sammen to og to."
+        ),
+        [72, 64, 56, 28],
+    ),
+    ("Strik nu 8 masker, og strik de næste 2 sammen; gør sådan 8 gange i alt.", [72]),
+    ("Strik nu 2 masker ret sammen, og strik 8 ret; gør sådan 8 gange i alt.", [72]),
+    (
+        (
+            "Vi deler maskerne i 8 felter a 10 m.\nI hvert felt strikkes de to sidste m sammen = 72 m.\n1 omg ret.\n"
+            "Det samme igen = 64 m.\n1 omg ret.\nOg igen = 56 m."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    # how a decrease is made, told before its rounds, and what a round leaves in each rib
+    (
+        (
+            "Jeg bruger overtrækning, ovt: tag 1 m løs af, strik 1 r, træk den løse m over (1 m taget ind).\n"
+            "Placér en markør for hver 10 m.\nOmg A: *Ovt, strik ret til markør, flyt markør*, gentag fra * til * omg "
+            "ud."
+        ),
+        [72],
+    ),
+    (
+        (
+            "Strik 1 ret, 2 ret sammen og 1 vrang hele omgangen. Der er nu kun 2 retmasker i hver ribbe, i alt 60 "
+            "masker.\nStrik 2 omgange, hvor du strikker ret over ret og vrang over vrang."
+        ),
+        [60, 60, 60],
+    ),
+    # two rounds in turn, told as portions, stretches and lists of rounds
+    (
+        (
+            "Jeg deler mine 80 masker i otte portioner med 10 masker i hver og sætter en markør imellem.\n"
+            "Så strikker jeg ret, til der mangler 2 masker før markøren, og dem strikker jeg ret sammen. Sådan gør jeg "
+            "ved alle otte markører. 72 masker.\nNæste omgang er uden indtagninger.\n"
+            "Jeg skifter mellem de to omgange, til der er 56 masker."
+        ),
+        [72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "Huens top strikkes i 8 kiler med 10 masker i hver.\n"
+            "I slutningen af hver kile strikkes to masker sammen, altså forsvinder der 8 masker hver gang. 72 masker.\n"
+            "Efter hver indtagningsomgang strikkes en omgang ret, men når der er 56 masker, tages der ind på alle "
+            "omgange.\nNår hver kile kun har 5 masker tilbage, dvs. 40 masker, klippes garnet."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Paa hver Pind er der 20 Masker.\n"
+            "Paa hver Pind strikkes nu de to første Masker sammen, og ligeledes de to sidste. Der bliver saaledes 18 "
+            "Masker paa hver Pind eller 72 ialt.\nDerpaa en Omgang ret uden Indtagning.\n"
+            "Disse to Omgange gjentages, indtil der er 14 Masker paa hver Pind, ialt 56."
+        ),
+        [72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "Indtagningsomgangen er nem: strik 8 masker, strik 2 sammen, og sådan hele vejen rundt. Bagefter er "
+            "der 9 masker i hvert felt, 72 i alt.\nStrik så en omgang, hvor alle masker bare er ret.\n"
+            "Indtagningsomgang, almindelig omgang, indtagningsomgang, almindelig omgang, og for hver indtagningsomgang "
+            "er der én maske færre i hvert felt.\n"
+            "Når felterne er nede på 7 masker, tager du ind på hver omgang, til der kun er 5 masker i hvert felt."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Hver 9. og 10. maske strikkes sammen. 72 masker.\nTo omgange strikkes uden indtagninger.\n"
+            "Hver 8. og 9. maske strikkes sammen. 64 masker.\n"
+            "Herefter strikkes kun én omgang mellem indtagningsomgangene, og der fortsættes således, indtil der er 48 "
+            "masker."
+        ),
+        [72, 72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        (
+            "Inden du går i gang, skal du have fire markører, hvor der er 20 masker mellem hver.\n"
+            "Hver gang du kommer til en markør, strikker du de to masker før den sammen. Efter første omgang er der 76 "
+            "masker tilbage.\nAnden omgang er en ret omgang.\n"
+            "Bliv ved med at strikke de to omgange på skift, indtil du har 68 masker tilbage.\n"
+            "Derefter skal du tage ind på alle omgange, og når du har 60 masker, er huen færdig."
+        ),
+        [76, 76, 72, 72, 68, 68, 64, 60],
+    ),
+    (
+        (
+            "Sæt fire mærker, et for hver 20 masker.\n"
+            "Før hvert mærke strikkes 2 masker ret sammen, og efter hvert mærke tages 1 maske løs af, 1 ret, og den "
+            "løse trækkes over.\nDen næste omgang strikkes ret.\n"
+            "Sådan skiftes der, en omgang med og en omgang uden indtagning, til der er 64 masker. Derfra kun omgange "
+            "med indtagning, til der er 48 masker."
+        ),
+        [72, 72, 64, 56, 48],
+    ),
+    # decreases in sentences of their own, and the round after them
+    (
+        (
+            "Strik 8 masker ret. De næste to strikkes sammen. Gentag dette otte gange.\n"
+            "Strik en enkelt omgang uden indtagninger.\nStrik 7 masker. Strik de næste 2 masker vrang sammen. Gentag "
+            "omgangen rundt."
+        ),
+        [72, 72, 64],
+    ),
+    (
+        (
+            "Strik otte masker og saml de næste to. Gør det samme hele omgangen, i alt otte gange. Der er nu 72 "
+            "masker.\nSå er der igen en omgang med indtagninger, men nu med 7 masker, før du strikker to sammen: 64 "
+            "masker.\n"
+            "Og igen, med 6 ret imellem. Det giver 56 masker.\nNu er én glat omgang nok.\n"
+            "Resten af indtagningerne kommer lige efter hinanden, til der er 40 masker."
+        ),
+        [72, 64, 56, 56, 48, 40],
+    ),
+    (
+        (
+            "Vi skal fra 80 masker ned til 64.\nStrik 8 ret, 2 ret sammen hele vejen rundt.\n"
+            "Efter indtagningen kommer der to glatte omgange.\nNu tages der ind igen, med 7 masker imellem."
+        ),
+        [72, 72, 72, 64],
+    ),
 ]
 
 
@@ -158,3 +314,15 @@ def test_the_last_of_two_counts_is_checked() -> None:
         "da",
     )
     assert [finding.code for finding in reading.findings] == ["count_differs"]
+
+
+@pytest.mark.parametrize(
+    "closing",
+    [
+        "Klip garnet over, og træk enden gennem maskerne med en stoppenål.",
+        "Klip garnet, og træk det gennem de resterende masker to gange.",
+    ],
+)
+def test_a_needle_and_how_often_count_no_stitches(closing: str) -> None:
+    """Neither is the count of the stitches that the yarn is drawn through."""
+    assert not read(f"Strik 2 ret sammen hele omgangen (8 masker).\n{closing}", (16,), "da").findings
