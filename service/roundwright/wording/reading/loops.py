@@ -142,7 +142,8 @@ def marker_ways(seen: Seen) -> list[Candidate]:
     """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
     sections = seen.markers.of(0) or 0 if seen.markers else 0
     every = seen.every or seen.per_part
-    if sections < 2 and (every is None or max(number or 0 for number in every.values) < 2):
+    few = seen.every is None and (every is None or max(number or 0 for number in every.values) < 2)
+    if sections < 2 and few:
         return []
     works = any(not rounds.every for rounds in seen.rounds) or type(seen.order[0]) is Stitches
     cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`
@@ -186,6 +187,10 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     other = seen.work or seen.fabrics or seen.evenly or seen.counts or seen.chart
     if other or not (thus or (not segment.alone and seen.words < MOST_SPOKEN)):
         return []
+    first = _first_rounds(seen)
+    if first is not None and first.plain and not thus:  # `Decrease (60 sts) and two plain rounds`
+        nodes = plain_fill("k", first.start, first.end)
+        return [Candidate("round", 0.0, nodes, rounds=first.number, stated=stated)]
     numbers = [rounds.number for rounds in _round_counts(seen)]
     in_turn = len(numbers) > 1 and not thus
     in_colour = in_colour_alone(seen) or then_in_colour(seen.order)
@@ -224,6 +229,8 @@ def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> li
     if not alone or not _repeats(seen) or not seen.untils or seen.continues:
         return []
     until = seen.untils[-1]
+    if any(rhythm.step <= 1 for rhythm in _rhythms(seen)):  # `Do this every round until 8 sts remain`
+        return [Candidate("continue", 0.3, until=until.number, step=1, per=seen.per, stated=stated)]
     again = Again(until.start, until.end, 0, last=1, segments=max(1, segment.earlier))
     return [Candidate("loop", 0.4, again=again, until=until.number, stated=stated)]
 

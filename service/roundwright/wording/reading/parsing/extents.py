@@ -71,6 +71,8 @@ _ARE_DONE: Final = frozenset(
 )  # fmt: skip
 """Words behind the number of the rounds that were worked in all."""
 
+_GROWN: Final = frozenset(("grown", "shrunk"))
+"""Words before the number of stitches that a part has come to."""
 _STARTS: Final = frozenset(
     ("cast on", "casting on", "beg", "beginning", "start", "the start", "begin", "co", "edge", "bottom")
 )
@@ -155,8 +157,18 @@ class ExtentReader(NumberReader):
             return phrase
         return self.far(ahead, until=until)
 
+    def before_marked(self, ahead: int) -> int:
+        """The words of `to the stitch before a marked stitch`, `to the st before m`; 0 where others stand there."""
+        at = self.skip(ahead + 2)
+        at += self.kind(at) in ("each", "next")
+        single = self.kind(ahead) == "stitch_noun" and not self.token(ahead).text.endswith("s")
+        before = self.kind(ahead + 1) == "before" and self.joined(ahead + 1)
+        return at + 1 if single and before and self.kind(at) in ("marker", "place") else 0
+
     def to_next(self, ahead: int) -> Phrase | None:
         """`to next m`, `to next purl st`, where a column parts the sections as a marker does; else None."""
+        if stop := self.before_marked(ahead):
+            return Extent(*self.take(stop), ONE, marker=True)
         at = ahead + (self.kind(ahead) == "next")
         if at > ahead and self.kind(at) in ("marker", "make"):
             return Extent(*self.take(at + 1), None, marker=True)
@@ -319,6 +331,7 @@ class ExtentReader(NumberReader):
             count += 1
         if self.kind(count) in ("stitch_noun", "edge"):
             count += 1
+        count = self.behind_all_of_them(count)
         marker = False
         per = count + (self.text_of(count) == "of")
         if stop := self.before_each_marker(count):
@@ -343,6 +356,12 @@ class ExtentReader(NumberReader):
             count, marker = per + 2, True
         return Extent(*self.take(count), number, marker)
 
+    def behind_all_of_them(self, ahead: int) -> int:
+        """Behind `of the 19 stitches`, where that stands there: `to the last 2 of the 19 stitches`."""
+        of_the = (self.text_of(ahead), self.text_of(ahead + 1)) == ("of", "the")
+        counted = self.kind(ahead + 2) == "number" and self.kind(ahead + 3) == "stitch_noun"
+        return ahead + 4 if of_the and counted else ahead
+
     def before_each_marker(self, ahead: int) -> int:
         """The words up to the end of `before each marker`; 0 where others stand there."""
         behind = self.skip(ahead + 1)
@@ -364,13 +383,9 @@ class ExtentReader(NumberReader):
     def to_number(self, ahead: int, *, until: bool) -> Phrase | None:
         """`to 2 sts before m`, `to 72 sts`, `until 8 sts rem`; None where it is none of these."""
         number = cast("Number", self.token(ahead).number)
-        count = ahead + 1
-        while (
-            self.kind(count) in ("stitch_noun", "edge", "")
-            and self.joined(count)
-            and self.place + count < self.stop
-        ):
-            count += 1
+        count = self.behind_nouns(ahead + 1)
+        if self.place and self.tokens[self.place - 1].text in _GROWN:
+            return self.only_words(ahead + 1)  # so that every section has grown to 10 stitches
         kind = self.kind(count)
         if kind in ("before", "from"):
             at = self.skip(count + 1)
@@ -391,6 +406,16 @@ class ExtentReader(NumberReader):
         if self.kind(ahead + 1) == "stitch_noun" or until:
             return self.repeats_in_all(self.place + ahead) or Until(*self.take(count), number)
         return None
+
+    def behind_nouns(self, ahead: int) -> int:
+        """Behind the word for stitches, and words that say nothing."""
+        while (
+            self.kind(ahead) in ("stitch_noun", "edge", "")
+            and self.joined(ahead)
+            and self.place + ahead < self.stop
+        ):
+            ahead += 1
+        return ahead
 
     def until_left(self, ahead: int, count: int, number: Number) -> Phrase:
         """`until 8 sts rem`, `until 2 sts remain before the marker`, `until 2 sts are left on this needle`."""

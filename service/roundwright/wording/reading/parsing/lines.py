@@ -162,10 +162,12 @@ class Lines(ExtentReader):
 
     def crossed(self) -> Phrase | None:
         """`cross 4, purl 2`: stitches that change their places, and stay as many; None where no stitches are told."""
-        number = self.token(1).number
-        if self.kind(1) != "number" or not self.joined(1) or self.flags(1) & COMMA or number is None:
+        at = 1 + (self.text_of(1) == "over")  # work cable over 6
+        number = self.token(at).number
+        if self.kind(at) != "number" or not self.joined(at) or self.flags(at) & COMMA or number is None:
             return None
-        apart = bool(self.flags(2) & (COMMA | SEMI)) or self.kind(2) in (
+        stop = self.skip_nouns(at + 1)
+        apart = bool(self.flags(stop) & (COMMA | SEMI)) or self.kind(stop) in (
             "knit",
             "purl",
             "stars",
@@ -174,7 +176,7 @@ class Lines(ExtentReader):
         )
         if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
             return None
-        start, end, flags = self.take(2)
+        start, end, flags = self.take(stop)
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def is_starred(self) -> bool:
@@ -477,6 +479,8 @@ class Lines(ExtentReader):
 
     def cast_on(self) -> Phrase:
         """`cast on 64 sts`."""
+        if words := self.first_craft(1):
+            return self.only_words(words)
         near = 2 if self.token().text.endswith(" with") else 7
         behind = self.place and self.tokens[self.place - 1].kind == "number" and self.kind(1) != "number"
         if behind and not self.flags(0) & (STOP | COMMA):
@@ -490,7 +494,7 @@ class Lines(ExtentReader):
             ):
                 break
             if token.kind == "number" and token.number and self.kind(ahead - 1) not in ("gear", "size"):
-                if self.kind(ahead + 1) in ("unit", "in", "gear", "needle"):
+                if self.kind(ahead + 1) in ("unit", "in", "gear", "needle", "round"):
                     break
                 count = ahead + 1
                 if self.kind(count) in ("stitch_noun", "word") and self.joined(count):
@@ -769,6 +773,11 @@ class Lines(ExtentReader):
             return EndsPlain(*self.take(ahead + 2))
         return None
 
+    def first_craft(self, ahead: int) -> int:
+        """The words of `starting with purl` behind rounds told by turns; 0 where they tell work of their own."""
+        craft = self.kind(ahead) in ("knit", "purl") and self.joined(ahead) and self.ends_at(ahead + 1)
+        return ahead + 1 if craft and self.flags(0) & COMMA else 0
+
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
         if ends := self.at_ends() or self.ends_with_round() or self.ends_plain():
@@ -789,6 +798,8 @@ class Lines(ExtentReader):
             if self.kind() == "end" and (flat or self.kind(ahead) in ("knit", "plain", "even")):
                 return EndsPlain(*self.take(ahead + 2))
             return self.only_words(ahead + 2)
+        if self.kind() == "begin" and (words := self.first_craft(ahead)):
+            return self.only_words(words)
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1
         if (

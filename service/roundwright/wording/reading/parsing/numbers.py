@@ -406,6 +406,13 @@ class NumberReader(ColourReader):
             return Markers(*self.take(3), number)  # and 3 more markers
         if self.text_of(2) in REPEATS and self.joined(2) and self.tokens[self.place - 1].kind == "work":
             return Times(*self.take(3), number, more=True)
+        if (
+            self.kind(2) in ("knit", *_PLAIN)
+            and self.kind(3) == "round"
+            and self.joined(2)
+            and self.joined(3)
+        ):
+            return Rounds(*self.take(4), number, plain=True)  # and two more knit rounds
         ends = self.place + 2 >= self.stop or bool(self.flags(2) & STOP)
         if ends and self.place and self.tokens[self.place - 1].kind in ("knit", "purl") and self.joined(0):
             return Rounds(*self.take(2), number, more=True)  # knit 18 more
@@ -575,7 +582,7 @@ class NumberReader(ColourReader):
 
     def stitches(self, number: Number) -> Phrase:
         """`56 sts`: a count, or what is said of so many stitches."""
-        ahead = self.skip(2)
+        ahead = self.behind_have(self.skip(2))
         apart = self.flags(ahead) & COMMA and self.kind(ahead + 1) == "number"  # 80 sts, dec 20 sts
         kind = self.kind(ahead) if self.joined(ahead) and not apart else ""
         if kind == "together":
@@ -610,6 +617,11 @@ class NumberReader(ColourReader):
             count += 3  # `8 sts after rnd 7`
         sign = -1 if self.has_minus() else 0
         return Count(*self.take(count), number, sign, sure=sure)
+
+    def behind_have(self, ahead: int) -> int:
+        """Behind the `have` of `12 stitches have gone`, where that stands there."""
+        gone = self.skip(ahead + 1)
+        return gone if self.kind(ahead) == "have" and self.kind(gone) in ("decrease", "increase") else ahead
 
     def has_minus(self) -> bool:
         """Whether a dash that opens a bracket stands before this number: `(-8 sts)`, `[–6]`."""

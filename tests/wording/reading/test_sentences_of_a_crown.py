@@ -1,0 +1,106 @@
+"""Crowns in full sentences: what goes on, what stands between, and what is told beside the work."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, counts, number_of_rounds, worked
+
+
+@pytest.mark.parametrize("again", ["Do this every round", "Repeat in every round", "Do this on each round"])
+def test_what_is_done_every_round_until_a_count_has_no_plain_rounds(again: str) -> None:
+    text = f"Rnd 1: *k6, k2tog* around.\nDo this every second round once more.\n{again} until 8 sts remain."
+
+    assert after_each_round(read(text, (64,))) == [56, 56, 48, 40, 32, 24, 16, 8]
+
+
+@pytest.mark.parametrize("plain", ["two knit rounds", "two more knit rounds", "two plain rounds"])
+def test_plain_rounds_behind_a_decrease_round_are_plain(plain: str) -> None:
+    """They were read as the decrease round twice more."""
+    text = f"Decrease round: *k10, k2tog; rep from * around. 66 sts.\nWork another decrease round (60 sts) and {plain}."
+
+    assert after_each_round(read(text, (72,))) == [66, 60, 60, 60]
+
+
+def test_a_decrease_round_may_have_other_plain_rounds_this_time() -> None:
+    text = (
+        "Decrease round: *k10, k2tog; rep from * around. 66 sts. Knit two rounds.\n"
+        "Work another decrease round (60 sts), but this time knit only one round after it."
+    )
+
+    assert after_each_round(read(text, (72,))) == [66, 66, 66, 60, 60]
+
+
+@pytest.mark.parametrize(
+    "before",
+    ["to the stitch before a marked stitch", "to the st before the marker", "to 1 st before the marker"],
+)
+def test_a_centred_decrease_begins_at_the_stitch_before_the_marked_stitch(before: str) -> None:
+    text = f"*Knit {before}, cdd; repeat from * five more times. Twelve stitches have gone and 72 remain."
+
+    assert after_each_round(read(text, (84,))) == [72]
+
+
+@pytest.mark.parametrize(
+    "both", ["Alternate the two rounds", "Alternate these two rounds", "Repeat the two rounds"]
+)
+def test_rounds_alternate_so_many_times(both: str) -> None:
+    text = (
+        "Place a marker after each stitch.\nSwirl round: *knit to the marker, yarn over, slip marker* around. 16 sts\n"
+        "Plain round: knit every stitch and every yarn over.\n"
+        f"{both} 2 more times, so that every section has grown to 4 stitches. 32 sts"
+    )
+
+    assert after_each_round(read(text, (8,))) == [16, 16, 24, 24, 32, 32]
+
+
+def test_a_round_before_the_decreases_is_worked() -> None:
+    """`Knit one round like this:` works nothing itself; `then` says that it does."""
+    below = "\nEvery tenth and eleventh stitch together (100 stitches); three rounds plain."
+    told = "Knit one round, then take off the stitches thus:"
+
+    assert after_each_round(read(told + below, (110,))) == [110, 100, 100, 100, 100]
+    assert after_each_round(read("Knit one round like this:" + below, (110,))) == [100, 100, 100, 100]
+
+
+def test_rounds_behind_a_provisional_cast_on_are_worked() -> None:
+    text = "Cast on 88 stitches with a provisional cast-on, join, and knit 14 rounds."
+
+    assert number_of_rounds(read(text, (88,))) == [14]
+
+
+def test_crown_rounds_are_repeated_with_one_stitch_fewer() -> None:
+    text = (
+        "Crown, round 1: knit 9, k2tog, and so on to the end (80 stitches)\nCrown, round 2: knit.\n"
+        "Repeat those two crown rounds, but with one knit stitch less before the k2tog each time, until you've got "
+        "64 stitches and have knit the plain round too.\n"
+        "From here, skip the plain rounds. Decrease, decrease, decrease, until there are 48 stitches."
+    )
+
+    assert after_each_round(read(text, (88,))) == [80, 80, 72, 72, 64, 64, 56, 48]
+
+
+def test_a_number_stands_before_its_stitch() -> None:
+    """`Three knit, two together` was read as three decreases."""
+    assert counts(read("Three knit, two together, over and over (32 sts).", (40,))) == [[40, 32]]
+    assert counts(read("Two together, one knit, over and over (16 sts).", (24,))) == [[24, 16]]
+
+
+@pytest.mark.parametrize("first", ["", ", starting with purl", ", beginning with purl"])
+def test_rounds_by_turns_begin_with_that_which_is_named(first: str) -> None:
+    text = f"Purl 1 round and knit 1 round by turns, 5 rounds altogether{first}."
+
+    assert number_of_rounds(read(text, (40,))) == [5]
+
+
+@pytest.mark.parametrize("cable", ["work cable over 6", "work cable over 6 sts", "cable 6"])
+def test_a_cable_is_as_many_stitches_as_it_goes_over(cable: str) -> None:
+    assert counts(read(f"*{cable}, p2tog, p4; rep from * to end.", (96,))) == [[96, 88]]
+
+
+def test_stitches_are_told_by_their_place() -> None:
+    made = "Increase round: make one stitch after every fifth stitch, all the way round."
+    last = "On each of the four needles knit to the last 2 of the 19 stitches and knit these together."
+
+    assert [after for _, after, _ in worked(read(made, (60,)))] == [72]
+    assert after_each_round(read(f"19 sts on each of 4 needles.\n{last}", (76,))) == [72]
+    assert counts(read("*Patt 9, work next 3 sts tog; rep from * to end.", (72,))) == [[72, 60]]
