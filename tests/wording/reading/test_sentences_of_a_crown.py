@@ -104,3 +104,79 @@ def test_stitches_are_told_by_their_place() -> None:
     assert [after for _, after, _ in worked(read(made, (60,)))] == [72]
     assert after_each_round(read(f"19 sts on each of 4 needles.\n{last}", (76,))) == [72]
     assert counts(read("*Patt 9, work next 3 sts tog; rep from * to end.", (72,))) == [[72, 60]]
+
+
+CROWN = "Round 1: *k9, k2tog* (70).\nRound 2: knit.\nRound 3: *k8, k2tog* (63).\nRound 4: knit.\n"
+BEGUN = [70, 70, 63, 63]
+
+
+@pytest.mark.parametrize(
+    "on",
+    [
+        "Leave out the plain rounds now. Five more decrease rounds bring you to 28.",
+        "Five more decrease rounds, without a plain round between, leave you with 28 stitches.",
+        "Work five more decrease rounds.",
+        "Now decrease in every round. After five such rounds there are 28 stitches left.",
+        "We drop the knit rounds and decrease seven stitches in every round. After five of these there are 28 left.",
+    ],
+)
+def test_so_many_decrease_rounds_one_after_the_other(on: str) -> None:
+    """`Work five more decrease rounds` alone was not worked at all."""
+    assert after_each_round(read(CROWN + on, (77,))) == [*BEGUN, 56, 49, 42, 35, 28]
+
+
+@pytest.mark.parametrize(
+    "on",
+    [
+        "Two more decrease rounds, each followed by a plain round: 49 sts.",
+        "Work two more decrease rounds with 1 knit round after each.",
+        "Work two more decrease rounds with a plain round after each. 49 sts.",
+        "Decrease on every odd round; all even rounds are knit. Stop after Round 8, with 49 stitches.",
+        "All odd rounds have seven decreases; all even rounds are just knit. Stop after Round 8, with 49 stitches.",
+    ],
+)
+def test_so_many_decrease_rounds_with_a_plain_round_after_each(on: str) -> None:
+    assert after_each_round(read(CROWN + on, (77,))) == [*BEGUN, 56, 56, 49, 49]
+
+
+def test_plain_rounds_between_two_more_decrease_rounds() -> None:
+    on = "Work two more decrease rounds with 2 plain rounds between. 49 sts."
+
+    assert after_each_round(read(CROWN + on, (77,))) == [*BEGUN, 63, 56, 56, 56, 49]
+
+
+def test_decrease_rounds_that_are_only_spoken_of_are_not_worked() -> None:
+    """The neighbour."""
+    assert after_each_round(read(CROWN + "You will need five more decrease rounds later.", (77,))) == BEGUN
+
+
+@pytest.mark.parametrize("after", ["1 knit round after it", "1 plain round after it", "one round after it"])
+def test_a_decrease_once_more_has_its_plain_round_behind_it(after: str) -> None:
+    assert after_each_round(read(f"{CROWN}Decrease again, with {after}.", (77,))) == [*BEGUN, 56, 56]
+
+
+def test_rounds_with_their_number_first_are_a_round_each() -> None:
+    """They were read as the one round of k1, p1, k1."""
+    text = "One knit round, one purl round, one knit round."
+
+    assert number_of_rounds(read(text, (63,))) == [3]
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        "Whenever you come to the last two stitches before a marker",
+        "Every time you reach 2 stitches before a marker",
+        "Each time you get to the last 2 sts before the marker",
+    ],
+)
+@pytest.mark.parametrize(
+    "markers",
+    [
+        "You will need five stitch markers. Put one on the needle after every 14 stitches.",
+        "Put a marker on the needle after every 14 stitches.",
+    ],
+)
+def test_whenever_a_marker_comes_is_before_each_marker(markers: str, before: str) -> None:
+    """They were read as two together all around."""
+    assert after_each_round(read(f"{markers}\n{before}, knit two together.", (70,))) == [65]

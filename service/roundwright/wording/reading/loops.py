@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     UntilRound,
     is_of_all,
     is_of_last_round,
+    is_once_more,
 )
 from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -188,7 +189,8 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     if other or not (thus or (not segment.alone and seen.words < MOST_SPOKEN)):
         return []
     first = _first_rounds(seen)
-    if first is not None and first.plain and not thus:  # `Decrease (60 sts) and two plain rounds`
+    plain = first is not None and (first.plain or _number_after_it(seen))
+    if first is not None and plain and not thus:  # `Decrease (60 sts) and two plain rounds`
         nodes = plain_fill("k", first.start, first.end)
         return [Candidate("round", 0.0, nodes, rounds=first.number, stated=stated)]
     numbers = [rounds.number for rounds in _round_counts(seen)]
@@ -432,6 +434,7 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
     return ways
 
 
+_EACH_OF_THEM: Final = ("each", "after each", "every")
 SAID_TO_ALTERNATE: Final = 0.2
 """What it costs that rounds which are said to alternate go on with one stitch fewer."""
 
@@ -539,12 +542,27 @@ def _plain_after_each(seen: Seen) -> int:
 
 
 def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
-    """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count."""
+    """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count, or so many rounds.
+
+    Plain rounds may be told behind each of them, or between them.
+    """
     turns = seen.agains[0].named if seen.agains else ()
-    counts = counts_left(stated)
-    if not counts or len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
+    if len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
-    return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=counts[-1:])]
+    counts, again = counts_left(stated)[-1:], seen.agains[0]
+    texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
+    rounds = _first_rounds(seen)
+    plain = rounds.number.of(0) or 0 if rounds is not None else 0
+    behind = not texts.isdisjoint(("after", "after each", "followed by")) and not texts.isdisjoint(
+        _EACH_OF_THEM
+    )
+    if plain and not behind and texts.isdisjoint(("between", "in between")):
+        return []
+    way = Candidate("continue", 0.4, step=1 + plain, stated=counts, plain=plain * behind)
+    if counts:
+        return [replace(way, until=counts[0].number)]
+    times = Times(again.start, again.end, 0, Number((len(turns),)), more=True)
+    return [replace(way, times=times, cost=way.cost + SAID_TO_ALTERNATE)]
 
 
 def _only_changes(seen: Seen) -> bool:
@@ -634,7 +652,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         stated=left,
         per=seen.per,
         last_round=seen.last_round,
-        plain=int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
+        plain=_after_it(seen, times)
+        or int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     others = _with_first(candidate, in_this_way=thus and every)
@@ -642,6 +661,19 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
     return [candidate, *others]
+
+
+def _after_it(seen: Seen, times: Times | None) -> int:
+    """The plain rounds behind a decrease worked once more: `Decrease again, with 2 plain rounds after it`."""
+    return _number_after_it(seen) if is_once_more(times) else 0
+
+
+def _number_after_it(seen: Seen) -> int:
+    """How many rounds are told to be worked after a round: `with 2 rounds after it`; 0 where none are."""
+    for rounds, behind in pairwise(seen.order):
+        if type(rounds) is Rounds and not rounds.every and type(behind) is Said and behind.text == "after":
+            return rounds.number.of(0) or 0
+    return 0
 
 
 def _goes_on(seen: Seen) -> bool:

@@ -208,11 +208,26 @@ MOST_BEFORE: Final = 40
 """Words of the sentence before a decrease that are looked through for another marker."""
 COUNTED: Final = 3
 """Words of `dec 1 st`."""
-MOST_TO_MARKERS: Final = 12
+MOST_TO_MARKERS: Final = 14
 """Words from `whenever` to its marker, and from some markers to `put one`."""
 _PUTTING: Final = frozenset(("put", "place", "hang", "set"))
 _COMING: Final = frozenset(
-    ("whenever", "every", "each", "time", "you", "we", "come", "get", "reach", "are", "to", "the", "last")
+    (
+        "whenever",
+        "every",
+        "each",
+        "time",
+        "you",
+        "we",
+        "come",
+        "get",
+        "get to",
+        "reach",
+        "are",
+        "to",
+        "the",
+        "last",
+    )
 )
 """Words from `whenever` to the number of stitches before a marker."""
 _AT: Final = frozenset(("at", "on", "over"))

@@ -26,6 +26,7 @@ from roundwright.wording.reading.phrases import (
     EndsPlain,
     EndsShaped,
     Fabric,
+    LastRound,
     Needlewise,
     Odd,
     Partly,
@@ -629,7 +630,9 @@ class Lines(ExtentReader):
     def after(self) -> Phrase:
         """`after each marker`: at the beginning of every section; `8 sts after rnd 7`, `after the 17. rnd`."""
         if self.kind(1) == "round" and self.kind(2) == "number" and self.joined(2):
-            return self.only_words(3)
+            stops = self.place > 0 and self.tokens[self.place - 1].text in ("stop", "stopping")
+            number = self.token(2).number or ONE
+            return LastRound(*self.take(3), number) if stops else self.only_words(3)
         ahead = self.skip(1)
         if self.kind(ahead) in ("number", "ordinal") and self.kind(ahead + 1) == "round":
             return self.only_words(ahead + 2)

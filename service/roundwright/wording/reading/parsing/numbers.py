@@ -45,10 +45,11 @@ class NumberReader(ColourReader):
             or self.plain_and_decrease(number)
             or self.often_decreased(number)
             or self.by_turns()
+            or self.more_decrease_rounds(number)
         ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
-            self.place += 1  # three more decrease rounds
+            self.place += 1  # each of the three more decrease rounds
         kind = self.kind(1)
         if kind in _FEWER and (fewer := self.fewer_each_time(number)):
             return fewer
@@ -70,6 +71,14 @@ class NumberReader(ColourReader):
             return None
         turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
         return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
+
+    def more_decrease_rounds(self, number: Number) -> Phrase | None:
+        """`five more decrease rounds bring you to 28`; None where they are only spoken of."""
+        kinds = [self.kind(ahead) for ahead in range(1, 4)]
+        if kinds != ["more", "decrease", "round"] or not self.joined(3) or not self.begins_clause():
+            return None
+        turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
+        return Again(*self.take(4), turns, work=True) if turns else None
 
     def by_turns(self) -> Phrase | None:
         """`1 decrease round and 1 plain round 3 times`, `1 round with decreases and 1 without`; else None."""
@@ -402,17 +411,13 @@ class NumberReader(ColourReader):
         """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
         if self.kind(2) == "times":
             return self.times(number)
+        plain = self.kind(2) in ("knit", *_PLAIN) and self.joined(2)
+        if plain and self.kind(3) == "round" and self.joined(3):
+            return Rounds(*self.take(4), number, plain=True)  # and two more knit rounds
         if self.kind(2) in ("marker", "place") and self.joined(2):
             return Markers(*self.take(3), number)  # and 3 more markers
         if self.text_of(2) in REPEATS and self.joined(2) and self.tokens[self.place - 1].kind == "work":
             return Times(*self.take(3), number, more=True)
-        if (
-            self.kind(2) in ("knit", *_PLAIN)
-            and self.kind(3) == "round"
-            and self.joined(2)
-            and self.joined(3)
-        ):
-            return Rounds(*self.take(4), number, plain=True)  # and two more knit rounds
         ends = self.place + 2 >= self.stop or bool(self.flags(2) & STOP)
         if ends and self.place and self.tokens[self.place - 1].kind in ("knit", "purl") and self.joined(0):
             return Rounds(*self.take(2), number, more=True)  # knit 18 more
@@ -524,7 +529,8 @@ class NumberReader(ColourReader):
         start, end, flags = self.take(2)
         if self.kind() == "stitch_noun" and self.joined(0) and not self.token().flags & COMMA:
             _, end, _ = self.take(1)
-        return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
+        one_round = number.values == (1,) and self.text_of(0) in ("round", "rnd") and self.joined(0)
+        return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end, bare=one_round))
 
     def together(self, number: Number, count: int) -> Phrase:
         """`2 tog`, `two together`."""
