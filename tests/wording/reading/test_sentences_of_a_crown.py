@@ -180,3 +180,62 @@ def test_rounds_with_their_number_first_are_a_round_each() -> None:
 def test_whenever_a_marker_comes_is_before_each_marker(markers: str, before: str) -> None:
     """They were read as two together all around."""
     assert after_each_round(read(f"{markers}\n{before}, knit two together.", (70,))) == [65]
+
+
+ON_MARKERS = "Place 8 markers.\nDecrease round: *knit to 2 sts before the marker, k2tog* around (72 sts).\n"
+FROM_MARKERS = [72, 72, 64, 64, 56, 56]
+
+
+def test_two_rounds_may_be_told_as_a_decrease_one_and_a_plain_one() -> None:
+    """The word for a decrease was read as k2tog, and the plain rounds were lost."""
+    text = (
+        f"{ON_MARKERS}Knit one round without decreasing.\nDo these two rounds, a decrease one and a plain one, "
+        "until you have 56 stitches left and a plain round just behind you."
+    )
+
+    assert after_each_round(read(text, (80,))) == FROM_MARKERS
+
+
+@pytest.mark.parametrize("gone", ["go", "stop", "are left out", "are over", "disappear"])
+def test_the_plain_rounds_may_be_said_to_go(gone: str) -> None:
+    text = (
+        f"{CROWN}Keep alternating like that, one stitch fewer before the decrease every time, until 49 stitches are "
+        f"left. After that the plain rounds {gone}: decrease in each round until you can count only 28 stitches."
+    )
+
+    assert after_each_round(read(text, (77,))) == [*BEGUN, 56, 56, 49, 42, 35, 28]
+
+
+@pytest.mark.parametrize(
+    "on",
+    [
+        "every round is a decrease round; three of them bring you to 42",
+        "we decrease in every round. Three of these leave 42",
+    ],
+)
+def test_every_round_is_a_decrease_round(on: str) -> None:
+    assert after_each_round(read(f"{CROWN}From here on {on}.", (77,))) == [*BEGUN, 56, 49, 42]
+
+
+@pytest.mark.parametrize("on_it", ["(16 stitches on a needle) ", "", "(16 stitches on each needle) "])
+def test_stitches_on_a_needle_are_those_of_each(on_it: str) -> None:
+    text = (
+        f"Narrow at the end of each needle {on_it}every second round until there are fourteen on each needle, "
+        "and afterwards every round until ten on each are left."
+    )
+
+    assert after_each_round(read(text, (64,))) == [60, 60, 56, 52, 48, 44, 40]
+
+
+@pytest.mark.parametrize("fewer", ["a stitch less", "one stitch less", "a stitch fewer"])
+def test_a_stitch_less_is_one_stitch_less(fewer: str) -> None:
+    text = f"{CROWN}Those two rounds twice more, each time with {fewer} before the k2tog: 49 stitches."
+
+    assert after_each_round(read(text, (77,))) == [*BEGUN, 56, 56, 49, 49]
+
+
+def test_the_same_again_with_fewer_stitches_is_the_decrease_round() -> None:
+    same = f"{ON_MARKERS}Knit a round in peace.\nDo the same again"
+
+    assert after_each_round(read(f"{same}: 64 stitches.", (80,))) == [72, 72, 64]
+    assert after_each_round(read(f"{same}: 72 stitches.", (80,))) == [72, 72, 72]

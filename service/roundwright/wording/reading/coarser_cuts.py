@@ -35,7 +35,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import has_shaping, has_stitches, is_bare
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tokens import SEMI, STOP
-from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
+from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch, named
 
 MOST_SENTENCES: Final = 6
 """Sentences of one round."""
@@ -197,13 +197,17 @@ def _sets_pace(segment: Segment) -> bool:
 
 def _is_decrease(phrase: Phrase) -> bool:
     """Whether stitches are decreased, and at most how many: `decrease`, `decrease 8 sts`, `8 decreases`."""
-    return type(phrase) is Change or _is_evenly(phrase) or (type(phrase) is Count and phrase.sign < 0)
+    named_so = type(phrase) is Again and phrase.named == (
+        named("decrease"),
+    )  # every round is a decrease round
+    fewer = type(phrase) is Count and phrase.sign < 0
+    return type(phrase) is Change or _is_evenly(phrase) or named_so or fewer
 
 
 def _paces_joined(segments: list[Segment]) -> list[Segment]:
     """The segments; one that says how far decreases go on is one with that which says on which rounds they are."""
     made: list[Segment] = []
-    for segment in segments:
+    for segment in (half for whole in segments for half in _halves(whole)):
         end = _end_of_pace(segment) if made and _sets_pace(made[-1]) else ()
         if end:
             apart = Cut(1, (replace(made[-1], cuts=()), segment))
@@ -214,6 +218,16 @@ def _paces_joined(segments: list[Segment]) -> list[Segment]:
     return made
 
 
+def _halves(segment: Segment) -> tuple[Segment, ...]:
+    """The segment, in two where it sets a pace and says how far behind a semicolon: `; four of them bring you to 8`."""
+    for at, phrase in enumerate(segment.phrases):
+        if at and phrase.flags & SEMI:
+            first = replace(segment, phrases=segment.phrases[:at], end=phrase.start, cuts=())
+            second = replace(segment, label=None, phrases=segment.phrases[at:], start=phrase.start, cuts=())
+            return (first, second) if _sets_pace(first) and _end_of_pace(second) else (segment,)
+    return (segment,)
+
+
 def _end_of_pace(segment: Segment) -> tuple[Phrase, ...]:
     """How far it goes on: `After five of these there are 7 left`, `Stop after Round 10, with 42 sts`; else nothing."""
     words = [phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)]
@@ -222,9 +236,10 @@ def _end_of_pace(segment: Segment) -> tuple[Phrase, ...]:
         case [LastRound() as last, Count(sign=0) as count]:
             return Continue(last.start, last.start, 0, manner=True), last, count
         case [Rounds(every=False) | Count(sign=0, sure=False) as rounds, Count(sign=0) as count]:
-            so_many = type(rounds) is Rounds or {"these", "them"} & {*texts}
+            of_them = "of" in texts and {"these", "them"} & {*texts}
+            after = type(rounds) is Rounds and texts[:1] == ["after"]
             often = Times(rounds.start, rounds.end, rounds.flags, rounds.number, more=True)
-            return (often, count) if so_many and texts[:1] == ["after"] else ()
+            return (often, count) if of_them or after else ()
         case _:
             return ()
 

@@ -356,6 +356,9 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         number = _rounds_again(seen, again, rounds)
         options.append(Candidate("loop", loop.cost + 0.3, again=again, rounds=number, stated=stated))
     options.extend(_alternated_ways(seen, loop))
+    if endless and again.last == 1 and not (again.named or again.segments) and counts_left(stated):
+        shaped = replace(again, named=(named("decrease"),))  # A plain round. Do the same again: 64 sts
+        options.append(replace(loop, cost=loop.cost + 0.6, again=shaped))
     if times is None or times.more or not again.work:
         goes_on = rounds is not None and endless
         return [*options, replace(loop, cost=loop.cost + 0.6 * goes_on)]

@@ -159,7 +159,8 @@ class AgainReader(SequenceReader):
                 continue
             if self.kind(behind + 1) not in _TOLD_SINGLY:
                 return ahead
-            behind += 2 + (self.kind(behind + 2) == "round")
+            pronoun = self.text_of(behind + 2) == "one" and self.kind(behind + 3) not in _TOLD_SINGLY
+            behind += 2 + (self.kind(behind + 2) == "round" or pronoun)  # a decrease one and a plain one
             alone += 1
         ends = self.ends_at(behind) or self.kind(behind) in _BEHIND_LAST
         return behind if alone > 1 and self.flags(ahead) & (COMMA | DASH) and ends else ahead

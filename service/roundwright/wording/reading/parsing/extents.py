@@ -755,6 +755,9 @@ class ExtentReader(NumberReader):
             ahead += 1
         if self.kind(ahead) == "needle":
             return Needlewise(*self.take(ahead + 1), number, needle=True)
+        before = [token.kind for token in self.tokens[max(0, self.place - 2) : self.place]]
+        if before == ["until", "number"] and self.text_is("on each"):
+            return Needlewise(*self.take(1), needle=True)  # until two on each are left
         return self.only_words(1)
 
     def on_rounds(self) -> Phrase | None:

@@ -325,9 +325,17 @@ class Lines(ExtentReader):
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         named = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
+        if self.kind() == "plain" and named and self.kind(1) == "round" and (gone := self.are_gone(2)):
+            return Rounds(*self.take(gone), ONE, every=True, step=1)
         if named and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")
+
+    def are_gone(self, ahead: int) -> int:
+        """Where `the plain rounds go`, `are left out`, `disappear` ends; 0 where that is not told."""
+        ahead += self.text_of(ahead) in ("are", "now")
+        out = 1 + (self.text_of(ahead + 1) in ("out", "away", "over"))
+        return ahead + out if self.text_of(ahead) in _GONE and self.joined(ahead) else 0
 
     def is_done_at_last(self, ahead: int) -> int:
         """Where `is worked`, `has been knitted` ends behind `until ... and a plain round`; 0 where that is not told."""
@@ -857,6 +865,23 @@ _WITH_DENIAL: Final = frozenset(
         "need",
     )
 )
+_GONE: Final = frozenset(
+    (
+        "go",
+        "gone",
+        "stop",
+        "end",
+        "disappear",
+        "vanish",
+        "drop",
+        "dropped",
+        "left",
+        "omitted",
+        "skipped",
+        "over",
+    )
+)
+"""What becomes of the plain rounds, where none are worked any more."""
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _COMES: Final = frozenset(

@@ -666,6 +666,8 @@ class NumberReader(ColourReader):
             return PerPart(*self.take(2), number)
         if kind == "between" and self.is_between_markers(ahead + 1):
             return PerPart(*self.take(ahead + 2), number)
+        if self.text_of(2) == "on" and self.text_of(3) in ("a", "one") and self.kind(4) == "needle":
+            return PerPart(*self.take(5), number, needle=True)  # 16 stitches on a needle
         if kind == "to" and self.kind(needle := self.skip(ahead + 1)) == "needle" and self.joined(needle):
             return PerPart(*self.take(needle + 1), number, needle=True)  # 24 stitches to a needle
         if not (
@@ -859,6 +861,9 @@ class NumberReader(ColourReader):
     def counted(self) -> Phrase:
         """`Sts = 49`, `Stitches now: 49`, `N = 49`: a count behind its sign; else the word says nothing."""
         named = self.kind() == "stitch_noun"
+        single = self.kind(1) == "fewer" and self.place > 0 and self.tokens[self.place - 1].text == "a"
+        if named and single and (fewer := self.fewer_each_time(ONE)):
+            return fewer  # with a stitch less before the k2tog
         ahead = 1
         while (
             named and self.kind(ahead) in _BEFORE_COUNT and self.joined(ahead) and ahead < MOST_BEFORE_COUNT
