@@ -239,3 +239,40 @@ def test_the_same_again_with_fewer_stitches_is_the_decrease_round() -> None:
 
     assert after_each_round(read(f"{same}: 64 stitches.", (80,))) == [72, 72, 64]
     assert after_each_round(read(f"{same}: 72 stitches.", (80,))) == [72, 72, 72]
+
+
+@pytest.mark.parametrize(
+    "then",
+    [
+        "and every round after that until 8 stitches are left",
+        ", then every round until only one stitch is left in each section",
+    ],
+)
+def test_decreases_come_at_another_pace_in_the_same_sentence(then: str) -> None:
+    """They went on every other round to the end."""
+    text = f"{ON_MARKERS}Repeat it every other round 4 times more, {then}."
+
+    assert after_each_round(read(text, (80,))) == [*FROM_MARKERS, 48, 48, 40, 32, 24, 16, 8]
+
+
+@pytest.mark.parametrize(
+    "left",
+    ["until only one stitch is left in each", "until there is one on each", "until one on each is left"],
+)
+def test_stitches_left_in_each_are_those_of_each_section(left: str) -> None:
+    text = f"{ON_MARKERS}From then on decrease on each round {left}."
+
+    assert after_each_round(read(text, (80,))) == [72, 64, 56, 48, 40, 32, 24, 16, 8]
+
+
+@pytest.mark.parametrize(
+    "made",
+    [
+        "After every fifth stitch make one",
+        "After every 5 sts make 1",
+        "Make one after every 5 stitches",
+        "Make one stitch after every fifth stitch",
+    ],
+)
+def test_what_is_made_after_every_so_many_stitches(made: str) -> None:
+    assert counts(read(f"{made} (72).", (60,))) == [[60, 72]]

@@ -111,6 +111,8 @@ _ALL_DONE: Final = frozenset(("finished", "done", "complete", "completed", "over
 
 MOST_LEFT_ON_NEEDLE: Final = 4
 """Stitches at the end of a needle that are worked otherwise."""
+MOST_TO_EACH: Final = 6
+"""Words of `until only one stitch is left`."""
 MOST_TO_NEEDLE: Final = 8
 """Words from their number to the needle."""
 _GOING_ON: Final = frozenset(
@@ -648,8 +650,10 @@ class ExtentReader(NumberReader):
         return False
 
     def on_needles(self, place: int) -> bool:
-        """Whether `on the needles` stands there: `until there are 12 on the needles`."""
+        """Whether `on the needles`, `on each` stands there: `until there are 12 on the needles`."""
         near = self.tokens[place : min(place + 4, self.stop)]
+        if near and near[0].text in ("on each", "in each") and self.ends_at(place + 1 - self.place):
+            return True
         on = bool(near) and (near[0].text == "on" or near[0].kind in ("per", "persection"))
         return on and any(token.kind in ("needle", "section") for token in near[1:])
 
@@ -755,10 +759,16 @@ class ExtentReader(NumberReader):
             ahead += 1
         if self.kind(ahead) == "needle":
             return Needlewise(*self.take(ahead + 1), number, needle=True)
-        before = [token.kind for token in self.tokens[max(0, self.place - 2) : self.place]]
-        if before == ["until", "number"] and self.text_is("on each"):
-            return Needlewise(*self.take(1), needle=True)  # until two on each are left
-        return self.only_words(1)
+        return self.left_on_each() or self.only_words(1)
+
+    def left_on_each(self) -> Phrase | None:
+        """`until two on each are left`, `until one stitch is left in each`; else None."""
+        before = [token.kind for token in self.tokens[max(0, self.place - MOST_TO_EACH) : self.place]]
+        until = "until" in before and "number" in before[before.index("until") :]
+        ends = self.ends_at(1) or (self.kind(-1) == "number" and self.kind(self.skip(1)) == "left")
+        if not until or not ends or not self.text_is("on each", "in each"):
+            return None
+        return Needlewise(*self.take(1), needle=self.tokens[self.place - 1].text == "on each")
 
     def on_rounds(self) -> Phrase | None:
         """`on next and foll 2 alt rnds`, `on the following 3 alternate rounds`, `on next and every foll 4th rnd`."""

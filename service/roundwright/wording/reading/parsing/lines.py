@@ -653,7 +653,19 @@ class Lines(ExtentReader):
         narrows = self.kind(2) == "ordinal" and any(token.kind == "decrease" for token in narrowed)
         if narrows and (every := self.at_every(0, "k2tog")):
             return every  # narrow after every sixth stitch, 56; after every fifth, 48
-        return self.after_every_other() or self.only_words(1)
+        return self.made_after() or self.after_every_other() or self.only_words(1)
+
+    def made_after(self) -> Phrase | None:
+        """`after every fifth stitch make one`; else None."""
+        made = self.skip_nouns(3)
+        counted = self.kind(1) == "each" and self.kind(2) in ("ordinal", "number") and made > 3
+        number = self.token(made + 1).number
+        spelled = self.kind(made) == "make" and number is not None and number.values == (1,)
+        if not counted or not (spelled or self.token(made).means == "m1") or not self.joined(made):
+            return None
+        every = self.at_every(0, "m1")
+        self.place += (1 + spelled) * (every is not None)
+        return every
 
     def after_every_other(self) -> Phrase | None:
         """A round of a list like its first, `knit 2 together after every nine sts; after every eight`, `every seven`.
