@@ -530,6 +530,7 @@ class NumberReader(ColourReader):
         if self.kind() == "stitch_noun" and self.joined(0) and not self.token().flags & COMMA:
             _, end, _ = self.take(1)
         one_round = number.values == (1,) and self.text_of(0) in ("round", "rnd") and self.joined(0)
+        one_round = one_round and self.kind(1) not in _OF_OTHERS
         return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end, bare=one_round))
 
     def together(self, number: Number, count: int) -> Phrase:
