@@ -426,7 +426,11 @@ def _counts_alone(segment: Segment) -> bool:
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
     """Everything that works rounds."""
-    if on_rounds := on_rounds_ways(seen, stated) or _on_named_rounds(seen, stated, label):
+    if (
+        on_rounds := on_rounds_ways(seen, stated)
+        or _on_named_rounds(seen, stated, label)
+        or _with_plain(seen, stated)
+    ):
         return on_rounds
     options = loop_ways(seen, stated, label) if seen.agains else []
     options.extend(by_name(seen, stated, label))
@@ -467,6 +471,11 @@ def _from_first(seen: Seen, options: list[Candidate]) -> list[Candidate]:
     if any(counts_all(seen, rounds) for rounds in seen.rounds):
         return [replace(option, from_first=True) for option in options]
     return options
+
+
+def _with_plain(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`2 more decrease rounds with 1 knit round after each`; empty where no plain rounds are told with them."""
+    return [way for way in shaped_in_turn(seen, stated) if way.step > 1]
 
 
 def _on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:

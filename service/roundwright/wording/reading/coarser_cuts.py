@@ -16,6 +16,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     Extent,
+    LastRound,
     Length,
     Markers,
     Needlewise,
@@ -31,10 +32,10 @@ from roundwright.wording.reading.phrases import (
     is_bracketed_count,
     is_of_last_round,
 )
-from roundwright.wording.reading.seen import has_shaping, has_stitches
+from roundwright.wording.reading.seen import has_shaping, has_stitches, is_bare
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.tokens import SEMI, STOP
-from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
+from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch, named
 
 MOST_SENTENCES: Final = 6
 """Sentences of one round."""
@@ -42,7 +43,7 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _sections_joined(_gone_on_joined(segments))
+    segments = _paces_joined(_sections_joined(_gone_on_joined(segments)))
     for belongs in (_changes_last_of, leads_to_counts, _goes_on_at_pace):
         segments = _joined_where(belongs, segments)
     segments = _to_end_joined(segments)
@@ -183,12 +184,64 @@ def _goes_on_at_pace(pace: Segment, segment: Segment) -> bool:
 def _sets_pace(segment: Segment) -> bool:
     """Whether a sentence only says that stitches are decreased in every round, or in every other."""
     every = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
-    changes = [type(phrase) is Change or _is_evenly(phrase) for phrase in segment.phrases]
+    changes = [_is_decrease(phrase) for phrase in segment.phrases]
     silent = all(
-        change or type(phrase) in (Said, Then, Continue, Rounds)
+        change or type(phrase) in (Said, Then, Continue, Rounds) or is_bare(phrase)
         for phrase, change in zip(segment.phrases, changes, strict=True)
     )
-    return segment.label is None and any(changes) and silent and len(every) == 1 and every[0].every
+    steps = {
+        rounds.step if rounds.every else 0 for rounds in every
+    }  # all odd rounds ..., all even rounds knit
+    return segment.label is None and any(changes) and silent and len(steps) == 1 and 0 not in steps
+
+
+def _is_decrease(phrase: Phrase) -> bool:
+    """Whether stitches are decreased, and at most how many: `decrease`, `decrease 8 sts`, `8 decreases`."""
+    named_so = type(phrase) is Again and phrase.named == (
+        named("decrease"),
+    )  # every round is a decrease round
+    fewer = type(phrase) is Count and phrase.sign < 0
+    return type(phrase) is Change or _is_evenly(phrase) or named_so or fewer
+
+
+def _paces_joined(segments: list[Segment]) -> list[Segment]:
+    """The segments; one that says how far decreases go on is one with that which says on which rounds they are."""
+    made: list[Segment] = []
+    for segment in (half for whole in segments for half in _halves(whole)):
+        end = _end_of_pace(segment) if made and _sets_pace(made[-1]) else ()
+        if end:
+            apart = Cut(1, (replace(made[-1], cuts=()), segment))
+            phrases = (*made[-1].phrases, *end)
+            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
+        else:
+            made.append(segment)
+    return made
+
+
+def _halves(segment: Segment) -> tuple[Segment, ...]:
+    """The segment, in two where it sets a pace and says how far behind a semicolon: `; four of them bring you to 8`."""
+    for at, phrase in enumerate(segment.phrases):
+        if at and phrase.flags & SEMI:
+            first = replace(segment, phrases=segment.phrases[:at], end=phrase.start, cuts=())
+            second = replace(segment, label=None, phrases=segment.phrases[at:], start=phrase.start, cuts=())
+            return (first, second) if _sets_pace(first) and _end_of_pace(second) else (segment,)
+    return (segment,)
+
+
+def _end_of_pace(segment: Segment) -> tuple[Phrase, ...]:
+    """How far it goes on: `After five of these there are 7 left`, `Stop after Round 10, with 42 sts`; else nothing."""
+    words = [phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)]
+    texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
+    match words:
+        case [LastRound() as last, Count(sign=0) as count]:
+            return Continue(last.start, last.start, 0, manner=True), last, count
+        case [Rounds(every=False) | Count(sign=0, sure=False) as rounds, Count(sign=0) as count]:
+            of_them = "of" in texts and {"these", "them"} & {*texts}
+            after = type(rounds) is Rounds and texts[:1] == ["after"]
+            often = Times(rounds.start, rounds.end, rounds.flags, rounds.number, more=True)
+            return (often, count) if of_them or after else ()
+        case _:
+            return ()
 
 
 def _is_evenly(phrase: Phrase) -> bool:

@@ -575,6 +575,7 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
             _then(part.phrases)
             or _is_plain_turn(part, phrase)
             or _follows_round(part, phrase, coming.following)
+            or _is_next_pace(part, phrase)
         )
         return not part.open and apart and not _is_next_colour(part, coming)
     if type(phrase) is Fabric:
@@ -679,6 +680,13 @@ def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
     shaped = any(map(has_shaping, part.phrases)) or type(part.phrases[-1]) is Again
     return plain and bool(apart) and shaped
+
+
+def _is_next_pace(part: _Part, phrase: Rounds) -> bool:
+    """Whether it goes on at another pace: `every other round 4 times, and every round after that until 8 remain`."""
+    paces = [before.step for before in part.phrases if type(before) is Rounds and before.every]
+    ended = not {Until, Times}.isdisjoint(type(before) for before in part.phrases[-2:])
+    return phrase.every and ended and paces[-1:] not in ([], [phrase.step]) and _comma_and(part.phrases)
 
 
 def _follows_round(part: _Part, phrase: Rounds, following: Phrase | None) -> bool:

@@ -102,10 +102,11 @@ def _end_of_repeat(tokens: list[Token], place: int) -> int:
 
 def _goes_further(tokens: list[Token], stop: int) -> bool:
     """Whether the sentence says behind it how often or how far: `and knit 1 rnd until 48 sts remain`, `, twice`."""
-    for token in tokens[stop : stop + MOST_BEHIND]:
+    for place in range(stop, min(stop + MOST_BEHIND, len(tokens))):
+        token = tokens[place]
         if token.flags & (STOP | LINE):
             return False
-        if token.kind in _HOW_FAR:
+        if token.kind in _HOW_FAR and tokens[place - 1].text != "this":  # `, but this time knit 1 round`
             return True
     return False
 

@@ -269,7 +269,13 @@ class _Layout(Struct):
             colon = any(token.flags & COLON for token in tokens[begin + 1 : min(begin + 4, stop)])
             if not colon and stop - begin <= 6:
                 self.under_notes = self.heading = True
-            self.segments.append(silent_line(tokens, begin, stop))
+            ahead = range(begin + 1, stop)  # `You will need 5 markers. Place one after every 14 stitches`
+            placed = next(
+                (at for at in ahead if tokens[at].kind == "place" and tokens[at].flags & FULL), stop
+            )
+            self.segments.append(silent_line(tokens, begin, placed))
+            if placed < stop:
+                self.read(placed, stop)
         else:
             self.read_work(begin, stop)
 

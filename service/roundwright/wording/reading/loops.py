@@ -33,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     UntilRound,
     is_of_all,
     is_of_last_round,
+    is_once_more,
 )
 from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -142,7 +143,8 @@ def marker_ways(seen: Seen) -> list[Candidate]:
     """`Place a marker every 15 sts`, `20 sts on each needle`: where the sections are, and no work."""
     sections = seen.markers.of(0) or 0 if seen.markers else 0
     every = seen.every or seen.per_part
-    if sections < 2 and (every is None or max(number or 0 for number in every.values) < 2):
+    few = seen.every is None and (every is None or max(number or 0 for number in every.values) < 2)
+    if sections < 2 and few:
         return []
     works = any(not rounds.every for rounds in seen.rounds) or type(seen.order[0]) is Stitches
     cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`
@@ -186,6 +188,11 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     other = seen.work or seen.fabrics or seen.evenly or seen.counts or seen.chart
     if other or not (thus or (not segment.alone and seen.words < MOST_SPOKEN)):
         return []
+    first = _first_rounds(seen)
+    plain = first is not None and (first.plain or _number_after_it(seen))
+    if first is not None and plain and not thus:  # `Decrease (60 sts) and two plain rounds`
+        nodes = plain_fill("k", first.start, first.end)
+        return [Candidate("round", 0.0, nodes, rounds=first.number, stated=stated)]
     numbers = [rounds.number for rounds in _round_counts(seen)]
     in_turn = len(numbers) > 1 and not thus
     in_colour = in_colour_alone(seen) or then_in_colour(seen.order)
@@ -224,6 +231,8 @@ def _again_until(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> li
     if not alone or not _repeats(seen) or not seen.untils or seen.continues:
         return []
     until = seen.untils[-1]
+    if any(rhythm.step <= 1 for rhythm in _rhythms(seen)):  # `Do this every round until 8 sts remain`
+        return [Candidate("continue", 0.3, until=until.number, step=1, per=seen.per, stated=stated)]
     again = Again(until.start, until.end, 0, last=1, segments=max(1, segment.earlier))
     return [Candidate("loop", 0.4, again=again, until=until.number, stated=stated)]
 
@@ -347,6 +356,9 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
         number = _rounds_again(seen, again, rounds)
         options.append(Candidate("loop", loop.cost + 0.3, again=again, rounds=number, stated=stated))
     options.extend(_alternated_ways(seen, loop))
+    if endless and again.last == 1 and not (again.named or again.segments) and counts_left(stated):
+        shaped = replace(again, named=(named("decrease"),))  # A plain round. Do the same again: 64 sts
+        options.append(replace(loop, cost=loop.cost + 0.6, again=shaped))
     if times is None or times.more or not again.work:
         goes_on = rounds is not None and endless
         return [*options, replace(loop, cost=loop.cost + 0.6 * goes_on)]
@@ -425,6 +437,7 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
     return ways
 
 
+_EACH_OF_THEM: Final = ("each", "after each", "every")
 SAID_TO_ALTERNATE: Final = 0.2
 """What it costs that rounds which are said to alternate go on with one stitch fewer."""
 
@@ -532,12 +545,27 @@ def _plain_after_each(seen: Seen) -> int:
 
 
 def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
-    """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count."""
+    """`Work 3 decrease rounds: 24, 16, 8 sts`: the crown goes on to the last count, or so many rounds.
+
+    Plain rounds may be told behind each of them, or between them.
+    """
     turns = seen.agains[0].named if seen.agains else ()
-    counts = counts_left(stated)
-    if not counts or len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
+    if len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
-    return [Candidate("continue", 0.4, until=counts[-1].number, step=1, stated=counts[-1:])]
+    counts, again = counts_left(stated)[-1:], seen.agains[0]
+    texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
+    rounds = _first_rounds(seen)
+    plain = rounds.number.of(0) or 0 if rounds is not None else 0
+    behind = not texts.isdisjoint(("after", "after each", "followed by")) and not texts.isdisjoint(
+        _EACH_OF_THEM
+    )
+    if plain and not behind and texts.isdisjoint(("between", "in between")):
+        return []
+    way = Candidate("continue", 0.4, step=1 + plain, stated=counts, plain=plain * behind)
+    if counts:
+        return [replace(way, until=counts[0].number)]
+    times = Times(again.start, again.end, 0, Number((len(turns),)), more=True)
+    return [replace(way, times=times, cost=way.cost + SAID_TO_ALTERNATE)]
 
 
 def _only_changes(seen: Seen) -> bool:
@@ -627,7 +655,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         stated=left,
         per=seen.per,
         last_round=seen.last_round,
-        plain=int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
+        plain=_after_it(seen, times)
+        or int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     others = _with_first(candidate, in_this_way=thus and every)
@@ -635,6 +664,19 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
     return [candidate, *others]
+
+
+def _after_it(seen: Seen, times: Times | None) -> int:
+    """The plain rounds behind a decrease worked once more: `Decrease again, with 2 plain rounds after it`."""
+    return _number_after_it(seen) if is_once_more(times) else 0
+
+
+def _number_after_it(seen: Seen) -> int:
+    """How many rounds are told to be worked after a round: `with 2 rounds after it`; 0 where none are."""
+    for rounds, behind in pairwise(seen.order):
+        if type(rounds) is Rounds and not rounds.every and type(behind) is Said and behind.text == "after":
+            return rounds.number.of(0) or 0
+    return 0
 
 
 def _goes_on(seen: Seen) -> bool:

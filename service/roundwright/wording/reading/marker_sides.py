@@ -19,7 +19,10 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
     made: list[Token] = []
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
-        if token.kind == "marker":
+        if token.text == "one" and len(made) > 1 and made[-2].text in _PUTTING:
+            _put_it(made)
+        elif token.kind == "marker":
+            _whenever(made)
             number = _each_for_several(made)
             number = _each_for_all(made) or number
             _each_for_one(made, following)
@@ -30,6 +33,36 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         elif token.text in _SAME and len(made) > FEWEST:
             _name_again(made)
     return made
+
+
+def _put_it(made: list[Token]) -> None:
+    """Put `place a marker` for `put one`, where markers are named shortly before: `5 markers. Put one after`."""
+    if any(token.kind == "marker" for token in made[-MOST_TO_MARKERS:-2]):
+        verb, pronoun = made[-2:]
+        made[-2:] = [replace(verb, kind="place", text="place a marker", end=pronoun.end)]
+
+
+def _whenever(made: list[Token]) -> None:
+    """Put `knit to 2 sts before each marker` for `whenever you come to the last 2 sts before a marker`."""
+    near = range(len(made) - 1, max(len(made) - MOST_TO_MARKERS, -1), -1)
+    begin = next((at for at in near if _is_whenever(made, at)), None)
+    at = next((at for at in near if made[at].kind == "number"), None)
+    if begin is None or at is None or not all(token.text in _COMING for token in made[begin:at]):
+        return
+    if [token.kind for token in made[at + 1 : at + 3]] != ["stitch_noun", "before"]:
+        return
+    if all(token.kind in ("", "next") for token in made[at + 3 : -1]):
+        made[at + 3 : -1] = words_at(made[-1].start, ("each", "each"))
+        made[begin:at] = [
+            replace(made[begin], kind="knit", text="knit"),
+            *words_at(made[at].start, ("to", "to")),
+        ]
+
+
+def _is_whenever(made: list[Token], at: int) -> bool:
+    """Whether `whenever` or `every time` stands there."""
+    every = made[at].kind == "each" and at + 1 < len(made) and made[at + 1].text == "time"
+    return every or made[at].text == "whenever"
 
 
 def _each_for_several(made: list[Token]) -> Token | None:
@@ -175,6 +208,29 @@ MOST_BEFORE: Final = 40
 """Words of the sentence before a decrease that are looked through for another marker."""
 COUNTED: Final = 3
 """Words of `dec 1 st`."""
+MOST_TO_MARKERS: Final = 14
+"""Words from `whenever` to its marker, and from some markers to `put one`."""
+_PUTTING: Final = frozenset(("put", "place", "hang", "set"))
+_COMING: Final = frozenset(
+    (
+        "whenever",
+        "every",
+        "each",
+        "time",
+        "you",
+        "we",
+        "come",
+        "get",
+        "arrive",
+        "at",
+        "reach",
+        "are",
+        "to",
+        "the",
+        "last",
+    )
+)
+"""Words from `whenever` to the number of stitches before a marker."""
 _AT: Final = frozenset(("at", "on", "over"))
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}

@@ -578,6 +578,8 @@ def _follows(tokens: list[Token], place: int, rest: tuple[str, ...], word: Word)
     if len(following) < len(rest) or any(map(_unlike, following, rest)):
         return False
     comma = word.kind in ("stitch", "passover", "pattern") and not any(map(str.isdigit, rest))
+    counted = place > 1 and tokens[place - 2].kind == "number" and tokens[place - 1].kind in ("knit", "purl")
+    comma = comma and not (counted and not tokens[place - 1].flags & _NO_COMMA)  # three knit, two together
     barrier = _UNBROKEN if comma else _NO_COMMA
     if not any(token.flags & barrier for token in following):
         return True

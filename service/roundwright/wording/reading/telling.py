@@ -137,7 +137,11 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
     thus = any(phrase.manner for phrase in seen.continues)
     if segment.intro and thus and [rounds.number.values for rounds in seen.rounds] == [(1,)]:
-        return all(map(is_bare, seen.work))  # `knit one round like this:`
+        at = seen.order.index(seen.rounds[0])
+        worked = Then in [
+            type(phrase) for phrase in seen.order[at:]
+        ]  # knit one round, then take them off thus:
+        return not worked and all(map(is_bare, seen.work))  # `knit one round like this:`
     if segment.intro and _announces(seen):
         return True  # `knit one round and take out 6 as you go:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)

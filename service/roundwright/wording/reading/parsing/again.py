@@ -138,7 +138,9 @@ class AgainReader(SequenceReader):
         if self.kind(count) == "number" and self.kind(count + 1) not in ("more", "times"):
             last = (self.token(count).number or ONE).of(0) or 1
             count += 1
-        while self.kind(count) in _SORTS and self.kind(count + 1) == "round":
+        while (self.kind(count) in _SORTS or self.text_of(count) == "crown") and self.kind(
+            count + 1
+        ) == "round":
             count += 1
         if self.kind(count) != "round":
             numbered = self.kind(count - 1) == "number" and count > begun
@@ -157,7 +159,8 @@ class AgainReader(SequenceReader):
                 continue
             if self.kind(behind + 1) not in _TOLD_SINGLY:
                 return ahead
-            behind += 2 + (self.kind(behind + 2) == "round")
+            pronoun = self.text_of(behind + 2) == "one" and self.kind(behind + 3) not in _TOLD_SINGLY
+            behind += 2 + (self.kind(behind + 2) == "round" or pronoun)  # a decrease one and a plain one
             alone += 1
         ends = self.ends_at(behind) or self.kind(behind) in _BEHIND_LAST
         return behind if alone > 1 and self.flags(ahead) & (COMMA | DASH) and ends else ahead
@@ -544,7 +547,9 @@ class AgainReader(SequenceReader):
         return ahead + (self.kind(ahead) in ("even", "plain", "pattern"))
 
     def worked_together(self, ahead: int) -> Phrase | None:
-        """`work two stitches together all round`; None where stitches are only worked."""
+        """`work two stitches together all round`, `work next 3 sts tog`; None where stitches are only worked."""
+        if self.kind(ahead) == "next":
+            ahead = self.skip(ahead + 1)
         noun = self.kind(ahead) == "number" and self.kind(ahead + 1) == "stitch_noun"
         if not noun or self.kind(ahead + 2) != "together" or not self.joined(ahead + 2):
             return None
@@ -841,7 +846,7 @@ class AgainReader(SequenceReader):
                 return replace(again, work=True)
         if self.kind(1) == "round":
             return Rounds(*self.take(2), ONE, every=True, step=2)
-        return self.alternated() or self.only_words(1)
+        return self.alternated() or self.all_rounds(counted=True) or self.only_words(1)
 
     def alternated(self) -> Phrase | None:
         """`alternate dec rnd with a knit rnd`, `alternating plain and decrease rounds`; else None."""

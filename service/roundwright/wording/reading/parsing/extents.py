@@ -71,6 +71,8 @@ _ARE_DONE: Final = frozenset(
 )  # fmt: skip
 """Words behind the number of the rounds that were worked in all."""
 
+_GROWN: Final = frozenset(("grown", "shrunk"))
+"""Words before the number of stitches that a part has come to."""
 _STARTS: Final = frozenset(
     ("cast on", "casting on", "beg", "beginning", "start", "the start", "begin", "co", "edge", "bottom")
 )
@@ -109,6 +111,8 @@ _ALL_DONE: Final = frozenset(("finished", "done", "complete", "completed", "over
 
 MOST_LEFT_ON_NEEDLE: Final = 4
 """Stitches at the end of a needle that are worked otherwise."""
+MOST_TO_EACH: Final = 6
+"""Words of `until only one stitch is left`."""
 MOST_TO_NEEDLE: Final = 8
 """Words from their number to the needle."""
 _GOING_ON: Final = frozenset(
@@ -155,8 +159,18 @@ class ExtentReader(NumberReader):
             return phrase
         return self.far(ahead, until=until)
 
+    def before_marked(self, ahead: int) -> int:
+        """The words of `to the stitch before a marked stitch`, `to the st before m`; 0 where others stand there."""
+        at = self.skip(ahead + 2)
+        at += self.kind(at) in ("each", "next")
+        single = self.kind(ahead) == "stitch_noun" and not self.token(ahead).text.endswith("s")
+        before = self.kind(ahead + 1) == "before" and self.joined(ahead + 1)
+        return at + 1 if single and before and self.kind(at) in ("marker", "place") else 0
+
     def to_next(self, ahead: int) -> Phrase | None:
         """`to next m`, `to next purl st`, where a column parts the sections as a marker does; else None."""
+        if stop := self.before_marked(ahead):
+            return Extent(*self.take(stop), ONE, marker=True)
         at = ahead + (self.kind(ahead) == "next")
         if at > ahead and self.kind(at) in ("marker", "make"):
             return Extent(*self.take(at + 1), None, marker=True)
@@ -319,6 +333,7 @@ class ExtentReader(NumberReader):
             count += 1
         if self.kind(count) in ("stitch_noun", "edge"):
             count += 1
+        count = self.behind_all_of_them(count)
         marker = False
         per = count + (self.text_of(count) == "of")
         if stop := self.before_each_marker(count):
@@ -343,6 +358,12 @@ class ExtentReader(NumberReader):
             count, marker = per + 2, True
         return Extent(*self.take(count), number, marker)
 
+    def behind_all_of_them(self, ahead: int) -> int:
+        """Behind `of the 19 stitches`, where that stands there: `to the last 2 of the 19 stitches`."""
+        of_the = (self.text_of(ahead), self.text_of(ahead + 1)) == ("of", "the")
+        counted = self.kind(ahead + 2) == "number" and self.kind(ahead + 3) == "stitch_noun"
+        return ahead + 4 if of_the and counted else ahead
+
     def before_each_marker(self, ahead: int) -> int:
         """The words up to the end of `before each marker`; 0 where others stand there."""
         behind = self.skip(ahead + 1)
@@ -364,13 +385,9 @@ class ExtentReader(NumberReader):
     def to_number(self, ahead: int, *, until: bool) -> Phrase | None:
         """`to 2 sts before m`, `to 72 sts`, `until 8 sts rem`; None where it is none of these."""
         number = cast("Number", self.token(ahead).number)
-        count = ahead + 1
-        while (
-            self.kind(count) in ("stitch_noun", "edge", "")
-            and self.joined(count)
-            and self.place + count < self.stop
-        ):
-            count += 1
+        count = self.behind_nouns(ahead + 1)
+        if self.place and self.tokens[self.place - 1].text in _GROWN:
+            return self.only_words(ahead + 1)  # so that every section has grown to 10 stitches
         kind = self.kind(count)
         if kind in ("before", "from"):
             at = self.skip(count + 1)
@@ -391,6 +408,16 @@ class ExtentReader(NumberReader):
         if self.kind(ahead + 1) == "stitch_noun" or until:
             return self.repeats_in_all(self.place + ahead) or Until(*self.take(count), number)
         return None
+
+    def behind_nouns(self, ahead: int) -> int:
+        """Behind the word for stitches, and words that say nothing."""
+        while (
+            self.kind(ahead) in ("stitch_noun", "edge", "")
+            and self.joined(ahead)
+            and self.place + ahead < self.stop
+        ):
+            ahead += 1
+        return ahead
 
     def until_left(self, ahead: int, count: int, number: Number) -> Phrase:
         """`until 8 sts rem`, `until 2 sts remain before the marker`, `until 2 sts are left on this needle`."""
@@ -623,8 +650,10 @@ class ExtentReader(NumberReader):
         return False
 
     def on_needles(self, place: int) -> bool:
-        """Whether `on the needles` stands there: `until there are 12 on the needles`."""
+        """Whether `on the needles`, `on each` stands there: `until there are 12 on the needles`."""
         near = self.tokens[place : min(place + 4, self.stop)]
+        if near and near[0].text in ("on each", "in each") and self.ends_at(place + 1 - self.place):
+            return True
         on = bool(near) and (near[0].text == "on" or near[0].kind in ("per", "persection"))
         return on and any(token.kind in ("needle", "section") for token in near[1:])
 
@@ -730,7 +759,16 @@ class ExtentReader(NumberReader):
             ahead += 1
         if self.kind(ahead) == "needle":
             return Needlewise(*self.take(ahead + 1), number, needle=True)
-        return self.only_words(1)
+        return self.left_on_each() or self.only_words(1)
+
+    def left_on_each(self) -> Phrase | None:
+        """`until two on each are left`, `until one stitch is left in each`; else None."""
+        before = [token.kind for token in self.tokens[max(0, self.place - MOST_TO_EACH) : self.place]]
+        until = "until" in before and "number" in before[before.index("until") :]
+        ends = self.ends_at(1) or (self.kind(-1) == "number" and self.kind(self.skip(1)) == "left")
+        if not until or not ends or not self.text_is("on each", "in each"):
+            return None
+        return Needlewise(*self.take(1), needle=self.tokens[self.place - 1].text == "on each")
 
     def on_rounds(self) -> Phrase | None:
         """`on next and foll 2 alt rnds`, `on the following 3 alternate rounds`, `on next and every foll 4th rnd`."""

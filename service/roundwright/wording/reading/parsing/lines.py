@@ -26,6 +26,7 @@ from roundwright.wording.reading.phrases import (
     EndsPlain,
     EndsShaped,
     Fabric,
+    LastRound,
     Needlewise,
     Odd,
     Partly,
@@ -162,10 +163,12 @@ class Lines(ExtentReader):
 
     def crossed(self) -> Phrase | None:
         """`cross 4, purl 2`: stitches that change their places, and stay as many; None where no stitches are told."""
-        number = self.token(1).number
-        if self.kind(1) != "number" or not self.joined(1) or self.flags(1) & COMMA or number is None:
+        at = 1 + (self.text_of(1) == "over")  # work cable over 6
+        number = self.token(at).number
+        if self.kind(at) != "number" or not self.joined(at) or self.flags(at) & COMMA or number is None:
             return None
-        apart = bool(self.flags(2) & (COMMA | SEMI)) or self.kind(2) in (
+        stop = self.skip_nouns(at + 1)
+        apart = bool(self.flags(stop) & (COMMA | SEMI)) or self.kind(stop) in (
             "knit",
             "purl",
             "stars",
@@ -174,7 +177,7 @@ class Lines(ExtentReader):
         )
         if not apart or not all(1 < (value or 0) <= MOST_CROSSED for value in number.values):
             return None
-        start, end, flags = self.take(2)
+        start, end, flags = self.take(stop)
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
     def is_starred(self) -> bool:
@@ -322,9 +325,17 @@ class Lines(ExtentReader):
             start, end, flags = self.take(1)
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         named = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
+        if self.kind() == "plain" and named and self.kind(1) == "round" and (gone := self.are_gone(2)):
+            return Rounds(*self.take(gone), ONE, every=True, step=1)
         if named and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")
+
+    def are_gone(self, ahead: int) -> int:
+        """Where `the plain rounds go`, `are left out`, `disappear` ends; 0 where that is not told."""
+        ahead += self.text_of(ahead) in ("are", "now")
+        out = 1 + (self.text_of(ahead + 1) in ("out", "away", "over"))
+        return ahead + out if self.text_of(ahead) in _GONE and self.joined(ahead) else 0
 
     def is_done_at_last(self, ahead: int) -> int:
         """Where `is worked`, `has been knitted` ends behind `until ... and a plain round`; 0 where that is not told."""
@@ -477,6 +488,8 @@ class Lines(ExtentReader):
 
     def cast_on(self) -> Phrase:
         """`cast on 64 sts`."""
+        if words := self.first_craft(1):
+            return self.only_words(words)
         near = 2 if self.token().text.endswith(" with") else 7
         behind = self.place and self.tokens[self.place - 1].kind == "number" and self.kind(1) != "number"
         if behind and not self.flags(0) & (STOP | COMMA):
@@ -490,7 +503,7 @@ class Lines(ExtentReader):
             ):
                 break
             if token.kind == "number" and token.number and self.kind(ahead - 1) not in ("gear", "size"):
-                if self.kind(ahead + 1) in ("unit", "in", "gear", "needle"):
+                if self.kind(ahead + 1) in ("unit", "in", "gear", "needle", "round"):
                     break
                 count = ahead + 1
                 if self.kind(count) in ("stitch_noun", "word") and self.joined(count):
@@ -625,7 +638,9 @@ class Lines(ExtentReader):
     def after(self) -> Phrase:
         """`after each marker`: at the beginning of every section; `8 sts after rnd 7`, `after the 17. rnd`."""
         if self.kind(1) == "round" and self.kind(2) == "number" and self.joined(2):
-            return self.only_words(3)
+            stops = self.place > 0 and self.tokens[self.place - 1].text in ("stop", "stopping")
+            number = self.token(2).number or ONE
+            return LastRound(*self.take(3), number) if stops else self.only_words(3)
         ahead = self.skip(1)
         if self.kind(ahead) in ("number", "ordinal") and self.kind(ahead + 1) == "round":
             return self.only_words(ahead + 2)
@@ -638,7 +653,19 @@ class Lines(ExtentReader):
         narrows = self.kind(2) == "ordinal" and any(token.kind == "decrease" for token in narrowed)
         if narrows and (every := self.at_every(0, "k2tog")):
             return every  # narrow after every sixth stitch, 56; after every fifth, 48
-        return self.after_every_other() or self.only_words(1)
+        return self.made_after() or self.after_every_other() or self.only_words(1)
+
+    def made_after(self) -> Phrase | None:
+        """`after every fifth stitch make one`; else None."""
+        made = self.skip_nouns(3)
+        counted = self.kind(1) == "each" and self.kind(2) in ("ordinal", "number") and made > 3
+        number = self.token(made + 1).number
+        spelled = self.kind(made) == "make" and number is not None and number.values == (1,)
+        if not counted or not (spelled or self.token(made).means == "m1") or not self.joined(made):
+            return None
+        every = self.at_every(0, "m1")
+        self.place += (1 + spelled) * (every is not None)
+        return every
 
     def after_every_other(self) -> Phrase | None:
         """A round of a list like its first, `knit 2 together after every nine sts; after every eight`, `every seven`.
@@ -769,6 +796,11 @@ class Lines(ExtentReader):
             return EndsPlain(*self.take(ahead + 2))
         return None
 
+    def first_craft(self, ahead: int) -> int:
+        """The words of `starting with purl` behind rounds told by turns; 0 where they tell work of their own."""
+        craft = self.kind(ahead) in ("knit", "purl") and self.joined(ahead) and self.ends_at(ahead + 1)
+        return ahead + 1 if craft and self.flags(0) & COMMA else 0
+
     def begin(self) -> Phrase:
         """`beginning with a k row`, `ending with a p row`: told, not worked."""
         if ends := self.at_ends() or self.ends_with_round() or self.ends_plain():
@@ -789,6 +821,8 @@ class Lines(ExtentReader):
             if self.kind() == "end" and (flat or self.kind(ahead) in ("knit", "plain", "even")):
                 return EndsPlain(*self.take(ahead + 2))
             return self.only_words(ahead + 2)
+        if self.kind() == "begin" and (words := self.first_craft(ahead)):
+            return self.only_words(words)
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1
         if (
@@ -843,6 +877,23 @@ _WITH_DENIAL: Final = frozenset(
         "need",
     )
 )
+_GONE: Final = frozenset(
+    (
+        "go",
+        "gone",
+        "stop",
+        "end",
+        "disappear",
+        "vanish",
+        "drop",
+        "dropped",
+        "left",
+        "omitted",
+        "skipped",
+        "over",
+    )
+)
+"""What becomes of the plain rounds, where none are worked any more."""
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _COMES: Final = frozenset(

@@ -44,9 +44,15 @@ class MarkerReader(AgainReader):
         if marked := self.marked(self.skip(1)):
             return marked
         start, end, flags = self.take(1)
-        where = 1 + (self.text_of(0) in ("on", "in", "down"))
+        on_it = (
+            self.text_of(0) == "on" and self.kind(self.skip(1)) == "needle"
+        )  # put a marker on the needle after
+        where = 1 + (self.skip(1) + 1 if on_it else self.text_of(0) in ("on", "in", "down"))
         if self.kind(where - 1) == "after" and self.kind(where) == "each":
             self.place += where  # put a marker on after every 11 sts
+            if self.kind(1) == "stitch_noun":
+                self.place += 2
+                return Every(start, self.at_end(), flags, ONE)  # place a marker after each stitch
         if self.kind() == "each" and self.counts_stitches(1):
             number = self.token(1).number or ONE
             count = 3 if self.kind(2) == "stitch_noun" else 2

@@ -45,10 +45,11 @@ class NumberReader(ColourReader):
             or self.plain_and_decrease(number)
             or self.often_decreased(number)
             or self.by_turns()
+            or self.more_decrease_rounds(number)
         ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
-            self.place += 1  # three more decrease rounds
+            self.place += 1  # each of the three more decrease rounds
         kind = self.kind(1)
         if kind in _FEWER and (fewer := self.fewer_each_time(number)):
             return fewer
@@ -70,6 +71,14 @@ class NumberReader(ColourReader):
             return None
         turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
         return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
+
+    def more_decrease_rounds(self, number: Number) -> Phrase | None:
+        """`five more decrease rounds bring you to 28`; None where they are only spoken of."""
+        kinds = [self.kind(ahead) for ahead in range(1, 4)]
+        if kinds != ["more", "decrease", "round"] or not self.joined(3) or not self.begins_clause():
+            return None
+        turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
+        return Again(*self.take(4), turns, work=True) if turns else None
 
     def by_turns(self) -> Phrase | None:
         """`1 decrease round and 1 plain round 3 times`, `1 round with decreases and 1 without`; else None."""
@@ -402,6 +411,9 @@ class NumberReader(ColourReader):
         """`3 more rnds`, `3 more times`, `1 more st between decreases`."""
         if self.kind(2) == "times":
             return self.times(number)
+        plain = self.kind(2) in ("knit", *_PLAIN) and self.joined(2)
+        if plain and self.kind(3) == "round" and self.joined(3):
+            return Rounds(*self.take(4), number, plain=True)  # and two more knit rounds
         if self.kind(2) in ("marker", "place") and self.joined(2):
             return Markers(*self.take(3), number)  # and 3 more markers
         if self.text_of(2) in REPEATS and self.joined(2) and self.tokens[self.place - 1].kind == "work":
@@ -517,7 +529,9 @@ class NumberReader(ColourReader):
         start, end, flags = self.take(2)
         if self.kind() == "stitch_noun" and self.joined(0) and not self.token().flags & COMMA:
             _, end, _ = self.take(1)
-        return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end))
+        one_round = number.values == (1,) and self.text_of(0) in ("round", "rnd") and self.joined(0)
+        one_round = one_round and self.kind(1) not in _OF_OTHERS
+        return Stitches(start, end, flags, Stitch(NAMES[kind], number, start, end, bare=one_round))
 
     def together(self, number: Number, count: int) -> Phrase:
         """`2 tog`, `two together`."""
@@ -575,7 +589,7 @@ class NumberReader(ColourReader):
 
     def stitches(self, number: Number) -> Phrase:
         """`56 sts`: a count, or what is said of so many stitches."""
-        ahead = self.skip(2)
+        ahead = self.behind_have(self.skip(2))
         apart = self.flags(ahead) & COMMA and self.kind(ahead + 1) == "number"  # 80 sts, dec 20 sts
         kind = self.kind(ahead) if self.joined(ahead) and not apart else ""
         if kind == "together":
@@ -610,6 +624,11 @@ class NumberReader(ColourReader):
             count += 3  # `8 sts after rnd 7`
         sign = -1 if self.has_minus() else 0
         return Count(*self.take(count), number, sign, sure=sure)
+
+    def behind_have(self, ahead: int) -> int:
+        """Behind the `have` of `12 stitches have gone`, where that stands there."""
+        gone = self.skip(ahead + 1)
+        return gone if self.kind(ahead) == "have" and self.kind(gone) in ("decrease", "increase") else ahead
 
     def has_minus(self) -> bool:
         """Whether a dash that opens a bracket stands before this number: `(-8 sts)`, `[–6]`."""
@@ -648,6 +667,8 @@ class NumberReader(ColourReader):
             return PerPart(*self.take(2), number)
         if kind == "between" and self.is_between_markers(ahead + 1):
             return PerPart(*self.take(ahead + 2), number)
+        if self.text_of(2) == "on" and self.text_of(3) in ("a", "one") and self.kind(4) == "needle":
+            return PerPart(*self.take(5), number, needle=True)  # 16 stitches on a needle
         if kind == "to" and self.kind(needle := self.skip(ahead + 1)) == "needle" and self.joined(needle):
             return PerPart(*self.take(needle + 1), number, needle=True)  # 24 stitches to a needle
         if not (
@@ -841,6 +862,9 @@ class NumberReader(ColourReader):
     def counted(self) -> Phrase:
         """`Sts = 49`, `Stitches now: 49`, `N = 49`: a count behind its sign; else the word says nothing."""
         named = self.kind() == "stitch_noun"
+        single = self.kind(1) == "fewer" and self.place > 0 and self.tokens[self.place - 1].text == "a"
+        if named and single and (fewer := self.fewer_each_time(ONE)):
+            return fewer  # with a stitch less before the k2tog
         ahead = 1
         while (
             named and self.kind(ahead) in _BEFORE_COUNT and self.joined(ahead) and ahead < MOST_BEFORE_COUNT

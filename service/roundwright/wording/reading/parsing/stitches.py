@@ -232,9 +232,11 @@ class StitchReader(NewStitchReader):
 
     def number_before(self) -> int:
         """How many stitches `them` is: those of `to 2 stitches before the marker`; 0 where none are told."""
-        for token in reversed(self.tokens[max(0, self.place - MOST_BEFORE_THEM) : self.place]):
-            if token.kind == "number" and token.number is not None:
-                return token.number.of(0) or 0
+        for at in range(self.place - 1, max(self.place - MOST_BEFORE_THEM, 0) - 1, -1):
+            number, before = self.tokens[at].number, self.tokens[at - 1].text
+            of_them = before == "of" or (before == "the" and self.tokens[at - 2].text == "of")
+            if self.tokens[at].kind == "number" and number is not None and not of_them:
+                return number.of(0) or 0
         return 0
 
     def skip_nouns(self, ahead: int) -> int:
@@ -440,8 +442,14 @@ class StitchReader(NewStitchReader):
         named = self.place > 0 and self.tokens[self.place - 1].text in _NAMING_STITCHES
         if named and self.kind(1) == "stitch_noun" and not self.flags(1) & (BREAK | COMMA):
             return self.only_words(2)  # in rib as set, knitting the s2kp sts
+        if named and [token.kind for token in self.tokens[self.place - 3 : self.place - 1]] == [
+            "stitch_noun",
+            "and",
+        ]:
+            return self.only_words(1)  # knit every stitch and every yarn over
         loose = name == "kfb" and self.token().text.startswith("inc")
-        if name in _ONCE and self.kind(at := self.skip(1)) in _AT and (every := self.at_every(at, name)):
+        at = self.skip(self.skip_nouns(1))  # make one stitch after every fifth stitch
+        if name in _ONCE and self.kind(at) in _AT and (every := self.at_every(at, name)):
             return every
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
