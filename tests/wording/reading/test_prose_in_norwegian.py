@@ -161,9 +161,122 @@ TEXTS = [
     ),
     # numbers in words
     (
-        "Åttifire masker er det nå.\nFem rett, to sammen. Gjenta rundt. Nå ble det 72. Rett rundt.",
+        "Åttifire masker er det nå.\nFem rett, to sammen. Gjenta rundt. Nå ble det 72.\nRett rundt.",
         84,
         [72, 72],
+    ),
+    # markers told in passing, and the decrease before them
+    (
+        (
+            "Jeg har 60 masker, og jeg har satt merker slik at det er 10 masker mellom hvert merke.\n"
+            "Rett før hvert merke strikker jeg to masker sammen. Seks masker blir borte på hver felleomgang.\n"
+            "Jeg feller sånn annenhver omgang tre ganger (42 masker), og så på hver omgang til jeg sitter igjen med "
+            "tolv masker."
+        ),
+        60,
+        [54, 54, 48, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        (
+            "Nå trenger du fire merker med 14 masker mellom.\n"
+            "På fellerundene gjør du slik ved hvert merke: strikk til det er tre masker igjen før merket, to rett "
+            "sammen, en rett, flytt merket, en rett, to vridd rett sammen.\nDet blir åtte masker mindre på hver "
+            "fellerunde.\n"
+            "Fell på hver tredje runde to ganger, så annenhver runde to ganger, og til slutt på hver runde til det er "
+            "16 masker igjen."
+        ),
+        56,
+        [48, 48, 48, 40, 40, 40, 32, 32, 24, 24, 16],
+    ),
+    # old print
+    (
+        (
+            "Arbeidet deles i 8 Felter med 6 Masker i hvert.\n"
+            "I slutningen af hvert Felt strikkes 2 Masker ret sammen, saa der blir 40 Masker.\n"
+            "2 Omgange uden Fældning. Der fældes atter, 32 Masker.\n"
+            "1 Omgang uden Fældning, hvorefter der fældes paa hver Omgang til der er 8 Masker igjen."
+        ),
+        48,
+        [40, 40, 40, 32, 32, 24, 16, 8],
+    ),
+    # a tale of what somebody did
+    (
+        (
+            "Bestemor gjorde det alltid slik: hun strikket 4 masker og så 2 sammen, og det gjorde hun hele veien. "
+            "Da var det 40 igjen.\nSå strikket hun en omgang uten å tenke.\n"
+            "3 masker og 2 sammen. 32 masker. En ny omgang uten å tenke.\n"
+            "Herfra felte hun hver omgang, alltid en maske mindre imellom, til det bare var 8 masker igjen."
+        ),
+        48,
+        [40, 40, 32, 32, 24, 16, 8],
+    ),
+    # stitches of a section, of which the last two fall together
+    (
+        (
+            "Del inn i åtte deler med seks masker i hver.\n"
+            "Felleomgang: strikk fire masker i hver del, og strikk de to siste i delen sammen. Åtte masker er felt.\n"
+            "Strikk én omgang rett, én felleomgang med tre masker i hver del før fellingen (32 masker).\n"
+            "Deretter felles det uten mellomomganger til det er åtte masker igjen."
+        ),
+        48,
+        [40, 40, 32, 24, 16, 8],
+    ),
+    # the round behind, on which nothing is decreased
+    (
+        (
+            "På neste omgang feller du 6 masker: *strikk 5, to sammen*. På omgangen etter feller du ikke. På den "
+            "tredje omgangen feller du 6 masker igjen. Fortsett slik, med felling på alle oddetallsomganger, til "
+            "og med 5. omgang. Da har du 24 masker.\nFra 6. omgang feller du på alle omganger til du har 12 masker."
+        ),
+        42,
+        [36, 36, 30, 30, 24, 18, 12],
+    ),
+    # after so many stitches, and after every so many
+    (
+        (
+            "Jeg feller alltid sånn: etter 6 masker strikker jeg to sammen, og slik fortsetter jeg til omgangen er "
+            "slutt. Nå står det 56 masker på pinnene.\nSå strikker jeg to runder uten å felle.\n"
+            "Neste felling kommer etter 5 masker, den neste etter 4 igjen, alltid med to runder imellom, til det er 40 "
+            "masker på pinnene.\nDa feller jeg på hver runde til 8 masker står igjen."
+        ),
+        64,
+        [56, 56, 56, 48, 48, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        "Strikk to masker sammen etter hver sjette maske. Så strikker du to omganger rett. Nå er det 42 masker.",
+        48,
+        [42, 42, 42],
+    ),
+    # the plain rounds are left out
+    (
+        (
+            "Sett et merke for hver 8. m. Felleomg: strikk 2 m sm før hvert merke.\n"
+            "Strikk en felleomgang og en vanlig omgang om hverandre til hver del har 6 masker. Hopp så over de vanlige "
+            "omgangene, og fell til hver del har 3 masker."
+        ),
+        48,
+        [42, 42, 36, 36, 30, 24, 18],
+    ),
+    # the next round is a decrease round, and what stands between the decreases in a list
+    (
+        (
+            "Strikk 6 masker, fell 1 maske, gjenta omgangen rundt. Strikk 1 omgang. Fell på samme sted på neste "
+            "omgang, men nå med 5 masker før fellingen. Strikk 1 omgang.\n"
+            "Tredje felleomgang: 4 masker mellom, og 1 omgang rett etterpå.\n"
+            "Så feller du de tre siste gangene uten noen omgang imellom: 3, 2 og 1 maske mellom fellingene."
+        ),
+        64,
+        [56, 56, 48, 48, 40, 40, 32, 24, 16],
+    ),
+    # both ends of every needle
+    (
+        (
+            "Nå felles det åtte masker på annenhver omgang: to masker sammen i begynnelsen og slutten av hver av de "
+            "fire pinnene. Når det er seks masker igjen på hver pinne, felles det på hver omgang. Stopp når det er to "
+            "masker igjen på hver pinne."
+        ),
+        40,
+        [32, 32, 24, 16, 8],
     ),
 ]
 
