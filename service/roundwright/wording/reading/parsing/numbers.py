@@ -371,7 +371,7 @@ class NumberReader(ColourReader):
             and self.kind(ahead + 2) == "round"
         ):
             ahead += 3  # knitting 1 st fewer on each dec rnd
-        elif len(kinds) < 2 or "stitch_noun" not in kinds or not _with_before(self):
+        elif len(kinds) < 2 or not {"stitch_noun", "knit"}.intersection(kinds) or not _with_before(self):
             return None
         return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)
 
@@ -771,6 +771,11 @@ class NumberReader(ColourReader):
         marked = ahead
         while self.joined(marked) and (self.kind(marked) == "have" or self.text_of(marked) == "been"):
             marked = self.skip(marked + 1)
+        turned = ahead
+        while self.joined(turned) and self.text_of(turned) in _BECOMING:
+            turned += 1
+        if turned > ahead and self.kind(turned) == "number" and self.joined(turned):
+            return turned  # your 60 stitches have become 30
         is_marked = self.text_of(marked) == "marked" or (marked > ahead and self.kind(marked) == "marker")
         if is_marked and self.joined(marked) and not self.flags(ahead) & COMMA:
             return marked + 1
@@ -960,6 +965,25 @@ MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
+_BECOMING: Final = frozenset(
+    (
+        "have",
+        "become",
+        "became",
+        "turn",
+        "turned",
+        "into",
+        "are",
+        "now",
+        "shrink",
+        "shrunk",
+        "drop",
+        "go",
+        "down to",
+        "to",
+    )
+)
+"""Words between the stitches there were and the number that is left of them."""
 _PLAIN: Final = ("plain", "even")
 MOST_BEHIND_MARKERS: Final = 4
 """Words from the markers to the stitches between them."""

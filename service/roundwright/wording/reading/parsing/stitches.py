@@ -82,6 +82,8 @@ _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
 _NAMING_STITCHES: Final = frozenset(("the", "each", "every", "all", "those", "these"))
 """Words behind which stitches are called by how they were made."""
+MOST_NAMED: Final = 8
+"""Words behind stitches that are named, up to the colon."""
 _MOVED: Final = ("number", "stitch_noun", "", "these", "all", "each", "remain", "last", "next", "following")
 """Kinds of words between `slip` and the needle to which stitches are put."""
 _RIGHT: Final = ("right", "rh", "r", "working", "right-hand")
@@ -97,7 +99,7 @@ class StitchReader(NewStitchReader):
     def craft(self) -> Phrase:
         """`k`, `k4`, `knit 4 sts`, `k 2 tog`, `knit every 7th and 8th st together`."""
         craft = self.kind()
-        if craft in ("right", "left"):
+        if craft in ("right", "left") or self.names_stitches():
             return self.only_words(1)
         ahead = self.skip(1)
         if self.is_before_number(ahead):
@@ -125,6 +127,22 @@ class StitchReader(NewStitchReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def names_stitches(self) -> bool:
+        """Whether knits or purls are only named before what is done with them: `the same to the knits: *k2tog, p1*`."""
+        before = self.tokens[self.place - 1].text if self.place else ""
+        if not self.token().text.endswith("s") or before not in _NAMING_STITCHES | {"of", "your"}:
+            return False
+        ahead = 1
+        while ahead < MOST_NAMED and self.place + ahead < self.stop and not self.flags(ahead) & BREAK:
+            ahead += 1
+        return bool(self.flags(ahead) & COLON) and self.kind(ahead) in (
+            "stars",
+            "(",
+            "knit",
+            "purl",
+            "stitch",
+        )
 
     def is_before_number(self, ahead: int) -> bool:
         """Whether a word says which stitches are counted behind it: `knit the next 2`, `knit the first 10 sts`."""
@@ -692,7 +710,9 @@ class StitchReader(NewStitchReader):
         before = self.tokens[self.place - 1] if self.place else None
         if self.token().text not in ("dec", "inc", "narrow", "decrease", "increase") or before is None:
             return False
-        opens = before.kind in ("stars", "(") or bool(self.flags(0) & COMMA and before.kind in _COUNTED)
+        joint = before.kind in ("and", "then")  # knit 9 stitches and narrow, repeating around
+        counted = self.tokens[self.place - 1 - joint].kind in _COUNTED
+        opens = before.kind in ("stars", "(") or (counted and (joint or bool(self.flags(0) & COMMA)))
         closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around")
         plain = self.place > 1 and self.tokens[self.place - 2].kind in ("knit", "purl") and opens
         if plain and before.kind == "number" and (self.place + 1 >= self.stop or self.flags(1) & STOP):
