@@ -9,6 +9,7 @@ from tests.support.readings import after_each_round
 NARROWED = [
     "Knit 9 stitches and narrow, repeating around.",
     "Knit 9 stitches, then narrow, repeating all around.",
+    "*Knit 9, narrow once; repeat from * around.",
     "Knit nine and decrease; repeat to end of round.",
     "To narrow, knit 2 stitches together.\nKnit 9 stitches and narrow, repeating around. There are now 80 stitches.",
 ]
@@ -43,11 +44,12 @@ def test_a_stitch_that_is_only_told_is_not_worked(told: str) -> None:
     assert not errors(reading)
 
 
-def test_a_name_given_in_the_sentence_behind_is_known() -> None:
-    """A short name may be given to the stitch of the sentence before."""
-    text = "Sl 1, k2tog, psso. We call this dd.\nK5, dd; repeat to the end."
-
-    assert after_each_round(read(text, (64,))) == [48]
+@pytest.mark.parametrize(
+    "told", ["Sl 1, k2tog, psso. We call this dd.", 'A "dd" is my name for sl 1, k2tog, psso.']
+)
+def test_a_name_given_beside_the_stitch_is_known(told: str) -> None:
+    """A short name may be given to the stitch of the sentence before, or before it."""
+    assert after_each_round(read(f"{told}\nK5, dd; repeat to the end.", (64,))) == [48]
 
 
 BECOMING = [
@@ -55,6 +57,9 @@ BECOMING = [
     "Knit two together all the way around, so that 60 stitches become 30.",
     "Knit two together thirty times. 60 stitches turn into 30.",
     "K2tog around. The 60 stitches are now down to 30 stitches.",
+    "Knit two together all round, and 60 turn into 30.",
+    "K2tog around. Of your 60 stitches 30 are left.",
+    "K2tog around, which gets rid of thirty. 30 remain.",
 ]
 
 
@@ -70,6 +75,11 @@ def test_stitches_there_were_are_no_count(text: str) -> None:
 RIBS = [
     ("Turn every pair of purls into one: *k2, p2tog*, all the way around. 72 sts left.", 96, 72),
     ("Next, do the same to the knits: *k2tog, p1*, all the way around. 48 sts left.", 72, 48),
+    (
+        "In every purl column of the k2, p2 rib, purl the two purls together: *k2, p2tog* around. 72 sts.",
+        96,
+        72,
+    ),
     ("Decrease all the knits: (k2tog, p1) around. 48 sts.", 72, 48),
 ]
 
@@ -95,6 +105,7 @@ def test_the_fabric_in_which_the_work_is_adds_no_round(told: str) -> None:
 EVERY_ROUND = [
     "From now on there's a k2tog round every time, with one knit less, until you have 10 sts.",
     "From now on there is a decrease round every time, with one knit less, until 10 sts remain.",
+    "Every round has its k2togs now, with a knit less each time, till you have 10 sts.",
     "Work a decrease round every round, with 1 st less before the k2tog each time, until 10 sts remain.",
     "Without a plain round between, keep decreasing like this until 10 sts remain.",
 ]

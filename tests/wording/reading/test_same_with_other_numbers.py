@@ -46,3 +46,16 @@ def test_plain_rounds_stand_between_alone() -> None:
 def test_other_numbers_are_no_plain_stitches(text: str) -> None:
     """What is held in a section, or the size of needles, is worked with nothing."""
     assert after_each_round(read(BEGUN + text, (80,))) == [72, 72, 64, 64]
+
+
+ALONE = [
+    "Decrease as before, but with 6 stitches between.\nKnit 1 round.\nNarrow as before, with 5 between. (48)",
+    "Do the same with k6. Knit 1 round.\nThe same again with k5 (48 sts). Knit 1 round.",
+    "And once again, this time with six. Another plain round.\nSame trick with five. 48 remain. Knit a round.",
+]
+
+
+@pytest.mark.parametrize("text", ALONE)
+def test_plain_rounds_that_are_told_themselves_are_worked_once(text: str) -> None:
+    """Where plain rounds follow in a sentence of their own, the same is the decrease round alone."""
+    assert after_each_round(read(BEGUN + text, (80,)))[:7] == [72, 72, 64, 64, 56, 56, 48]

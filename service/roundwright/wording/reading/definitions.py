@@ -185,12 +185,8 @@ def _called(tokens: list[Token], place: int) -> _Called | None:
     before: `Sl 1, k2tog, psso. We call this dd.`.
     """
     token = tokens[place]
-    if token.text in _STANDING and place and _is_name(tokens[place - 1]):
-        behind = place + 1 + (tokens[min(place + 1, len(tokens) - 1)].text in ("for", "that"))
-        meaning = (
-            _meaning(tokens, behind) if behind < len(tokens) - 1 and not tokens[behind].flags & _ENDS else ""
-        )
-        return _Called(tokens[place - 1].text, meaning, place - 1, place, place) if meaning else None
+    if token.text in _STANDING and (named := _named_before(tokens, place)):
+        return named
     if token.text not in _CALLING:
         return None
     name = place + 1
@@ -215,6 +211,19 @@ def _called(tokens: list[Token], place: int) -> _Called | None:
     return _Called(tokens[name].text, meaning, name, begin, stop)
 
 
+def _named_before(tokens: list[Token], place: int) -> _Called | None:
+    """The name before this word: `"dd" stands for sl 1, k2tog, psso`, `dd is my name for skp`; None where none is."""
+    name = place
+    while name and tokens[name - 1].text in _BEFORE_NAMING:
+        name -= 1
+    if not name or not _is_name(tokens[name - 1]):
+        return None
+    behind = place + 1 + (tokens[min(place + 1, len(tokens) - 1)].text in ("for", "that"))
+    ended = behind >= len(tokens) - 1 or tokens[behind].flags & _ENDS
+    meaning = "" if ended else _meaning(tokens, behind)
+    return _Called(tokens[name - 1].text, meaning, name - 1, place, place) if meaning else None
+
+
 def _are_alike(meaning: StitchName | Literal[""], name: str) -> bool:
     """Whether two stitches use and leave as many."""
     return bool(meaning) and uses_and_leaves()[meaning] == uses_and_leaves().get(name)
@@ -227,7 +236,9 @@ def _is_name(token: Token) -> bool:
 
 LONGEST_SHORT: Final = 6
 """Letters of a short name that a text gives a stitch."""
-_STANDING: Final = frozenset(("means", "stands"))
+_STANDING: Final = frozenset(("means", "stands", "name", "word", "shorthand"))
+_BEFORE_NAMING: Final = frozenset(("is", "my", "our", "the", "a"))
+"""Words between a name and `name` in `dd is my name for sl 1, k2tog, psso`."""
 _CALLING: Final = frozenset(
     ("written", "called", "abbreviated", "shortened", "shown", "printed", "noted", "named", "termed", "abbreviates",
      "abbrev", "marked", "given", "hereafter", "henceforth", "call", "calling", "name")
@@ -478,7 +489,10 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
 
 def _is_called_here(tokens: list[Token], place: int) -> bool:
     """Whether a name is given here, and not used: `is written "dd"`, `"dd" stands for`."""
-    if tokens[min(place + 1, len(tokens) - 1)].text in _STANDING:
+    naming = place + 1
+    while naming < len(tokens) - 1 and tokens[naming].text in _BEFORE_NAMING:
+        naming += 1
+    if tokens[min(naming, len(tokens) - 1)].text in _STANDING:
         return True
     behind = tokens[place + 1 : place + 3]
     alone = place and tokens[place - 1].kind == "(" and len(behind) > 1 and behind[0].kind == ")"

@@ -40,12 +40,20 @@ def _same_with(tokens: list[Token], place: int, before: list[Token]) -> tuple[li
         return [], place
     items, behind = _items(tokens, at, stop)
     end = next((at for at in range(behind, stop) if tokens[at].kind in ("(", "=")), stop)
-    sure = any(item.kind == "knit" for item, _ in items) or tokens[behind].kind in _OF_PLAIN
+    alone = behind == end and all(
+        _plain(number) <= MOST_PLAIN for _, number in items
+    )  # and once again with five
+    sure = alone or any(item.kind == "knit" for item, _ in items) or tokens[behind].kind in _OF_PLAIN
     falls = [_plain(number) for _, number in items]
     far = any(token.kind in _FAR for token in tokens[behind:end])
     if not items or not sure or far or sorted(set(falls), reverse=True) != falls:
         return [], place
-    plain = plain or _plain_rounds(tokens[behind:end]) or _plain_before(before)
+    plain = plain or _plain_rounds(tokens[behind:end])
+    shapes = any(
+        token.kind == "decrease" for token in tokens[place:at]
+    )  # decrease as before, with 8 sts between
+    if plain is None and not (shapes or _are_plain_rounds_told(tokens[end : end + MOST_TO_PLAIN])):
+        plain = _plain_before(before)
     made: list[Token] = []
     for item, number in items:
         made.extend(_round_with(item, number))
@@ -141,21 +149,53 @@ def _plain_before(tokens: list[Token]) -> _Plain | None:
     begin = next((at for at in range(count - 1, max(count - 6, -1), -1) if tokens[at].flags & _APART), count)
     words = [token for token in tokens[begin:] if token.kind]
     match [token.kind for token in words]:
-        case ["knit", "round"]:
+        case ["knit", "round"] | ["knit", "plain", "round"]:
             return ONE, True
-        case ["knit", "number", "round"]:
+        case ["knit", "number", "round", *_]:
             return words[1].number or ONE, True
         case _:
             return None
 
 
+def _are_plain_rounds_told(words: list[Token]) -> bool:
+    """Whether plain rounds stand behind the sentence, or behind its count: `(64). Knit 1 round.`."""
+    sentence: list[str] = []
+    for token in words:
+        if token.flags & _APART and not _COUNTS.issuperset(sentence):
+            break
+        sentence = [*([] if token.flags & _APART else sentence), token.kind]
+    plain = "round" in sentence and not {"knit", "plain"}.isdisjoint(sentence)
+    return plain and {"stitch", "together", "ordinal", "stars"}.isdisjoint(sentence)
+
+
+_COUNTS: Final = frozenset(("", "(", ")", "number", "stitch_noun", "remain", "left", "have"))
+"""Kinds of words that tell a count."""
+MOST_TO_PLAIN: Final = 12
+"""Words behind the sentence that are looked at for plain rounds."""
 _BEGINS: Final = STOP | SEMI | LINE
 _APART: Final = _BEGINS | COLON
-_BEFORE: Final = frozenset(("", "have", "then", "next", "and", "work"))
+_BEFORE: Final = frozenset(("", "have", "then", "next", "and", "work", "decrease"))
 """Kinds of words before `the same`."""
 _ROUNDS_BEFORE: Final = frozenset(("", "these", "last", "number", "round"))
 """Kinds of words of `these two rounds`."""
-_SAME: Final = frozenset(("same", "again", "repeat", "once", "more", "with"))
+_SAME: Final = frozenset(
+    (
+        "same",
+        "again",
+        "repeat",
+        "once",
+        "more",
+        "time",
+        "with",
+        "as before",
+        "but",
+        "trick",
+        "thing",
+        "in the same way",
+        "same way",
+        "the same way",
+    )
+)
 _JOINTS: Final = frozenset(("", "stitch_noun", "then", "and", "more", "only", "last"))
 """Kinds of words between the numbers."""
 _COUNTING: Final = frozenset(("round", "times", "more", "marker", "needle", "section", "fewer", "unit"))
@@ -163,5 +203,7 @@ _COUNTING: Final = frozenset(("round", "times", "more", "marker", "needle", "sec
 _OF_PLAIN: Final = frozenset(("before", "between"))
 """What stands behind numbers of plain stitches."""
 _FAR: Final = frozenset(("until", "times", "often", "fewer"))
+MOST_PLAIN: Final = 12
+"""Plain stitches that are told by no more than their number."""
 MOST_WORDS: Final = 48
 """Words of such a sentence."""

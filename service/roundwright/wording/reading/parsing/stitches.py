@@ -82,8 +82,6 @@ _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
 _NAMING_STITCHES: Final = frozenset(("the", "each", "every", "all", "those", "these"))
 """Words behind which stitches are called by how they were made."""
-MOST_NAMED: Final = 8
-"""Words behind stitches that are named, up to the colon."""
 _MOVED: Final = ("number", "stitch_noun", "", "these", "all", "each", "remain", "last", "next", "following")
 """Kinds of words between `slip` and the needle to which stitches are put."""
 _RIGHT: Final = ("right", "rh", "r", "working", "right-hand")
@@ -99,7 +97,7 @@ class StitchReader(NewStitchReader):
     def craft(self) -> Phrase:
         """`k`, `k4`, `knit 4 sts`, `k 2 tog`, `knit every 7th and 8th st together`."""
         craft = self.kind()
-        if craft in ("right", "left") or self.names_stitches():
+        if craft in ("right", "left"):
             return self.only_words(1)
         ahead = self.skip(1)
         if self.is_before_number(ahead):
@@ -127,22 +125,6 @@ class StitchReader(NewStitchReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
-
-    def names_stitches(self) -> bool:
-        """Whether knits or purls are only named before what is done with them: `the same to the knits: *k2tog, p1*`."""
-        before = self.tokens[self.place - 1].text if self.place else ""
-        if not self.token().text.endswith("s") or before not in _NAMING_STITCHES | {"of", "your"}:
-            return False
-        ahead = 1
-        while ahead < MOST_NAMED and self.place + ahead < self.stop and not self.flags(ahead) & BREAK:
-            ahead += 1
-        return bool(self.flags(ahead) & COLON) and self.kind(ahead) in (
-            "stars",
-            "(",
-            "knit",
-            "purl",
-            "stitch",
-        )
 
     def is_before_number(self, ahead: int) -> bool:
         """Whether a word says which stitches are counted behind it: `knit the next 2`, `knit the first 10 sts`."""
@@ -571,6 +553,7 @@ class StitchReader(NewStitchReader):
             ahead = self.skip(ahead + 1)
         parted = bool(self.flags(ahead) & (COMMA | SLASH)) or self.begins_a_list(ahead)
         parted = parted or (ahead > 1 and self.is_no_number_of_changes(ahead))
+        parted = parted or (self.text_of(ahead) == "once" and self.is_between_stitches())
         if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
@@ -622,6 +605,9 @@ class StitchReader(NewStitchReader):
         if counted and self.is_past() and self.ends_at(3):
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)  # you've just lost 8 stitches
+        if before == "which" and self.kind(1) == "number" and self.ends_at(2):
+            number = self.token(1).number or ONE
+            return Count(*self.take(2), number, sign)  # which gets rid of ten
         if before in _WHO and self.token().text in _LOST:
             ahead = 1
             while self.place + ahead < self.stop and not self.flags(ahead) & STOP and self.kind(ahead) != ")":
@@ -713,7 +699,9 @@ class StitchReader(NewStitchReader):
         joint = before.kind in ("and", "then")  # knit 9 stitches and narrow, repeating around
         counted = self.tokens[self.place - 1 - joint].kind in _COUNTED
         opens = before.kind in ("stars", "(") or (counted and (joint or bool(self.flags(0) & COMMA)))
-        closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around")
+        closes = (
+            self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around") or self.text_of(1) == "once"
+        )
         plain = self.place > 1 and self.tokens[self.place - 2].kind in ("knit", "purl") and opens
         if plain and before.kind == "number" and (self.place + 1 >= self.stop or self.flags(1) & STOP):
             return True  # a round of k 3, narrow
