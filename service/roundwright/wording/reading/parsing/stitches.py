@@ -696,7 +696,7 @@ class StitchReader(NewStitchReader):
         before = self.tokens[self.place - 1] if self.place else None
         if self.token().text not in ("dec", "inc", "narrow", "decrease", "increase") or before is None:
             return False
-        joint = before.kind in ("and", "then")  # knit 9 stitches and narrow, repeating around
+        joint = before.kind in ("and", "then") and not before.flags & _BEGINS  # knit 9 sts and narrow, repeat
         counted = self.tokens[self.place - 1 - joint].kind in _COUNTED
         opens = before.kind in ("stars", "(") or (counted and (joint or bool(self.flags(0) & COMMA)))
         closes = (
