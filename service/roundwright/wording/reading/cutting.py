@@ -772,7 +772,8 @@ def _is_plain_rounds(phrases: list[Phrase], coming: Phrase) -> bool:
     )
     counted = _then_last(phrases) and Rounds in [type(phrase) for phrase in phrases]
     plain = type(last) is Fabric and (counted or (last.kind == "plain" and not is_bare(coming)))
-    return (type(last) is Rounds or plain) and all(
+    rounds = type(last) is Rounds and any(last.number.values)  # no plain rounds, keep decreasing
+    return (rounds or plain) and all(
         type(phrase) in _PLAIN_ROUNDS
         or (type(phrase) is Fabric and (counted or phrase.kind == "plain"))
         or is_bare(phrase)

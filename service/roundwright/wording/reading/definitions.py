@@ -1,6 +1,6 @@
 """What a text says its own words mean: `double decrease = sl 1, k2tog, psso`, `T2 - knit 2 together tbl`."""
 
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
 from msgspec.structs import replace
 
@@ -44,13 +44,33 @@ def with_definitions(tokens: list[Token], names: Names) -> list[Token]:
     The first word of a line that explains a name has the kind `defined`. So has a stitch in a sentence that only says
     how it is worked.
     """
+    tokens = _with_told_before(tokens)
     tokens = _replaced(tokens, names) if names else tokens
     return [
         replace(token, kind="defined")
-        if token.kind == "stitch" and _is_only_explained(tokens, place)
+        if token.kind in ("stitch", "decrease") and _is_only_explained(tokens, place)
         else token
         for place, token in enumerate(tokens)
     ]
+
+
+def _with_told_before(tokens: list[Token]) -> list[Token]:
+    """The tokens, with the stitches and the sentence marked that only say what a stitch is that is called by a name.
+
+    `Sl 1, k2tog, psso. I'll call it a double decrease.`
+    """
+    made = tokens
+    for place, token in enumerate(tokens):
+        called = _called(tokens, place) if token.text in _CALLING else None
+        if called is None or called.stop == place:
+            continue
+        made = list(tokens) if made is tokens else made
+        marks = [called.place] if tokens[called.place].kind == "stitch" else []
+        if tokens[called.stop].flags & _ENDS:
+            marks.append(called.begin + 1)
+        for at in marks:
+            made[at] = replace(made[at], kind="defined")
+    return made
 
 
 def _is_only_explained(tokens: list[Token], place: int) -> bool:
@@ -59,7 +79,8 @@ def _is_only_explained(tokens: list[Token], place: int) -> bool:
     sign = next(
         (at for at in near if tokens[at].flags & _SIGNS_OR_ENDS or tokens[at].kind not in ("word", "")), 0
     )
-    if not sign or not tokens[sign].flags & (EQUALS | COLON):
+    purpose, named = _is_purpose(tokens, place), tokens[place].kind == "stitch"
+    if not (named or purpose) or not sign or not tokens[sign].flags & (EQUALS | COLON | COMMA * purpose):
         return False
     for back in range(place, -1, -1):
         if back < place and tokens[back].kind in _IN_ROUNDS:
@@ -67,9 +88,28 @@ def _is_only_explained(tokens: list[Token], place: int) -> bool:
         if tokens[back].flags & (LINE | FULL):
             break
     meaning = _meaning(tokens, sign)
-    return bool(meaning) and uses_and_leaves()[meaning] == uses_and_leaves()[tokens[place].means]
+    return _are_alike(meaning, tokens[place].means or "k2tog")
 
 
+def _is_purpose(tokens: list[Token], place: int) -> bool:
+    """Whether a stitch is told to be what the words behind it are for: `For a double decrease, sl 1, k2tog, psso`.
+
+    So is a verb: `To narrow, knit 2 together`.
+    """
+    before = tokens[place - 1] if place else None
+    if tokens[place].kind == "decrease":
+        return before is not None and before.text == "to" and bool(place == 1 or before.flags & (LINE | STOP))
+    words = [token.text for token in tokens[max(0, place - 3) : place]]
+    for count in (2, 3):
+        begin = place - count
+        begins = begin == 0 or bool(begin > 0 and tokens[begin].flags & (LINE | STOP))
+        if begins and tuple(words[-count:-1]) in _PURPOSES:
+            return True
+    return False
+
+
+_PURPOSES: Final = frozenset((("for",), ("to make",), ("to", "make"), ("to", "work"), ("to", "do")))
+"""Words that begin a sentence which says how a stitch is worked, before its article."""
 MOST_TO_SIGN: Final = 3
 """Words from a stitch to the sign behind which is said how it is worked: `a double decrease here: ...`."""
 _SIGNS_OR_ENDS: Final = _ENDS | EQUALS | COMMA
@@ -122,42 +162,71 @@ def _called_names(tokens: list[Token]) -> Names:
     for place, token in enumerate(tokens):
         if token.text not in _SAYING_NAME:
             continue
-        if len(names) < MOST_NAMES and (called := _called(tokens, place)):
-            names[(called[0],)] = called[1]
+        called = _called(tokens, place) if len(names) < MOST_NAMES else None
+        if called is not None and tokens[called.place].kind == "word":
+            names[(called.name,)] = called.meaning
     return names
 
 
-def _called(tokens: list[Token], place: int) -> tuple[str, StitchName] | None:
+class _Called(NamedTuple):
+    """A name that stands at a place, and the stitch it is of, which is told from `begin` to before `stop`."""
+
+    name: str
+    meaning: StitchName
+    place: int
+    begin: int
+    stop: int
+
+
+def _called(tokens: list[Token], place: int) -> _Called | None:
     """The name behind this word, and the stitch it is of: `sl 1, k2tog, psso is written "dd"`; None where none is.
 
-    The name may stand before the word too: `"dd" stands for sl 1, k2tog, psso`.
+    The name may stand before the word too: `"dd" stands for sl 1, k2tog, psso`. The stitch may be told in the sentence
+    before: `Sl 1, k2tog, psso. We call this dd.`.
     """
     token = tokens[place]
-    if token.text in _STANDING and place and _is_name(tokens[place - 1]):
-        behind = place + 1 + (tokens[min(place + 1, len(tokens) - 1)].text in ("for", "that"))
-        meaning = (
-            _meaning(tokens, behind) if behind < len(tokens) - 1 and not tokens[behind].flags & _ENDS else ""
-        )
-        return (tokens[place - 1].text, meaning) if meaning else None
+    if token.text in _STANDING and (named := _named_before(tokens, place)):
+        return named
     if token.text not in _CALLING:
         return None
     name = place + 1
     while name < len(tokens) - 1 and tokens[name].text in _BEFORE_NAME and not tokens[name].flags & _ENDS:
         name += 1
-    if not _is_name(tokens[name]) or tokens[name].flags & _ENDS:
+    known = tokens[name].kind == "stitch" and tokens[place - 1].kind != "("
+    if not (known or _is_name(tokens[name])) or tokens[name].flags & _ENDS:
         return None
     stop = place
     while stop and tokens[stop - 1].text in _BEFORE_CALLING and not tokens[stop].flags & _ENDS:
         stop -= 1
     if stop and tokens[stop - 1].kind == "(":
         stop -= 1  # sl 1, k2tog, psso (from here on called dd)
-    begin = stop
+    begin = stop - bool(stop and tokens[stop].flags & _ENDS)
     while begin and begin > stop - LONGEST_MEANING and not tokens[begin].flags & _ENDS:
         begin -= 1
     if stop == place or begin >= stop:
         return None
     meaning = _meaning([*tokens[begin:stop], tokens[-1]], 0)
-    return (tokens[name].text, meaning) if meaning else None
+    if not meaning or (known and not _are_alike(meaning, tokens[name].means)):
+        return None
+    return _Called(tokens[name].text, meaning, name, begin, stop)
+
+
+def _named_before(tokens: list[Token], place: int) -> _Called | None:
+    """The name before this word: `"dd" stands for sl 1, k2tog, psso`, `dd is my name for skp`; None where none is."""
+    name = place
+    while name and tokens[name - 1].text in _BEFORE_NAMING:
+        name -= 1
+    if not name or not _is_name(tokens[name - 1]):
+        return None
+    behind = place + 1 + (tokens[min(place + 1, len(tokens) - 1)].text in ("for", "that"))
+    ended = behind >= len(tokens) - 1 or tokens[behind].flags & _ENDS
+    meaning = "" if ended else _meaning(tokens, behind)
+    return _Called(tokens[name - 1].text, meaning, name - 1, place, place) if meaning else None
+
+
+def _are_alike(meaning: StitchName | Literal[""], name: str) -> bool:
+    """Whether two stitches use and leave as many."""
+    return bool(meaning) and uses_and_leaves()[meaning] == uses_and_leaves().get(name)
 
 
 def _is_name(token: Token) -> bool:
@@ -167,19 +236,44 @@ def _is_name(token: Token) -> bool:
 
 LONGEST_SHORT: Final = 6
 """Letters of a short name that a text gives a stitch."""
-_STANDING: Final = frozenset(("means", "stands"))
+_STANDING: Final = frozenset(("means", "stands", "name", "word", "shorthand"))
+_BEFORE_NAMING: Final = frozenset(("is", "my", "our", "the", "a"))
+"""Words between a name and `name` in `dd is my name for sl 1, k2tog, psso`."""
 _CALLING: Final = frozenset(
     ("written", "called", "abbreviated", "shortened", "shown", "printed", "noted", "named", "termed", "abbreviates",
-     "abbrev", "marked", "given", "hereafter", "henceforth")
+     "abbrev", "marked", "given", "hereafter", "henceforth", "call", "calling", "name")
 )  # fmt: skip
 """Words behind which stands what a stitch is called."""
 _SAYING_NAME: Final = _STANDING | _CALLING
 _BEFORE_NAME: Final = frozenset(
-    ("as", "to", "by", "a", "the", "here", "below", "above", "also", "thus", "simply", "just", "with")
+    (
+        "as",
+        "to",
+        "by",
+        "a",
+        "the",
+        "here",
+        "below",
+        "above",
+        "also",
+        "thus",
+        "simply",
+        "just",
+        "with",
+        "it",
+        "this",
+        "that",
+        "our",
+        "my",
+        "from",
+        "now",
+        "on",
+    )
 )
 _BEFORE_CALLING: Final = frozenset(
-    ("is", "are", "will", "be", "it", "which", "always", "here", "simply", "we", "i")
-)
+    ("is", "are", "will", "be", "it", "which", "always", "here", "simply", "we", "i", "i'll", "we'll", "this", "that",
+     "from", "now", "on", "and", "shall", "you", "can", "let's", "us", "what", "i'm", "going", "to")
+)  # fmt: skip
 
 
 def _names_in_brackets(tokens: list[Token]) -> Names:
@@ -395,7 +489,10 @@ def _replaced(tokens: list[Token], names: Names) -> list[Token]:
 
 def _is_called_here(tokens: list[Token], place: int) -> bool:
     """Whether a name is given here, and not used: `is written "dd"`, `"dd" stands for`."""
-    if tokens[min(place + 1, len(tokens) - 1)].text in _STANDING:
+    naming = place + 1
+    while naming < len(tokens) - 1 and tokens[naming].text in _BEFORE_NAMING:
+        naming += 1
+    if tokens[min(naming, len(tokens) - 1)].text in _STANDING:
         return True
     behind = tokens[place + 1 : place + 3]
     alone = place and tokens[place - 1].kind == "(" and len(behind) > 1 and behind[0].kind == ")"

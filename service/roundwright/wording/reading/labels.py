@@ -207,8 +207,8 @@ def _plain(lines: Lines, start: int, *, inside: bool = False) -> Label | None:
         return step
     if kind in ("ordinal", "range", "number"):
         return _number_first(lines, start)
-    if kind == "next":
-        return _next(lines, start)
+    if kind == "next" or (kind == "following" and lines.kind(1) == "round" and lines.text_of(1)[-1:] != "s"):
+        return _next(lines, start)  # Following round: K2tog all round
     if kind in ("all", "each", "even", "odd", "alternate", "following"):
         return _standing(lines, start)
     if kind in _SORTS:

@@ -549,7 +549,7 @@ class _Continuation:
             0
             if candidate.ends_shaped
             else self.trailing
-            if again
+            if again and candidate.step != 1
             else 0
             if candidate.onward
             else candidate.plain

@@ -56,7 +56,7 @@ def own_name(tokens: list[Token]) -> RoundNames:
     return dict.fromkeys(names, ("decrease", "dec")) if len(names) == 1 else {}
 
 
-_WITH_CALLS: Final = ("with", "only", "alone", "on", "by")
+_WITH_CALLS: Final = ("with", "only", "alone", "on", "by", "over", "and")
 """Words behind a round that is called by its name: `Alternate spiral rnd with a knit rnd`, `the spiral rnd alone`."""
 _ENDS_OF_CALLS: Final = STOP | SEMI | LINE | COMMA
 _BEHIND_CALLS: Final = frozenset(("each", "per", "alternate", "number", "often", "more", "until", "again"))

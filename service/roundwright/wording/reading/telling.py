@@ -108,7 +108,13 @@ def _from_here_on(seen: Seen) -> bool:
 
 
 def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
-    """Whether it is told in which fabric the work is, and nothing is worked: `You are in K4 P2 rib`."""
+    """Whether it is told in which fabric the work is, and nothing is worked: `You are in K4 P2 rib`.
+
+    A heading may stand before it, `Crown (the rib goes on)`.
+    """
+    match phrases:
+        case [Said(), Brackets() as aside, *rest] if not has_stitches(aside):
+            phrases = tuple(rest)
     texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[:MOST_TO_FABRIC]]
     places_work = "in" in texts and not _BEING.isdisjoint(texts[: texts.index("in")])
     begins = bool(texts) and texts[0] in _WORKERS
@@ -123,8 +129,24 @@ def _tells_where(phrases: tuple[Phrase, ...]) -> bool:
 
 MOST_TO_FABRIC: Final = 5
 """Words up to `in`: `You are still in`."""
-_WORKERS: Final = frozenset(("you", "we", "you're", "we're", "youre", "you are"))
-_BEING: Final = frozenset(("are", "were", "you're", "we're", "youre", "you are", "should"))
+_WORKERS: Final = frozenset(
+    ("you", "we", "you're", "we're", "youre", "you are", "you should be", "you have", "we have", "now you")
+)
+_BEING: Final = frozenset(
+    (
+        "are",
+        "were",
+        "you're",
+        "we're",
+        "youre",
+        "you are",
+        "should",
+        "should be",
+        "you should be",
+        "be",
+        "been",
+    )
+)
 
 
 def _explains(inside: tuple[Phrase, ...]) -> bool:
@@ -188,7 +210,8 @@ def tells_outcome(seen: Seen) -> bool:
     if seen.counted_first and not (outcome or seen.rounds or seen.lengths or seen.evenly):
         ends = AtEnds in [type(phrase) for phrase in seen.order]  # k2tog at the end of each needle
         return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)
-    repeated = bool(seen.times) and any(map(is_shaping, seen.work))
+    around = any(type(phrase) is Extent and not phrase.marker for phrase in seen.order)
+    repeated = (around or bool(seen.times)) and any(map(is_shaping, seen.work))
     if ("become" in texts or "becomes" in texts) and not repeated:
         return True
     if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):

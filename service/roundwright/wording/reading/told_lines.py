@@ -1,6 +1,6 @@
 """Lines that only tell: materials, the gauge, what a stitch is, and lines too long for any work."""
 
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import Final
 
 from roundwright.language import say
@@ -140,13 +140,16 @@ def _short_for(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether a line says what a stitch is called, or what becomes of stitches: `("cdd" for short), 3 sts become 1`."""
     if tokens[begin].kind not in ("stitch", "slip", "cable"):
         return False
-    texts = [token.text for token in tokens[begin : min(stop, begin + MOST_OF_MEANING)]]
+    words = tokens[begin : min(stop, begin + MOST_OF_MEANING)]
+    texts = [token.text for token in takewhile(lambda token: token.kind not in _IN_ROUND, words)]
     pairs = set(pairwise(texts))
     return bool(_MEANS & set(texts) or _SHORT & pairs)
 
 
 MOST_OF_MEANING: Final = 30
 """Words that say what a stitch is called."""
+_IN_ROUND: Final = frozenset(("around", "round", "repeat", "each", "times"))
+"""Words that say that stitches are worked in a round, whatever becomes of them."""
 _MEANS: Final = frozenset(("become", "becomes", "means", "stands"))
 _SHORT: Final = frozenset((("for", "short"), ("short", "for"), ("called", "a")))
 

@@ -11,6 +11,7 @@ from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
+    Change,
     Continue,
     Count,
     Extent,
@@ -43,7 +44,7 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without what is said before a colon of the round behind it.
 
     A count says what is there, `With 70 sts: k8, k2tog`, `On each needle (20 sts): k18, k2tog`; a stitch names the
-    round, `ssk again: *ssk, k7*`.
+    round, `ssk again: *ssk, k7*`, or what it is worked on, `the same to the knits: *k2tog, p1*`.
     """
     match phrases:
         case [Needlewise() as needles, Brackets(inside=(Count(),)), first, *behind] if first.flags & COLON:
@@ -57,11 +58,15 @@ def without_count_before(phrases: list[Phrase]) -> list[Phrase]:
     silent = all(type(phrase) in _IN_NAME for phrase in before)
     if len(counts) == 1 and not named and silent and before[0] is not counts[0]:
         return phrases[place:]
-    shapes = len(named) == 1 and is_shaping(named[0]) and not counts
+    in_rib = Fabric in [type(phrase) for phrase in before]  # in every column of the k2, p2 rib: *k2, p2tog*
+    worked = [phrase for phrase in named if not (in_rib and is_ribbed(phrase))]
+    shaping = [phrase for phrase in worked if not is_bare(phrase)]
+    silent = all(type(phrase) in (*_IN_NAME, Change) for phrase in before)
+    shapes = bool(worked) and len(shaping) < 2 and all(map(is_shaping, shaping)) and not counts
     return phrases[place:] if shapes and silent and type(phrases[place]) is not Stitches else phrases
 
 
-MOST_OF_NAME: Final = 7
+MOST_OF_NAME: Final = 16
 """Phrases before a colon that name a round."""
 _IN_NAME: Final = frozenset((Stitches, Said, Times, Count, Fabric))
 

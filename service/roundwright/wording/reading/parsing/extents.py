@@ -666,6 +666,8 @@ class ExtentReader(NumberReader):
         ahead = self.skip(1)
         if self.kind(ahead) == "round" and self.names_one_round(ahead):
             return self.only_words(ahead + 2)
+        if self.kind(ahead) == "times" and self.is_behind_shaped_round():
+            return Rounds(*self.take(ahead + 1), ONE, every=True, step=1)  # a k2tog round every time
         return self.all_told()
 
     def all_told(self) -> Phrase:
@@ -694,6 +696,11 @@ class ExtentReader(NumberReader):
         if kind in ("stitch_noun", "marker", "needle"):
             return self.only_words(ahead + 1)
         return Extent(*self.take(1), NOTHING) if self.is_all() else self.all_parts() or self.only_words(1)
+
+    def is_behind_shaped_round(self) -> bool:
+        """Whether a round that shapes is named just before: `a k2tog round`, `one dec rnd`."""
+        kinds = [token.kind for token in self.tokens[max(0, self.place - 2) : self.place]]
+        return kinds in (["decrease", "round"], ["stitch", "round"])
 
     def is_worked_in(self, ahead: int) -> bool:
         """Whether work of a part stands by it: `each needle: ssk, k2tog`, `knit each needle to last 2 sts`."""

@@ -141,10 +141,15 @@ class Lines(ExtentReader):
             return self.only_words(ahead + 2)  # leave out step 4 and decrease in every round
         if ahead == plain or self.kind(ahead) != "round" or not self.joined(ahead):
             return None
+        single = not self.text_of(ahead).endswith("s")
         ahead += 1
-        if self.kind(ahead) == "between" and self.joined(ahead):
+        while self.kind(ahead) in ("in", "between") and self.joined(ahead) and not self.flags(ahead) & COMMA:
             ahead += 1
-        return Rounds(*self.take(min(ahead, self.stop - self.place)), ONE, every=True, step=1)
+        verb = ahead + (self.kind(ahead) == "work")
+        if single and self.flags(ahead) & COMMA and self.kind(verb) in ("stitch", "stars", "knit"):
+            return self.only_words(ahead)  # without a plain round between, work k2tog 8 times
+        taken = self.take(min(ahead, self.stop - self.place))
+        return Rounds(*taken, Number((0,), *taken[:2]), every=True, step=1)
 
     def steps_worked(self) -> Phrase:
         """`steps 5 and 6 are worked 4 times`: what they tell, worked again."""

@@ -380,7 +380,7 @@ class NumberReader(ColourReader):
             and self.kind(ahead + 2) == "round"
         ):
             ahead += 3  # knitting 1 st fewer on each dec rnd
-        elif len(kinds) < 2 or "stitch_noun" not in kinds or not _with_before(self):
+        elif len(kinds) < 2 or not {"stitch_noun", "knit"}.intersection(kinds) or not _with_before(self):
             return None
         return Continue(*self.take(min(ahead, self.stop - self.place)), manner=True)
 
@@ -436,6 +436,8 @@ class NumberReader(ColourReader):
 
     def bare_number(self, number: Number) -> Phrase:
         """A number that counts nothing that is named."""
+        if self.text_of(1) in _TURNING and (turned := self.turned(1)):
+            return self.only_words(turned)
         before = self.tokens[self.place - 1].kind if self.place else ""
         divisor = self.place > 1 and self.tokens[self.place - 1].text == "by"
         divisor = divisor and self.tokens[self.place - 2].text in _DIVIDING
@@ -792,12 +794,27 @@ class NumberReader(ColourReader):
         marked = ahead
         while self.joined(marked) and (self.kind(marked) == "have" or self.text_of(marked) == "been"):
             marked = self.skip(marked + 1)
+        if turned := self.turned(2):
+            return turned
         is_marked = self.text_of(marked) == "marked" or (marked > ahead and self.kind(marked) == "marker")
         if is_marked and self.joined(marked) and not self.flags(ahead) & COMMA:
             return marked + 1
         apart = kind == "word" and self.token(ahead).text == "apart"
         apart = apart or (kind == "between" and self.kind(ahead + 1) in (")", "marker", "each", ""))
         return ahead + 1 if of_chart or apart or kind == "repeat" else 0
+
+    def turned(self, ahead: int) -> int:
+        """How many words tell of the stitches there were, before those left: `60 stitches have become`; else 0."""
+        turned = ahead
+        while self.joined(turned) and self.text_of(turned) in _BECOMING:
+            turned += 1
+        spoken = turned > ahead or self.is_of_those()
+        return turned if spoken and self.kind(turned) == "number" and self.joined(turned) else 0
+
+    def is_of_those(self) -> bool:
+        """Whether a sentence begins before this number that tells of how many others are left: `Of your 72 sts, 48`."""
+        before = self.tokens[max(0, self.place - 2) : self.place]
+        return len(before) > 1 and before[0].text == "of" and bool(before[0].flags & STOP)
 
     def remain(self) -> Phrase:
         """`rest 80`, `rem 64 sts`."""
@@ -984,6 +1001,11 @@ MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
+_TURNING: Final = frozenset(("become", "became", "turn into", "turned into"))
+_BECOMING: Final = _TURNING | frozenset(
+    ("have", "are", "now", "shrink", "shrunk", "drop", "go", "down to", "to", "into")
+)
+"""Words between the stitches there were and the number that is left of them."""
 _PLAIN: Final = ("plain", "even")
 MOST_BEHIND_MARKERS: Final = 4
 """Words from the markers to the stitches between them."""

@@ -561,6 +561,7 @@ class StitchReader(NewStitchReader):
             ahead = self.skip(ahead + 1)
         parted = bool(self.flags(ahead) & (COMMA | SLASH)) or self.begins_a_list(ahead)
         parted = parted or (ahead > 1 and self.is_no_number_of_changes(ahead))
+        parted = parted or (self.text_of(ahead) == "once" and self.is_between_stitches())
         if self.kind(ahead) in ("number", "often") and self.joined(ahead) and not parted:
             return self.changed(sign, ahead, to=to)
         if self.is_between_stitches():
@@ -612,6 +613,9 @@ class StitchReader(NewStitchReader):
         if counted and self.is_past() and self.ends_at(3):
             number = self.token(1).number or ONE
             return Count(*self.take(3), number, sign)  # you've just lost 8 stitches
+        if before == "which" and self.kind(1) == "number" and self.ends_at(2):
+            number = self.token(1).number or ONE
+            return Count(*self.take(2), number, sign)  # which gets rid of ten
         if before in _WHO and self.token().text in _LOST:
             ahead = 1
             while self.place + ahead < self.stop and not self.flags(ahead) & STOP and self.kind(ahead) != ")":
@@ -700,8 +704,12 @@ class StitchReader(NewStitchReader):
         before = self.tokens[self.place - 1] if self.place else None
         if self.token().text not in ("dec", "inc", "narrow", "decrease", "increase") or before is None:
             return False
-        opens = before.kind in ("stars", "(") or bool(self.flags(0) & COMMA and before.kind in _COUNTED)
-        closes = self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around")
+        joint = before.kind in ("and", "then") and not before.flags & _BEGINS  # knit 9 sts and narrow, repeat
+        counted = self.tokens[self.place - 1 - joint].kind in _COUNTED
+        opens = before.kind in ("stars", "(") or (counted and (joint or bool(self.flags(0) & COMMA)))
+        closes = (
+            self.kind(1) in ("stars", ")", "repeat", "knit", "purl", "around") or self.text_of(1) == "once"
+        )
         plain = self.place > 1 and self.tokens[self.place - 2].kind in ("knit", "purl") and opens
         if plain and before.kind == "number" and (self.place + 1 >= self.stop or self.flags(1) & STOP):
             return True  # a round of k 3, narrow

@@ -77,7 +77,8 @@ class TimesReader(StitchReader):
             start, _, flags = self.take(1)
             phrase = self.next_phrase()
             if type(phrase) is Times:
-                return Times(start, phrase.end, flags, phrase.number, True, phrase.total, phrase.word)
+                more = not flags & COMMA or before not in ("stitch", "together", "stitch_noun")
+                return Times(start, phrase.end, flags, phrase.number, more, phrase.total, phrase.word)
             if type(phrase) is Rounds:
                 return Rounds(start, phrase.end, flags, phrase.number, more=True)
             return phrase
