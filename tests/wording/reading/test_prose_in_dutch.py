@@ -367,3 +367,54 @@ def test_short_words_of_tables_and_magazines(text: str, cast_on: int, after: lis
 
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        (
+            "1e t/m 3e nld: r.\n4e nld: *6 r, 2 samenbr.*\n5e t/m 6e trn.: r.\n7e trn.: *5 r, 2 samenbr.* = 48 st.",
+            64,
+            [64, 64, 64, 56, 56, 56, 48],
+        ),
+        (
+            (
+                "Brei 8 steken recht, dan 2 samen, en ga zo door tot je rond bent (72 steken), en de laatste gewone "
+                "toer.\nVanaf nu minder je in iedere toer: eerst met 2 steken ertussen, dan met 1 steek ertussen, en "
+                "dan brei je alles twee aan twee samen. Nu nog 18 steken."
+            ),
+            80,
+            [72, 72, 54, 36, 18],
+        ),
+        (
+            (
+                "Men breit 7 steken, mindert 1 steek door er twee samen te breien, en vervolgt aldus de gehele toer; "
+                "er blijven 64 steken.\nMen breit 6 steken, mindert 1, en zo voort, waarna men 2 toeren zonder "
+                "minderen breit.\nDan 5 steken, 1 mindering, gevolgd door een enkele toer. Elke naald telt nu 12 steken."
+            ),
+            72,
+            [64, 56, 56, 56, 48, 48],
+        ),
+        (
+            (
+                "De 78 st zijn zes punten van 13. Zo krijg je een mooie ster.\n"
+                "Minderingstoer – brei bij elke punt recht tot de laatste 2 st en maak daar 1 overhaling.\n"
+                "Brei de minderingstoer [72 st]. Brei vervolgens 2 keer de minderingstoer met 1 toer recht "
+                "erachteraan [60 st].\nNog een laatste minderingstoer en je houdt 54 st over."
+            ),
+            78,
+            [72, 66, 66, 60, 60, 54],
+        ),
+        (
+            "Brei 4 toeren recht. Ik gebruikte 2 bollen, zo valt een kleurverschil niet op.\nToer 5: *5 r, 2 samen*",
+            84,
+            [84, 84, 84, 84, 72],
+        ),
+    ],
+)
+def test_rounds_one_behind_another_in_a_sentence(text: str, cast_on: int, after: list[int]) -> None:
+    """Rounds that follow in one sentence, and the decrease round worked again with a plain round behind it."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after
