@@ -390,7 +390,8 @@ def test_short_words_of_tables_and_magazines(text: str, cast_on: int, after: lis
             (
                 "Men breit 7 steken, mindert 1 steek door er twee samen te breien, en vervolgt aldus de gehele toer; "
                 "er blijven 64 steken.\nMen breit 6 steken, mindert 1, en zo voort, waarna men 2 toeren zonder "
-                "minderen breit.\nDan 5 steken, 1 mindering, gevolgd door een enkele toer. Elke naald telt nu 12 steken."
+                "minderen breit.\nDan 5 steken, 1 mindering, gevolgd door een enkele toer. Elke naald telt nu "
+                "12 steken."
             ),
             72,
             [64, 56, 56, 56, 48, 48],
@@ -418,3 +419,83 @@ def test_rounds_one_behind_another_in_a_sentence(text: str, cast_on: int, after:
 
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        (
+            (
+                "Er zijn 96 st, dat zijn 16 ribbels. De toer begint met 4 recht.\n1e mindertoer: in iedere "
+                "ribbel 3 recht, "
+                "de laatste rechte st met de eerste averechte recht samen, 1 averecht. Nog 80 st, vanaf hier "
+                "alles recht.\n"
+                "2e mindertoer: 3 recht, 2 samen. Nog 64 st."
+            ),
+            96,
+            [80, 64],
+        ),
+        (
+            (
+                "Toer 1: Brei 8 steken recht en steek daarna je naald door twee steken tegelijk, die je als één steek "
+                "breit. Dat doe je de hele toer door.\nToer 2: r.\nMinder zo in elke 2e toer 9 steken, met "
+                "steeds 1 steek "
+                "minder tussen de minderingen. Zodra je nog 63 steken hebt, minder je in elke toer. Na twee van die "
+                "toeren zijn er nog 45 steken over."
+            ),
+            90,
+            [81, 81, 72, 72, 63, 54, 45],
+        ),
+        (
+            (
+                "Men zet 40 steken op en verdeelt ze over vier naalden, zodat op iedere naald 10 steken komen.\n"
+                "Voor het minderen breit men van iedere naald de eerste twee steken en de laatste twee steken "
+                "recht samen; "
+                "per toer vervallen dus 8 steken.\nNa de eerste mindertoer (32 steken) volgen 2 toeren zonder "
+                "minderen, "
+                "na de tweede (24 steken) wederom 2.\nVervolgens mindert men in elke toer, tot op iedere naald "
+                "nog slechts "
+                "2 steken staan."
+            ),
+            40,
+            [32, 32, 32, 24, 24, 24, 16, 8],
+        ),
+        (
+            "5e toer: brei op elk van de 4 naalden de eerste 2 st. r. samen en de laatste 2 st. r. samen.",
+            56,
+            [48],
+        ),
+        (
+            (
+                "Toer 1: recht, maar brei ergens in de toer 6 keer 2 steken samen, netjes verdeeld. Dan heb je "
+                "64 steken, "
+                "en dat deelt mooi door 8.\nToer 2: steeds 6 recht en 2 samen, er blijven 56 steken.\nToer 3: recht.\n"
+                "Brei zo verder, met in elke even toer 8 minderingen en in elke oneven toer alleen recht. "
+                "Na toer 8 staan er 32 steken op de naalden."
+            ),
+            70,
+            [64, 56, 56, 48, 48, 40, 40, 32],
+        ),
+    ],
+)
+def test_ribs_needles_and_sorts_of_rounds(text: str, cast_on: int, after: list[int]) -> None:
+    """What is worked in every rib or on every needle, and where a crown goes on by another rhythm."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after
+
+
+def test_one_count_told_wrong_makes_no_others_wrong() -> None:
+    """A repeat begun by `steeds` is worked around behind a round whose count does not come out."""
+    reading = read(
+        (
+            "Zet 78 st op.\nBrei 1 toer recht en minder daarin 6 st, verdeeld over de toer = 84 st.\n"
+            "Mindertoer: steeds 5 st r, 2 st r samen = 72 st. Brei 2 toeren recht.\n"
+            "Mindertoer: steeds 4 st r, 2 st r samen = 60 st."
+        ),
+        (78,),
+        "nl",
+    )
+
+    assert [finding.line for finding in reading.findings if finding.severity == "error"] == [2]
