@@ -367,3 +367,135 @@ def test_short_words_of_tables_and_magazines(text: str, cast_on: int, after: lis
 
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        (
+            "1e t/m 3e nld: r.\n4e nld: *6 r, 2 samenbr.*\n5e t/m 6e trn.: r.\n7e trn.: *5 r, 2 samenbr.* = 48 st.",
+            64,
+            [64, 64, 64, 56, 56, 56, 48],
+        ),
+        (
+            (
+                "Brei 8 steken recht, dan 2 samen, en ga zo door tot je rond bent (72 steken), en de laatste gewone "
+                "toer.\nVanaf nu minder je in iedere toer: eerst met 2 steken ertussen, dan met 1 steek ertussen, en "
+                "dan brei je alles twee aan twee samen. Nu nog 18 steken."
+            ),
+            80,
+            [72, 72, 54, 36, 18],
+        ),
+        (
+            (
+                "Men breit 7 steken, mindert 1 steek door er twee samen te breien, en vervolgt aldus de gehele toer; "
+                "er blijven 64 steken.\nMen breit 6 steken, mindert 1, en zo voort, waarna men 2 toeren zonder "
+                "minderen breit.\nDan 5 steken, 1 mindering, gevolgd door een enkele toer. Elke naald telt nu "
+                "12 steken."
+            ),
+            72,
+            [64, 56, 56, 56, 48, 48],
+        ),
+        (
+            (
+                "De 78 st zijn zes punten van 13. Zo krijg je een mooie ster.\n"
+                "Minderingstoer – brei bij elke punt recht tot de laatste 2 st en maak daar 1 overhaling.\n"
+                "Brei de minderingstoer [72 st]. Brei vervolgens 2 keer de minderingstoer met 1 toer recht "
+                "erachteraan [60 st].\nNog een laatste minderingstoer en je houdt 54 st over."
+            ),
+            78,
+            [72, 66, 66, 60, 60, 54],
+        ),
+        (
+            "Brei 4 toeren recht. Ik gebruikte 2 bollen, zo valt een kleurverschil niet op.\nToer 5: *5 r, 2 samen*",
+            84,
+            [84, 84, 84, 84, 72],
+        ),
+    ],
+)
+def test_rounds_one_behind_another_in_a_sentence(text: str, cast_on: int, after: list[int]) -> None:
+    """Rounds that follow in one sentence, and the decrease round worked again with a plain round behind it."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        (
+            (
+                "Er zijn 96 st, dat zijn 16 ribbels. De toer begint met 4 recht.\n1e mindertoer: in iedere "
+                "ribbel 3 recht, "
+                "de laatste rechte st met de eerste averechte recht samen, 1 averecht. Nog 80 st, vanaf hier "
+                "alles recht.\n"
+                "2e mindertoer: 3 recht, 2 samen. Nog 64 st."
+            ),
+            96,
+            [80, 64],
+        ),
+        (
+            (
+                "Toer 1: Brei 8 steken recht en steek daarna je naald door twee steken tegelijk, die je als één steek "
+                "breit. Dat doe je de hele toer door.\nToer 2: r.\nMinder zo in elke 2e toer 9 steken, met "
+                "steeds 1 steek "
+                "minder tussen de minderingen. Zodra je nog 63 steken hebt, minder je in elke toer. Na twee van die "
+                "toeren zijn er nog 45 steken over."
+            ),
+            90,
+            [81, 81, 72, 72, 63, 54, 45],
+        ),
+        (
+            (
+                "Men zet 40 steken op en verdeelt ze over vier naalden, zodat op iedere naald 10 steken komen.\n"
+                "Voor het minderen breit men van iedere naald de eerste twee steken en de laatste twee steken "
+                "recht samen; "
+                "per toer vervallen dus 8 steken.\nNa de eerste mindertoer (32 steken) volgen 2 toeren zonder "
+                "minderen, "
+                "na de tweede (24 steken) wederom 2.\nVervolgens mindert men in elke toer, tot op iedere naald "
+                "nog slechts "
+                "2 steken staan."
+            ),
+            40,
+            [32, 32, 32, 24, 24, 24, 16, 8],
+        ),
+        (
+            "5e toer: brei op elk van de 4 naalden de eerste 2 st. r. samen en de laatste 2 st. r. samen.",
+            56,
+            [48],
+        ),
+        (
+            (
+                "Toer 1: recht, maar brei ergens in de toer 6 keer 2 steken samen, netjes verdeeld. Dan heb je "
+                "64 steken, "
+                "en dat deelt mooi door 8.\nToer 2: steeds 6 recht en 2 samen, er blijven 56 steken.\nToer 3: recht.\n"
+                "Brei zo verder, met in elke even toer 8 minderingen en in elke oneven toer alleen recht. "
+                "Na toer 8 staan er 32 steken op de naalden."
+            ),
+            70,
+            [64, 56, 56, 48, 48, 40, 40, 32],
+        ),
+    ],
+)
+def test_ribs_needles_and_sorts_of_rounds(text: str, cast_on: int, after: list[int]) -> None:
+    """What is worked in every rib or on every needle, and where a crown goes on by another rhythm."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after
+
+
+def test_one_count_told_wrong_makes_no_others_wrong() -> None:
+    """A repeat begun by `steeds` is worked around behind a round whose count does not come out."""
+    reading = read(
+        (
+            "Zet 78 st op.\nBrei 1 toer recht en minder daarin 6 st, verdeeld over de toer = 84 st.\n"
+            "Mindertoer: steeds 5 st r, 2 st r samen = 72 st. Brei 2 toeren recht.\n"
+            "Mindertoer: steeds 4 st r, 2 st r samen = 60 st."
+        ),
+        (78,),
+        "nl",
+    )
+
+    assert [finding.line for finding in reading.findings if finding.severity == "error"] == [2]
