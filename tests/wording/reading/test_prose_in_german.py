@@ -186,3 +186,68 @@ def test_every_so_many_stitches_are_told_by_size(stitches: str) -> None:
     reading = read(f"In der nächsten Rd {stitches} re zusstr = 80 (88) M.", (88, 96), "de")
     assert not faults(reading)
     assert [[done.after for done in lane] for lane in reading.rounds] == [[80], [88]]
+
+
+TOLD_SHORTER = [
+    (
+        80,
+        "*8 M re, 2 M re zus*, 8x (72 M).\nDie nächste Runde geht genauso, nur mit 7 M dazwischen.",
+        [72, 64],
+    ),
+    (80, "*8 M re, 2 M re zus*, 8x.\nEine Runde rechts.\nDie nächste Runde geht genauso.", [72, 72, 72]),
+    (24, "*2 M re zus*, fortlaufend.\nDie allerletzte Runde geht genauso: 6 Maschen.", [12, 6]),
+    (
+        80,
+        (
+            "*8 M re, 2 M re zus*, 8x (72 M).\n1 Runde rechts.\nIn der 3. Runde sind es nur noch 7 rechte Maschen, "
+            "bevor du 2 zusammenstrickst (64 Maschen).\nIn gleicher Weise weiter, bis 48 M bleiben."
+        ),
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        96,
+        (
+            "In der 1. Rd 8 x 2 M re zus.str., dazwischen liegen je 10 M (88 M). 2. Rd re.\n"
+            "In der 3. Rd liegen zwischen den Abnahmen je 9 M (80 M)."
+        ),
+        [88, 88, 80],
+    ),
+    (
+        96,
+        (
+            "Die Mütze bleibt bis oben im Bündchenmuster (2 re, 2 li), nur die Rippen werden schmaler.\n"
+            "2 re, 2 li zusammen, ganz herum. Bleiben 72.\n2 Runden stricken, wie die Maschen erscheinen, also 2 re, "
+            "1 li.\nIn allen rechten Rippen 2 M zus (48 M).\nNun nur noch paarweise zusammenstricken, zwei Runden "
+            "lang, erst auf 24, dann auf 12 Maschen."
+        ),
+        [72, 72, 72, 48, 24, 12],
+    ),
+    (
+        96,
+        (
+            "Nun wird an jeder Nadel zweimal abgenommen, und zwar strickt man die 1. Masche rechts, die 2. und 3. "
+            "verschränkt zusammen, hierauf glatt bis zu den drei letzten Maschen der Nadel, von diesen zwei rechts "
+            "zusammen und die letzte wieder rechts (88 M)."
+        ),
+        [88],
+    ),
+    (
+        84,
+        (
+            "Du brauchst sechs Markierer. Setze sie nach jeweils 14 Maschen.\nAbnahmerunde: Nach jedem Markierer 2 M "
+            "überz zusstr, dann rechts bis 2 M vor dem nächsten Markierer, 2 M rechts zusstr. Du nimmst so 12 M ab und "
+            "hast noch 72.\nEine Runde rechts.\nDiese zwei Runden noch einmal (60 M).\nNun zweimal im Wechsel die "
+            "Abnahmerunde und eine Runde rechts."
+        ),
+        [72, 72, 60, 60, 48, 48, 36, 36],
+    ),
+]
+
+
+@pytest.mark.parametrize(("begun", "text", "after"), TOLD_SHORTER)
+def test_a_round_is_told_by_what_differs_from_the_round_before(
+    begun: int, text: str, after: list[int]
+) -> None:
+    reading = read(text, (begun,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == after
