@@ -251,3 +251,145 @@ def test_a_round_is_told_by_what_differs_from_the_round_before(
     reading = read(text, (begun,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == after
+
+
+MORE_CROWNS = [
+    (
+        72,
+        (
+            "Wir haben nun 72 Maschen auf der Nadel, und es geht an die Abnahmen.\nDazu stricken wir immer 7 "
+            "Maschen, und die nächsten beiden stricken wir zusammen.\nWenn ihr einmal rum seid, habt ihr noch 64 "
+            "Maschen.\nDanach kommt eine Runde zum Verschnaufen, einfach rechte Maschen.\nJetzt das Ganze mit 6 "
+            "Maschen dazwischen, dann sind es 56.\nWieder eine Verschnaufrunde.\nUnd so macht ihr das, bis ihr "
+            "nur noch 16 Maschen habt."
+        ),
+        [64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16],
+    ),
+    (
+        72,
+        (
+            "Nach je 12 Maschen hängt man einen Marker ein, also sechs Stück.\nMan strickt bis 2 Maschen vor den "
+            "ersten Marker, strickt diese zusammen und wiederholt das an allen Markern.\nEs sind dann sechs "
+            "Maschen weniger, also 66.\nEine Runde glatt.\nDiese beiden Runden noch viermal.\nAb jetzt wird in "
+            "jeder Runde abgenommen, bis 12 Maschen übrig sind."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        60,
+        (
+            "Erste Abnahmerunde: nach jeder 8. Masche zwei zusammenstricken (54 M).\nDann strickst du 2 Runden "
+            "ohne Abnahme.\nZweite Abnahmerunde: nach jeder 7. Masche zwei zusammenstricken (48 M).\nWieder 2 "
+            "Runden ohne Abnahme.\nDritte Abnahmerunde: nach jeder 6. Masche zwei zusammen (42 M).\nDanach nimmst"
+            " du in jeder zweiten Runde ab, immer mit einer Masche weniger dazwischen, bis du 18 Maschen hast."
+        ),
+        [54, 54, 54, 48, 48, 48, 42, 42, 36, 36, 30, 30, 24, 24, 18],
+    ),
+    (
+        84,
+        (
+            "Stricke 5 M, dann 2 M zusammen, und zwar zwölfmal in der Runde.\nDu hast jetzt nur noch 72 M.\n3 "
+            "Runden rechts.\nNun 4 M, 2 M zusammen, wieder zwölfmal (60 M).\nDann zwei Runden rechts und eine mit"
+            " 3 M zwischen den Abnahmen (48 M).\nEine Runde rechts, dann 2 M, 2 M zusammen (36 M).\nDann 1 M, 2 M"
+            " zusammen (24 M) und schließlich immer 2 M zusammen (12 M)."
+        ),
+        [72, 72, 72, 72, 60, 60, 60, 48, 48, 36, 24, 12],
+    ),
+    (
+        90,
+        (
+            "Los geht es mit den Abnahmen. Runde 1: Stricke 13 M rechts und 2 M rechts zusammen, das Ganze "
+            "sechsmal.\nRunde 2 und alle geraden Runden: einfach rechts abstricken.\nRunde 3: Jetzt sind es 12 M "
+            "vor dem Zusammenstricken.\nRunde 5: Jetzt sind es 11 M vor dem Zusammenstricken (72 M).\nSo "
+            "weitermachen, bis 48 M übrig sind. Danach in jeder Runde abnehmen, bis noch 12 M da sind."
+        ),
+        [84, 84, 78, 78, 72, 72, 66, 66, 60, 60, 54, 54, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        64,
+        (
+            "Es wird an acht Stellen gleichmäßig verteilt abgenommen, d. h. es werden stets 6 Maschen gestrickt, "
+            "dann folgt eine Abnahme.\nNach dieser Runde 56 Maschen.\nNun wird eine Runde gestrickt, ohne "
+            "abzunehmen.\nBei der nächsten Abnahmerunde liegen nur 5 Maschen zwischen den Abnahmen, bei der "
+            "folgenden 4 und so fort.\nZuletzt sind noch 8 Maschen auf den Nadeln."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 16, 8],
+    ),
+    (
+        48,
+        (
+            "Für die Spitze strickst du rundherum 4 M rechts, 2 M rechts zusammen. Das sind 8 Abnahmen, also "
+            "bleiben 40 M.\nDann 3 M rechts, 2 zusammen (32).\nDann 2 M rechts, 2 zusammen (24).\nDann nur noch "
+            "zusammenstricken, zwei Runden lang, bis 6 Maschen übrig sind."
+        ),
+        [40, 32, 24, 12, 6],
+    ),
+    (
+        96,
+        (
+            "Liebe Strickfreundinnen, jetzt wird's spannend, die Mütze bekommt ihren Deckel!\n96 Maschen haben "
+            "wir, und die teilen wir durch 8: In jedem Achtel sind also 12 Maschen.\nIn der ersten Abnahmerunde "
+            "stricken wir in jedem Achtel 10 Maschen rechts und die letzten zwei zusammen.\nDann stricken wir "
+            "eine Runde drüber.\nIn der nächsten Abnahmerunde sind es nur noch 9 Maschen, bevor wir "
+            "zusammenstricken, dann 8, dann 7 und immer so weiter, stets mit einer Runde dazwischen.\nBei 48 "
+            "Maschen lassen wir die Runde dazwischen weg.\nWir hören auf, wenn noch 8 Maschen übrig sind."
+        ),
+        [88, 88, 80, 80, 72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        64,
+        (
+            "Nun schließt man die Haube. Man strickt 6 Maschen, nimmt dann 1 ab und wiederholt dies ringsum, so "
+            "dass nach der Tour noch 56 Maschen auf den Nadeln sind.\nNach zwei glatten Touren strickt man 5 "
+            "Maschen, nimmt 1 ab und so fort (48 Maschen).\nWieder zwei glatte Touren, dann je 4 Maschen und eine"
+            " Abnahme (40 Maschen).\nHierauf wird in jeder zweiten Tour abgenommen, bis nur 8 Maschen übrig sind."
+        ),
+        [56, 56, 56, 48, 48, 48, 40, 40, 32, 32, 24, 24, 16, 16, 8],
+    ),
+    (
+        81,
+        (
+            "Du hast 81 Maschen. Stricke immer 7 Maschen und dann die 8. und 9. zusammen.\nJetzt müssten es 72 "
+            "sein.\nStricke jetzt zwei Runden ohne irgendwas.\nDann immer 6 Maschen und die 7. und 8. "
+            "zusammen.\nJetzt müssten es 63 sein. Stricke wieder zwei Runden ohne irgendwas.\nUnd jetzt immer 5 "
+            "Maschen und die 6. und 7. zusammen (54)."
+        ),
+        [72, 72, 72, 63, 63, 63, 54],
+    ),
+    (
+        72,
+        (
+            "Für die Krone sechs Marker setzen, alle 12 Maschen einen.\nImmer die beiden Maschen vor dem Marker "
+            "zusammenstricken.\nDas passiert in jeder zweiten Runde, so lange, bis zwischen den Markern nur noch "
+            "6 Maschen sind.\nDanach passiert es in jeder Runde, bis zwischen den Markern nur noch 1 Masche ist."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        48,
+        (
+            "Jetzt nehmen wir ab, und zwar viermal in jeder Runde: am Ende von Nadel 1, 2, 3 und 4 je die letzten"
+            " beiden Maschen zusammen.\nMacht 44 Maschen. Das machen wir genauso in den nächsten fünf "
+            "Runden.\nJetzt haben wir 24 Maschen."
+        ),
+        [44, 40, 36, 32, 28, 24],
+    ),
+    (
+        80,
+        (
+            "Die Kappe wird nun abgenommen. Man teilt die 80 Maschen in 8 gleiche Teile.\nIn der ersten Tour "
+            "werden die letzten zwei Maschen eines jeden Teiles rechts zusammen abgestrickt.\nHierauf eine Tour "
+            "glatt.\nDiese zwei Touren wiederholt man, bis in jedem Teil nur noch 4 Maschen sind.\nSodann nimmt "
+            "man in jeder Tour ab, bis zuletzt 8 Maschen übrig bleiben."
+        ),
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8],
+    ),
+]
+
+
+@pytest.mark.parametrize(("begun", "text", "after"), MORE_CROWNS)
+def test_crowns_of_teachers_and_old_books(begun: int, text: str, after: list[int]) -> None:
+    """The round, how often it is repeated, its count and the going on have sentences of their own."""
+    reading = read(text, (begun,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == after
