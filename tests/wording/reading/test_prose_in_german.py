@@ -384,6 +384,102 @@ MORE_CROWNS = [
         ),
         [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8],
     ),
+    (
+        90,
+        (
+            "So, nun die Spitze. Wir nehmen sechsmal in der Runde ab, also nach jeweils 13 Maschen.\n13 rechts, 2"
+            " zusammen – das sechsmal, und schon sind es 84.\nEine Runde rechts zum Ausruhen.\n12 rechts, 2 "
+            "zusammen, sechsmal: 78.\nUnd wieder eine Runde rechts.\nIhr merkt schon, wie es geht: Jedes Mal eine"
+            " weniger. Macht so weiter bis 48 Maschen.\nDann lasst ihr die Ausruh-Runden weg, bis 12 Maschen da "
+            "sind."
+        ),
+        [84, 84, 78, 78, 72, 72, 66, 66, 60, 60, 54, 54, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        72,
+        (
+            "Das Abnehmen geschieht an 6 Stellen. Die 72 M. werden in 6 Teile zu 12 M. geteilt und am Ende eines "
+            "jeden Teiles 2 M. r. zus. gestr.\nEs folgt 1 Tour r.\nDiese 2 Touren wiederholt man noch 3mal (48 "
+            "M.).\nNun in jeder Tour abn., bis 12 M. übrig sind."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        60,
+        (
+            "In der nächsten Runde wird jede 5. und 6. Masche rechts zusammengestrickt, so bleiben 50 "
+            "Maschen.\nDarüber werden 4 Runden glatt gestrickt.\nIn der folgenden Runde wird jede 4. und 5. "
+            "Masche zusammengestrickt, so bleiben 40 Maschen, darüber 3 Runden glatt.\nDann wird jede 3. und 4. "
+            "Masche zusammengestrickt (30 Maschen), darüber 2 Runden glatt.\nDann jede 2. und 3. (20 Maschen), "
+            "darüber eine Runde.\nZum Schluss je 2 Maschen zusammen."
+        ),
+        [50, 50, 50, 50, 50, 40, 40, 40, 40, 30, 30, 30, 20, 20, 10],
+    ),
+    (
+        84,
+        (
+            "Stelle nach jeder 21. Masche einen Marker ein, der vierte sitzt am Rundenanfang.\nAbnahmerunde: "
+            "*stricke bis 3 Maschen vor dem Marker, 2 Maschen rechts zusammen, 1 rechts, Marker abheben, 1 "
+            "rechts, 2 überzogen zusammen*, wiederhole das an allen Markern. Das sind acht Maschen "
+            "weniger.\nArbeite die Abnahmerunde jede vierte Runde, insgesamt dreimal, dann jede zweite Runde "
+            "viermal.\nNun sind es noch 28 Maschen."
+        ),
+        [76, 76, 76, 76, 68, 68, 68, 68, 60, 60, 52, 52, 44, 44, 36, 36, 28],
+    ),
+    (
+        96,
+        (
+            "Abnahmen für den Deckel\n1. Rd: die 11. und 12. M re zusstr, 8x = 88 M.\n2. Rd und alle Rd mit "
+            "gerader Zahl: re.\n3. Rd: die 10. und 11. M re zusstr, 8x = 80 M.\n5. Rd: die 9. und 10. M re zusstr"
+            " = 72 M.\nAuf diese Weise weiter abn, bis in der 15. Rd 32 M bleiben.\n16. und 17. Rd: je 2 M zusstr"
+            " = 8 M."
+        ),
+        [88, 88, 80, 80, 72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 16, 8],
+    ),
+    (
+        64,
+        (
+            "Beginne nun mit dem Abnehmen. Dafür strickst du auf jeder Nadel die ersten beiden Maschen rechts "
+            "verschränkt zusammen und die letzten beiden rechts zusammen.\nAuf vier Nadeln macht das acht Maschen"
+            " weniger, also bleiben 56.\nDarauf folgt jeweils eine Runde ohne Abnahme.\nWenn du das viermal "
+            "gemacht hast, sind 32 Maschen übrig.\nDanach ohne Runde dazwischen, bis nur noch 8 Maschen da sind."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8],
+    ),
+    (
+        96,
+        (
+            "In der folgenden Tour strickt man die 11. und 12. M., die 23. und 24. M. usf. zusammen, so dass die "
+            "Tour 88 M. zählt.\n2 Touren glatt.\nIn der nächsten Tour strickt man die 10. und 11. M. zusammen und"
+            " fährt so fort (80 M.).\n2 Touren glatt."
+        ),
+        [88, 88, 88, 80, 80, 80],
+    ),
+    (
+        66,
+        (
+            "Erst 9, dann 2 zusammen, und so sechsmal. Nun 60.\nDrüber eine Runde.\nErst 8, dann 2 zusammen, und "
+            "so sechsmal. Nun 54.\nDrüber eine Runde.\nErst 7, dann 2 zusammen, und so sechsmal. Nun 48."
+        ),
+        [60, 60, 54, 54, 48],
+    ),
+    (
+        80,
+        (
+            "*8 M re, 2 M re zus*, 8x (72 M).\n2. Runde: rechts.\nDie dritte Runde ist wie die erste, nur dass du"
+            " 7 Maschen vor dem Zusammenstricken hast (64 Maschen).\n4. Runde wie 2. Runde.\nDie fünfte Runde wie"
+            " die erste, aber mit 6 Maschen (56 Maschen)."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        64,
+        (
+            "*6 M re, 2 M re zus*, 8x (56 M).\nEine normale Runde.\nSo weiter bis 32 M. Ab jetzt gibt es keine "
+            "Zwischenrunden mehr. Noch dreimal abnehmen."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 24, 16, 8],
+    ),
 ]
 
 
