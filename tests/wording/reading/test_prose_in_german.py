@@ -186,3 +186,306 @@ def test_every_so_many_stitches_are_told_by_size(stitches: str) -> None:
     reading = read(f"In der nächsten Rd {stitches} re zusstr = 80 (88) M.", (88, 96), "de")
     assert not faults(reading)
     assert [[done.after for done in lane] for lane in reading.rounds] == [[80], [88]]
+
+
+TOLD_SHORTER = [
+    (
+        80,
+        "*8 M re, 2 M re zus*, 8x (72 M).\nDie nächste Runde geht genauso, nur mit 7 M dazwischen.",
+        [72, 64],
+    ),
+    (80, "*8 M re, 2 M re zus*, 8x.\nEine Runde rechts.\nDie nächste Runde geht genauso.", [72, 72, 72]),
+    (24, "*2 M re zus*, fortlaufend.\nDie allerletzte Runde geht genauso: 6 Maschen.", [12, 6]),
+    (
+        80,
+        (
+            "*8 M re, 2 M re zus*, 8x (72 M).\n1 Runde rechts.\nIn der 3. Runde sind es nur noch 7 rechte Maschen, "
+            "bevor du 2 zusammenstrickst (64 Maschen).\nIn gleicher Weise weiter, bis 48 M bleiben."
+        ),
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        96,
+        (
+            "In der 1. Rd 8 x 2 M re zus.str., dazwischen liegen je 10 M (88 M). 2. Rd re.\n"
+            "In der 3. Rd liegen zwischen den Abnahmen je 9 M (80 M)."
+        ),
+        [88, 88, 80],
+    ),
+    (
+        96,
+        (
+            "Die Mütze bleibt bis oben im Bündchenmuster (2 re, 2 li), nur die Rippen werden schmaler.\n"
+            "2 re, 2 li zusammen, ganz herum. Bleiben 72.\n2 Runden stricken, wie die Maschen erscheinen, also 2 re, "
+            "1 li.\nIn allen rechten Rippen 2 M zus (48 M).\nNun nur noch paarweise zusammenstricken, zwei Runden "
+            "lang, erst auf 24, dann auf 12 Maschen."
+        ),
+        [72, 72, 72, 48, 24, 12],
+    ),
+    (
+        96,
+        (
+            "Nun wird an jeder Nadel zweimal abgenommen, und zwar strickt man die 1. Masche rechts, die 2. und 3. "
+            "verschränkt zusammen, hierauf glatt bis zu den drei letzten Maschen der Nadel, von diesen zwei rechts "
+            "zusammen und die letzte wieder rechts (88 M)."
+        ),
+        [88],
+    ),
+    (
+        84,
+        (
+            "Du brauchst sechs Markierer. Setze sie nach jeweils 14 Maschen.\nAbnahmerunde: Nach jedem Markierer 2 M "
+            "überz zusstr, dann rechts bis 2 M vor dem nächsten Markierer, 2 M rechts zusstr. Du nimmst so 12 M ab und "
+            "hast noch 72.\nEine Runde rechts.\nDiese zwei Runden noch einmal (60 M).\nNun zweimal im Wechsel die "
+            "Abnahmerunde und eine Runde rechts."
+        ),
+        [72, 72, 60, 60, 48, 48, 36, 36],
+    ),
+]
+
+
+@pytest.mark.parametrize(("begun", "text", "after"), TOLD_SHORTER)
+def test_a_round_is_told_by_what_differs_from_the_round_before(
+    begun: int, text: str, after: list[int]
+) -> None:
+    reading = read(text, (begun,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == after
+
+
+MORE_CROWNS = [
+    (
+        72,
+        (
+            "Wir haben nun 72 Maschen auf der Nadel, und es geht an die Abnahmen.\nDazu stricken wir immer 7 "
+            "Maschen, und die nächsten beiden stricken wir zusammen.\nWenn ihr einmal rum seid, habt ihr noch 64 "
+            "Maschen.\nDanach kommt eine Runde zum Verschnaufen, einfach rechte Maschen.\nJetzt das Ganze mit 6 "
+            "Maschen dazwischen, dann sind es 56.\nWieder eine Verschnaufrunde.\nUnd so macht ihr das, bis ihr "
+            "nur noch 16 Maschen habt."
+        ),
+        [64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16],
+    ),
+    (
+        72,
+        (
+            "Nach je 12 Maschen hängt man einen Marker ein, also sechs Stück.\nMan strickt bis 2 Maschen vor den "
+            "ersten Marker, strickt diese zusammen und wiederholt das an allen Markern.\nEs sind dann sechs "
+            "Maschen weniger, also 66.\nEine Runde glatt.\nDiese beiden Runden noch viermal.\nAb jetzt wird in "
+            "jeder Runde abgenommen, bis 12 Maschen übrig sind."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        60,
+        (
+            "Erste Abnahmerunde: nach jeder 8. Masche zwei zusammenstricken (54 M).\nDann strickst du 2 Runden "
+            "ohne Abnahme.\nZweite Abnahmerunde: nach jeder 7. Masche zwei zusammenstricken (48 M).\nWieder 2 "
+            "Runden ohne Abnahme.\nDritte Abnahmerunde: nach jeder 6. Masche zwei zusammen (42 M).\nDanach nimmst"
+            " du in jeder zweiten Runde ab, immer mit einer Masche weniger dazwischen, bis du 18 Maschen hast."
+        ),
+        [54, 54, 54, 48, 48, 48, 42, 42, 36, 36, 30, 30, 24, 24, 18],
+    ),
+    (
+        84,
+        (
+            "Stricke 5 M, dann 2 M zusammen, und zwar zwölfmal in der Runde.\nDu hast jetzt nur noch 72 M.\n3 "
+            "Runden rechts.\nNun 4 M, 2 M zusammen, wieder zwölfmal (60 M).\nDann zwei Runden rechts und eine mit"
+            " 3 M zwischen den Abnahmen (48 M).\nEine Runde rechts, dann 2 M, 2 M zusammen (36 M).\nDann 1 M, 2 M"
+            " zusammen (24 M) und schließlich immer 2 M zusammen (12 M)."
+        ),
+        [72, 72, 72, 72, 60, 60, 60, 48, 48, 36, 24, 12],
+    ),
+    (
+        90,
+        (
+            "Los geht es mit den Abnahmen. Runde 1: Stricke 13 M rechts und 2 M rechts zusammen, das Ganze "
+            "sechsmal.\nRunde 2 und alle geraden Runden: einfach rechts abstricken.\nRunde 3: Jetzt sind es 12 M "
+            "vor dem Zusammenstricken.\nRunde 5: Jetzt sind es 11 M vor dem Zusammenstricken (72 M).\nSo "
+            "weitermachen, bis 48 M übrig sind. Danach in jeder Runde abnehmen, bis noch 12 M da sind."
+        ),
+        [84, 84, 78, 78, 72, 72, 66, 66, 60, 60, 54, 54, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        64,
+        (
+            "Es wird an acht Stellen gleichmäßig verteilt abgenommen, d. h. es werden stets 6 Maschen gestrickt, "
+            "dann folgt eine Abnahme.\nNach dieser Runde 56 Maschen.\nNun wird eine Runde gestrickt, ohne "
+            "abzunehmen.\nBei der nächsten Abnahmerunde liegen nur 5 Maschen zwischen den Abnahmen, bei der "
+            "folgenden 4 und so fort.\nZuletzt sind noch 8 Maschen auf den Nadeln."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 16, 8],
+    ),
+    (
+        48,
+        (
+            "Für die Spitze strickst du rundherum 4 M rechts, 2 M rechts zusammen. Das sind 8 Abnahmen, also "
+            "bleiben 40 M.\nDann 3 M rechts, 2 zusammen (32).\nDann 2 M rechts, 2 zusammen (24).\nDann nur noch "
+            "zusammenstricken, zwei Runden lang, bis 6 Maschen übrig sind."
+        ),
+        [40, 32, 24, 12, 6],
+    ),
+    (
+        96,
+        (
+            "Liebe Strickfreundinnen, jetzt wird's spannend, die Mütze bekommt ihren Deckel!\n96 Maschen haben "
+            "wir, und die teilen wir durch 8: In jedem Achtel sind also 12 Maschen.\nIn der ersten Abnahmerunde "
+            "stricken wir in jedem Achtel 10 Maschen rechts und die letzten zwei zusammen.\nDann stricken wir "
+            "eine Runde drüber.\nIn der nächsten Abnahmerunde sind es nur noch 9 Maschen, bevor wir "
+            "zusammenstricken, dann 8, dann 7 und immer so weiter, stets mit einer Runde dazwischen.\nBei 48 "
+            "Maschen lassen wir die Runde dazwischen weg.\nWir hören auf, wenn noch 8 Maschen übrig sind."
+        ),
+        [88, 88, 80, 80, 72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8],
+    ),
+    (
+        64,
+        (
+            "Nun schließt man die Haube. Man strickt 6 Maschen, nimmt dann 1 ab und wiederholt dies ringsum, so "
+            "dass nach der Tour noch 56 Maschen auf den Nadeln sind.\nNach zwei glatten Touren strickt man 5 "
+            "Maschen, nimmt 1 ab und so fort (48 Maschen).\nWieder zwei glatte Touren, dann je 4 Maschen und eine"
+            " Abnahme (40 Maschen).\nHierauf wird in jeder zweiten Tour abgenommen, bis nur 8 Maschen übrig sind."
+        ),
+        [56, 56, 56, 48, 48, 48, 40, 40, 32, 32, 24, 24, 16, 16, 8],
+    ),
+    (
+        81,
+        (
+            "Du hast 81 Maschen. Stricke immer 7 Maschen und dann die 8. und 9. zusammen.\nJetzt müssten es 72 "
+            "sein.\nStricke jetzt zwei Runden ohne irgendwas.\nDann immer 6 Maschen und die 7. und 8. "
+            "zusammen.\nJetzt müssten es 63 sein. Stricke wieder zwei Runden ohne irgendwas.\nUnd jetzt immer 5 "
+            "Maschen und die 6. und 7. zusammen (54)."
+        ),
+        [72, 72, 72, 63, 63, 63, 54],
+    ),
+    (
+        72,
+        (
+            "Für die Krone sechs Marker setzen, alle 12 Maschen einen.\nImmer die beiden Maschen vor dem Marker "
+            "zusammenstricken.\nDas passiert in jeder zweiten Runde, so lange, bis zwischen den Markern nur noch "
+            "6 Maschen sind.\nDanach passiert es in jeder Runde, bis zwischen den Markern nur noch 1 Masche ist."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    (
+        48,
+        (
+            "Jetzt nehmen wir ab, und zwar viermal in jeder Runde: am Ende von Nadel 1, 2, 3 und 4 je die letzten"
+            " beiden Maschen zusammen.\nMacht 44 Maschen. Das machen wir genauso in den nächsten fünf "
+            "Runden.\nJetzt haben wir 24 Maschen."
+        ),
+        [44, 40, 36, 32, 28, 24],
+    ),
+    (
+        80,
+        (
+            "Die Kappe wird nun abgenommen. Man teilt die 80 Maschen in 8 gleiche Teile.\nIn der ersten Tour "
+            "werden die letzten zwei Maschen eines jeden Teiles rechts zusammen abgestrickt.\nHierauf eine Tour "
+            "glatt.\nDiese zwei Touren wiederholt man, bis in jedem Teil nur noch 4 Maschen sind.\nSodann nimmt "
+            "man in jeder Tour ab, bis zuletzt 8 Maschen übrig bleiben."
+        ),
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8],
+    ),
+    (
+        90,
+        (
+            "So, nun die Spitze. Wir nehmen sechsmal in der Runde ab, also nach jeweils 13 Maschen.\n13 rechts, 2"
+            " zusammen – das sechsmal, und schon sind es 84.\nEine Runde rechts zum Ausruhen.\n12 rechts, 2 "
+            "zusammen, sechsmal: 78.\nUnd wieder eine Runde rechts.\nIhr merkt schon, wie es geht: Jedes Mal eine"
+            " weniger. Macht so weiter bis 48 Maschen.\nDann lasst ihr die Ausruh-Runden weg, bis 12 Maschen da "
+            "sind."
+        ),
+        [84, 84, 78, 78, 72, 72, 66, 66, 60, 60, 54, 54, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        72,
+        (
+            "Das Abnehmen geschieht an 6 Stellen. Die 72 M. werden in 6 Teile zu 12 M. geteilt und am Ende eines "
+            "jeden Teiles 2 M. r. zus. gestr.\nEs folgt 1 Tour r.\nDiese 2 Touren wiederholt man noch 3mal (48 "
+            "M.).\nNun in jeder Tour abn., bis 12 M. übrig sind."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 48, 42, 36, 30, 24, 18, 12],
+    ),
+    (
+        60,
+        (
+            "In der nächsten Runde wird jede 5. und 6. Masche rechts zusammengestrickt, so bleiben 50 "
+            "Maschen.\nDarüber werden 4 Runden glatt gestrickt.\nIn der folgenden Runde wird jede 4. und 5. "
+            "Masche zusammengestrickt, so bleiben 40 Maschen, darüber 3 Runden glatt.\nDann wird jede 3. und 4. "
+            "Masche zusammengestrickt (30 Maschen), darüber 2 Runden glatt.\nDann jede 2. und 3. (20 Maschen), "
+            "darüber eine Runde.\nZum Schluss je 2 Maschen zusammen."
+        ),
+        [50, 50, 50, 50, 50, 40, 40, 40, 40, 30, 30, 30, 20, 20, 10],
+    ),
+    (
+        84,
+        (
+            "Stelle nach jeder 21. Masche einen Marker ein, der vierte sitzt am Rundenanfang.\nAbnahmerunde: "
+            "*stricke bis 3 Maschen vor dem Marker, 2 Maschen rechts zusammen, 1 rechts, Marker abheben, 1 "
+            "rechts, 2 überzogen zusammen*, wiederhole das an allen Markern. Das sind acht Maschen "
+            "weniger.\nArbeite die Abnahmerunde jede vierte Runde, insgesamt dreimal, dann jede zweite Runde "
+            "viermal.\nNun sind es noch 28 Maschen."
+        ),
+        [76, 76, 76, 76, 68, 68, 68, 68, 60, 60, 52, 52, 44, 44, 36, 36, 28],
+    ),
+    (
+        96,
+        (
+            "Abnahmen für den Deckel\n1. Rd: die 11. und 12. M re zusstr, 8x = 88 M.\n2. Rd und alle Rd mit "
+            "gerader Zahl: re.\n3. Rd: die 10. und 11. M re zusstr, 8x = 80 M.\n5. Rd: die 9. und 10. M re zusstr"
+            " = 72 M.\nAuf diese Weise weiter abn, bis in der 15. Rd 32 M bleiben.\n16. und 17. Rd: je 2 M zusstr"
+            " = 8 M."
+        ),
+        [88, 88, 80, 80, 72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 16, 8],
+    ),
+    (
+        64,
+        (
+            "Beginne nun mit dem Abnehmen. Dafür strickst du auf jeder Nadel die ersten beiden Maschen rechts "
+            "verschränkt zusammen und die letzten beiden rechts zusammen.\nAuf vier Nadeln macht das acht Maschen"
+            " weniger, also bleiben 56.\nDarauf folgt jeweils eine Runde ohne Abnahme.\nWenn du das viermal "
+            "gemacht hast, sind 32 Maschen übrig.\nDanach ohne Runde dazwischen, bis nur noch 8 Maschen da sind."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 16, 8],
+    ),
+    (
+        96,
+        (
+            "In der folgenden Tour strickt man die 11. und 12. M., die 23. und 24. M. usf. zusammen, so dass die "
+            "Tour 88 M. zählt.\n2 Touren glatt.\nIn der nächsten Tour strickt man die 10. und 11. M. zusammen und"
+            " fährt so fort (80 M.).\n2 Touren glatt."
+        ),
+        [88, 88, 88, 80, 80, 80],
+    ),
+    (
+        66,
+        (
+            "Erst 9, dann 2 zusammen, und so sechsmal. Nun 60.\nDrüber eine Runde.\nErst 8, dann 2 zusammen, und "
+            "so sechsmal. Nun 54.\nDrüber eine Runde.\nErst 7, dann 2 zusammen, und so sechsmal. Nun 48."
+        ),
+        [60, 60, 54, 54, 48],
+    ),
+    (
+        80,
+        (
+            "*8 M re, 2 M re zus*, 8x (72 M).\n2. Runde: rechts.\nDie dritte Runde ist wie die erste, nur dass du"
+            " 7 Maschen vor dem Zusammenstricken hast (64 Maschen).\n4. Runde wie 2. Runde.\nDie fünfte Runde wie"
+            " die erste, aber mit 6 Maschen (56 Maschen)."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        64,
+        (
+            "*6 M re, 2 M re zus*, 8x (56 M).\nEine normale Runde.\nSo weiter bis 32 M. Ab jetzt gibt es keine "
+            "Zwischenrunden mehr. Noch dreimal abnehmen."
+        ),
+        [56, 56, 48, 48, 40, 40, 32, 24, 16, 8],
+    ),
+]
+
+
+@pytest.mark.parametrize(("begun", "text", "after"), MORE_CROWNS)
+def test_crowns_of_teachers_and_old_books(begun: int, text: str, after: list[int]) -> None:
+    """The round, how often it is repeated, its count and the going on have sentences of their own."""
+    reading = read(text, (begun,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == after
