@@ -97,6 +97,45 @@ CROWNS = [
 ]
 
 
+FIRST = "Hay 80 p.\nTeje 8 p y 2 juntos toda la vuelta: 72.\nUna vuelta del derecho.\n"
+"""A round that shapes eighty stitches, and a plain one."""
+EVERY_OTHER = [72, 72, 64, 64, 56, 56, 48]
+
+ONWARD = [
+    (
+        "Sigue así. Cuando te queden 56 p, deja de tejer la vuelta lisa y disminuye en todas hasta quedarte con 40.",
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        "Sigue así hasta los 56 puntos. Cuando te queden 56 puntos, disminuye en cada vuelta hasta que queden 40.",
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        "Se siguen haciendo vueltas de menguados alternadas con vueltas lisas, hasta que sólo resten 48 puntos.",
+        EVERY_OTHER,
+    ),
+    (
+        "Repítase la operación, siempre con una vuelta lisa intermedia, hasta quedar reducidos los puntos a 48.",
+        EVERY_OTHER,
+    ),
+    (
+        "Estas dos vueltas las repetimos tres veces en total, quitando cada vez un punto, y así llegamos a los 56 p.",
+        [72, 72, 64, 64, 56, 56],
+    ),
+    ("Se vuelve a menguar otros ocho puntos, con lo que restan 64.", [72, 72, 64]),
+    (
+        "Vas cogiendo los puntos de dos en dos y te quedas con 36; en la última vuelta haces lo mismo y te quedan 18.",
+        [72, 72, 36, 18],
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "after"), ONWARD)
+def test_a_spanish_crown_told_to_go_on_is_read(text: str, after: list[int]) -> None:
+    """In turn with plain rounds, or in every round from a count on."""
+    assert after_each_round(read(FIRST + text, (80,), "es")) == after
+
+
 @pytest.mark.parametrize(("count", "text", "after"), CROWNS)
 def test_rounds_of_a_spanish_crown_told_in_sentences_are_read(
     count: int, text: str, after: list[int]
