@@ -159,6 +159,23 @@ def test_decreases_at_both_ends_of_each_needle_are_on_four_needles_to_so_many_on
 
 
 @pytest.mark.parametrize(
+    ("onward", "after"),
+    [
+        ("Knit 2 rnds.\nContinue in this manner with 2 plain rnds between until 16 sts remain on each needle.",
+         [88, 88, 88, 80, 80, 80, 72, 72, 72, 64]),
+        ("Work only dec rnds until 16 sts remain on each needle.", [88, 80, 72, 64]),
+        ("Work a dec rnd and a plain rnd alternately until 16 sts remain on each needle.",
+         [88, 88, 80, 80, 72, 72, 64]),
+    ],
+)  # fmt: skip
+def test_the_count_that_a_crown_goes_on_to_is_of_each_needle(onward: str, after: list[int]) -> None:
+    """Four needles of 24 stitches, two decreases on each: counted by hand."""
+    first = "There are 96 sts, 24 on each needle.\nDec on each needle: k10, k2tog, k10, k2tog (88 sts).\n"
+
+    assert after_each_round(read(first + onward, (96,))) == after
+
+
+@pytest.mark.parametrize(
     "sentence",
     [
         "Rnd 5 and every following rnd: Dec as established, with 1 fewer st between decreases, until 16 sts rem.",

@@ -417,23 +417,20 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
     again, until, stated = loop.again, loop.until, loop.stated
     if again is None:
         return ways
+    goes_on = Candidate("continue", 0.0, until=until, times=loop.times, per=loop.per, stated=stated)
     if again.work and set(again.named) == {named("decrease"), PLAIN_ROUND} and (loop.times or until):
         plain = int(again.named[-1] == PLAIN_ROUND and until is None)
         cost = loop.cost + GOES_ON_BY_NAME
-        ways.append(
-            Candidate("continue", cost, until=until, times=loop.times, step=2, plain=plain, stated=stated)
-        )
+        ways.append(replace(goes_on, cost=cost, step=2, plain=plain))
         ways.extend(_with_first(ways[-1], in_this_way=False))
     decreases = again.named == (named("decrease"),)
     if decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
         # `Rep dec rnd every rnd twice`, `work only dec rnds until 16 sts`
         cost, step = loop.cost + GOES_ON_BY_NAME, max(loop.step, 1)
-        ways.append(
-            Candidate("continue", cost, until=until, times=loop.times, step=step, sign=-1, stated=stated)
-        )
+        ways.append(replace(goes_on, cost=cost, step=step, sign=-1))
     if until is not None and _are_said_to_alternate(seen):
         cost = loop.cost + SAID_TO_ALTERNATE
-        ways.append(Candidate("continue", cost, again=again, until=until, stated=stated, ends_shaped=True))
+        ways.append(replace(goes_on, cost=cost, again=again, ends_shaped=True))
     return ways
 
 

@@ -27,7 +27,7 @@ def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Ca
     if not shapes or not _are_far(seen):
         return options
     goes_on = Candidate(
-        "continue", 0.0, until=until, times=times, step=number + 1, stated=counts_left(stated)
+        "continue", 0.0, until=until, times=times, step=number + 1, per=seen.per, stated=counts_left(stated)
     )
     return [goes_on, *(replace(option, cost=option.cost + OTHERWISE) for option in options)]
 
