@@ -400,6 +400,59 @@ PROSE = [
     ),
     (80, BY_EIGHTS + "Au tour suivant, diminuez ainsi :\n*7 m. end., 2 m. ens.* = 64 m.", [72, 72, 64]),
     (80, "Sur le dernier tour de côtes, faire 1 augmentation intercalaire toutes les 10 mailles.", [88]),
+    # decreases beside marked stitches, on needles by their number, and in old print
+    (
+        72,
+        (
+            "On marque six mailles à égale distance.\n"
+            "De chaque côté des six mailles marquées, on fait une diminution : 60 mailles.\n"
+            "On tricote un tour sans diminuer.\n"
+            "On diminue de nouveau : 48 mailles. Un tour sans diminuer.\n"
+            "Désormais, on diminue à chaque tour, jusqu'à ce qu'il n'en reste que 24."
+        ),
+        [60, 60, 48, 48, 36, 24],
+    ),
+    (
+        84,
+        (
+            "Repérez 6 mailles centrales, une toutes les 14 mailles.\n"
+            "Au prochain tour, faites une double diminution centrée sur chaque maille repérée. Comptez : 72 mailles."
+        ),
+        [72],
+    ),
+    (
+        72,
+        (
+            "Sur chacune des trois aiguilles, tricotez les deux premières mailles ensemble et les deux "
+            "dernières ensemble. Vous avez retiré six mailles, il en reste 66.\n"
+            "Le tour qui suit se tricote sans diminution.\n"
+            "On refait ces deux tours encore une fois."
+        ),
+        [66, 66, 60, 60],
+    ),
+    (
+        96,
+        (
+            "On divise le tour en douze parties de huit mailles.\n"
+            "À la fin de chaque partie, on prend deux mailles ensemble : 84 mailles.\n"
+            "On fait un tour sans rétrécir.\n"
+            "On rétrécit ainsi de deux tours en deux tours, jusqu'à ce qu'il n'y ait plus que 60 mailles."
+        ),
+        [84, 84, 72, 72, 60],
+    ),
+    # the same with other figures
+    (
+        48,
+        (
+            "Tour 1 : 4 mailles, 2 ensemble, huit fois (40 mailles).\n"
+            "Tour 2 : pareil, mais avec 3 mailles (32 mailles).\n"
+            "Tour 3 : pareil avec 2 mailles (24 mailles).\n"
+            "Tour 4 : que des 2 ensemble (12 mailles)."
+        ),
+        [40, 32, 24, 12],
+    ),
+    # what all rounds that shape do is no round
+    (80, "Diminuez huit mailles à chaque tour de diminutions.\n" + BY_EIGHTS, [72, 72]),
 ]
 
 
