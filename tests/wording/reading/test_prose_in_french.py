@@ -453,6 +453,44 @@ PROSE = [
     ),
     # what all rounds that shape do is no round
     (80, "Diminuez huit mailles à chaque tour de diminutions.\n" + BY_EIGHTS, [72, 72]),
+    # rounds let pass, the round that shapes again, and decreases on so many rounds running
+    (
+        80,
+        (
+            "On tricote 6 mailles, 2 ensemble, dix fois ; on a 70 mailles.\n"
+            "On laisse passer un tour.\n"
+            "On tricote 5 mailles, 2 ensemble, dix fois ; on a 60 mailles.\n"
+            "On tricote 4 mailles, 2 ensemble (50), puis 3 mailles, 2 ensemble (40), sans laisser passer de tour."
+        ),
+        [70, 70, 60, 50, 40],
+    ),
+    (
+        84,
+        (
+            "Marquez une maille toutes les 14 mailles.\n"
+            "Tour de diminutions : tricotez 2 mailles ensemble avant et un surjet simple après chaque maille "
+            "marquée. 72 mailles.\n"
+            "Tour suivant : endroit.\n"
+            "Répétez le tour de diminutions : 60 mailles.\n"
+            "Tour suivant : endroit.\n"
+            "Répétez le tour de diminutions : 48 mailles."
+        ),
+        [72, 72, 60, 60, 48],
+    ),
+    (
+        60,
+        "Diminuez six mailles à chaque tour, trois tours de suite : il vous restera 42 mailles.",
+        [54, 48, 42],
+    ),
+    (
+        60,
+        (
+            "Rang 1 : *8 m, 2 m ens* x6 (54 m)\n"
+            "Rang 2 : end\n"
+            "À partir du rang 3, on diminue à tous les rangs, soit 48 m au rang 3, 42 m au rang 4 et 36 m au rang 5."
+        ),
+        [54, 54, 48, 42, 36],
+    ),
 ]
 
 
