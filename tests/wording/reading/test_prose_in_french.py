@@ -47,6 +47,17 @@ SIZES = [
         [[68, 68, 60], [76, 76, 68, 68, 60]],
     ),
     ((70, 77), "*8 m. end. pour a), 9 m. end. pour b), 2 m. ens.* 7 fois = a) 63 b) 70 m.", [[63], [70]]),
+    (
+        (66, 78),
+        (
+            "Tailles S-L\n"
+            "Vous avez 66-78 m. sur l'aiguille, réparties en six quartiers de 11-13 m.\n"
+            "Tricotez les deux dernières mailles de chaque quartier ensemble ; le bonnet compte alors 60-72 m.\n"
+            "Faites encore ces diminutions 1-2 fois, un tour sur deux, pour arriver à 54-60 m.\n"
+            "Faites-les ensuite à tous les tours, jusqu'à ce qu'il ne reste que 7 mailles par quartier."
+        ),
+        [[60, 60, 54, 48, 42], [72, 72, 66, 66, 60, 54, 48, 42]],
+    ),
 ]
 
 
@@ -337,6 +348,148 @@ PROSE = [
             "mailles, 2 ensemble ; on a 48 mailles."
         ),
         [72, 72, 64, 64, 56, 56, 48],
+    ),
+    # yarn slipped through the last stitches is no round
+    (
+        80,
+        "Tour 1 : *8 m. end., 2 m. ens.*, 8 fois = 72 m.\nGlisser le fil dans les 72 m. restantes, serrer.",
+        [72],
+    ),
+    # what is repeated has other figures, and the decreases return more often
+    (
+        96,
+        (
+            "Tricotez 13 mailles endroit, un surjet double, et cela six fois. Vous voilà à 84 mailles.\n"
+            "Trois tours à l'endroit.\n"
+            "Reprenez ces quatre tours une seule fois, avec 11 mailles au lieu de 13 (72 mailles).\n"
+            "Dès le tour suivant, le tour de diminutions revient un tour sur deux, avec toujours deux "
+            "mailles de moins entre les surjets, jusqu'à ce qu'il reste 48 mailles."
+        ),
+        [84, 84, 84, 84, 72, 72, 72, 72, 60, 60, 48],
+    ),
+    # places counted on each needle
+    (
+        64,
+        (
+            "Les mailles sont sur quatre aiguilles, soit 16 mailles par aiguille.\n"
+            "Sur chaque aiguille, prenez ensemble à l'endroit la 7e et la 8e maille, puis la 15e et la "
+            "16e. Il reste 56 mailles. Faites 2 tours unis.\n"
+            "Prenez ensuite ensemble la 6e et la 7e maille, puis la 13e et la 14e de chaque aiguille ; "
+            "il y a 48 mailles."
+        ),
+        [56, 56, 56, 48],
+    ),
+    # ribs narrowed, and the same round again
+    (
+        96,
+        (
+            "Les 2 mailles endroit se tricotent normalement, mais les 2 mailles envers se tricotent "
+            "ensemble à l'envers : 72 mailles.\n"
+            "Ensuite, ce sont les 2 mailles endroit que l'on tricote ensemble à l'endroit, la maille "
+            "envers restant à l'envers : 48 mailles.\n"
+            "Puis tricotez toutes les mailles 2 par 2 à l'endroit (24 mailles), et recommencez de même "
+            "au tour suivant (12 mailles)."
+        ),
+        [72, 48, 24, 12],
+    ),
+    # the same decreases on the next round, and a round announced
+    (
+        80,
+        BY_EIGHTS + "Au tour suivant, diminuez encore de la même façon.\nMêmes diminutions au tour suivant.",
+        [72, 72, 64, 56],
+    ),
+    (80, BY_EIGHTS + "Au tour suivant, diminuez ainsi :\n*7 m. end., 2 m. ens.* = 64 m.", [72, 72, 64]),
+    (80, "Sur le dernier tour de côtes, faire 1 augmentation intercalaire toutes les 10 mailles.", [88]),
+    # decreases beside marked stitches, on needles by their number, and in old print
+    (
+        72,
+        (
+            "On marque six mailles à égale distance.\n"
+            "De chaque côté des six mailles marquées, on fait une diminution : 60 mailles.\n"
+            "On tricote un tour sans diminuer.\n"
+            "On diminue de nouveau : 48 mailles. Un tour sans diminuer.\n"
+            "Désormais, on diminue à chaque tour, jusqu'à ce qu'il n'en reste que 24."
+        ),
+        [60, 60, 48, 48, 36, 24],
+    ),
+    (
+        84,
+        (
+            "Repérez 6 mailles centrales, une toutes les 14 mailles.\n"
+            "Au prochain tour, faites une double diminution centrée sur chaque maille repérée. Comptez : 72 mailles."
+        ),
+        [72],
+    ),
+    (
+        72,
+        (
+            "Sur chacune des trois aiguilles, tricotez les deux premières mailles ensemble et les deux "
+            "dernières ensemble. Vous avez retiré six mailles, il en reste 66.\n"
+            "Le tour qui suit se tricote sans diminution.\n"
+            "On refait ces deux tours encore une fois."
+        ),
+        [66, 66, 60, 60],
+    ),
+    (
+        96,
+        (
+            "On divise le tour en douze parties de huit mailles.\n"
+            "À la fin de chaque partie, on prend deux mailles ensemble : 84 mailles.\n"
+            "On fait un tour sans rétrécir.\n"
+            "On rétrécit ainsi de deux tours en deux tours, jusqu'à ce qu'il n'y ait plus que 60 mailles."
+        ),
+        [84, 84, 72, 72, 60],
+    ),
+    # the same with other figures
+    (
+        48,
+        (
+            "Tour 1 : 4 mailles, 2 ensemble, huit fois (40 mailles).\n"
+            "Tour 2 : pareil, mais avec 3 mailles (32 mailles).\n"
+            "Tour 3 : pareil avec 2 mailles (24 mailles).\n"
+            "Tour 4 : que des 2 ensemble (12 mailles)."
+        ),
+        [40, 32, 24, 12],
+    ),
+    # what all rounds that shape do is no round
+    (80, "Diminuez huit mailles à chaque tour de diminutions.\n" + BY_EIGHTS, [72, 72]),
+    # rounds let pass, the round that shapes again, and decreases on so many rounds running
+    (
+        80,
+        (
+            "On tricote 6 mailles, 2 ensemble, dix fois ; on a 70 mailles.\n"
+            "On laisse passer un tour.\n"
+            "On tricote 5 mailles, 2 ensemble, dix fois ; on a 60 mailles.\n"
+            "On tricote 4 mailles, 2 ensemble (50), puis 3 mailles, 2 ensemble (40), sans laisser passer de tour."
+        ),
+        [70, 70, 60, 50, 40],
+    ),
+    (
+        84,
+        (
+            "Marquez une maille toutes les 14 mailles.\n"
+            "Tour de diminutions : tricotez 2 mailles ensemble avant et un surjet simple après chaque maille "
+            "marquée. 72 mailles.\n"
+            "Tour suivant : endroit.\n"
+            "Répétez le tour de diminutions : 60 mailles.\n"
+            "Tour suivant : endroit.\n"
+            "Répétez le tour de diminutions : 48 mailles."
+        ),
+        [72, 72, 60, 60, 48],
+    ),
+    (
+        60,
+        "Diminuez six mailles à chaque tour, trois tours de suite : il vous restera 42 mailles.",
+        [54, 48, 42],
+    ),
+    (
+        60,
+        (
+            "Rang 1 : *8 m, 2 m ens* x6 (54 m)\n"
+            "Rang 2 : end\n"
+            "À partir du rang 3, on diminue à tous les rangs, soit 48 m au rang 3, 42 m au rang 4 et 36 m au rang 5."
+        ),
+        [54, 54, 48, 42, 36],
     ),
 ]
 
