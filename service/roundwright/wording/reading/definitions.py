@@ -246,30 +246,9 @@ _CALLING: Final = frozenset(
 """Words behind which stands what a stitch is called."""
 _SAYING_NAME: Final = _STANDING | _CALLING
 _BEFORE_NAME: Final = frozenset(
-    (
-        "as",
-        "to",
-        "by",
-        "a",
-        "the",
-        "here",
-        "below",
-        "above",
-        "also",
-        "thus",
-        "simply",
-        "just",
-        "with",
-        "it",
-        "this",
-        "that",
-        "our",
-        "my",
-        "from",
-        "now",
-        "on",
-    )
-)
+    ("as", "to", "by", "a", "the", "here", "below", "above", "also", "thus", "simply", "just", "with", "it", "this",
+     "that", "our", "my", "from", "now", "on")
+)  # fmt: skip
 _BEFORE_CALLING: Final = frozenset(
     ("is", "are", "will", "be", "it", "which", "always", "here", "simply", "we", "i", "i'll", "we'll", "this", "that",
      "from", "now", "on", "and", "shall", "you", "can", "let's", "us", "what", "i'm", "going", "to")

@@ -883,21 +883,8 @@ _WITH_DENIAL: Final = frozenset(
     )
 )
 _GONE: Final = frozenset(
-    (
-        "go",
-        "gone",
-        "stop",
-        "end",
-        "disappear",
-        "vanish",
-        "drop",
-        "dropped",
-        "left",
-        "omitted",
-        "skipped",
-        "over",
-    )
-)
+    ("go", "gone", "stop", "end", "disappear", "vanish", "drop", "dropped", "left", "omitted", "skipped", "over")
+)  # fmt: skip
 """What becomes of the plain rounds, where none are worked any more."""
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
