@@ -108,6 +108,8 @@ def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[tuple[Token, T
             case ["knit", "number", *_]:
                 items.append((tokens[at], tokens[at + 1]))
                 at += 2
+            case ["number", "knit" | "plain", "round"]:
+                return [], at
             case ["number", "knit" | "plain" | "stitch_noun" as noun, *_]:
                 items.append((replace(tokens[at], kind=noun), tokens[at]))
                 at += 2
@@ -179,23 +181,9 @@ _BEFORE: Final = frozenset(("", "have", "then", "next", "and", "work", "decrease
 _ROUNDS_BEFORE: Final = frozenset(("", "these", "last", "number", "round"))
 """Kinds of words of `these two rounds`."""
 _SAME: Final = frozenset(
-    (
-        "same",
-        "again",
-        "repeat",
-        "once",
-        "more",
-        "time",
-        "with",
-        "as before",
-        "but",
-        "trick",
-        "thing",
-        "in the same way",
-        "same way",
-        "the same way",
-    )
-)
+    ("same", "again", "repeat", "once", "more", "time", "with", "as before", "but", "trick", "thing", "in the same way",
+     "same way", "the same way")
+)  # fmt: skip
 _JOINTS: Final = frozenset(("", "stitch_noun", "then", "and", "more", "only", "last"))
 """Kinds of words between the numbers."""
 _COUNTING: Final = frozenset(("round", "times", "more", "marker", "needle", "section", "fewer", "unit"))
