@@ -108,13 +108,11 @@ def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[tuple[Token, T
             case ["knit", "number", *_]:
                 items.append((tokens[at], tokens[at + 1]))
                 at += 2
-            case ["number", "knit" | "plain", "round"]:
+            case ["number", other, *rest] if other in _COUNTING or rest == ["round"]:
                 return [], at
             case ["number", "knit" | "plain" | "stitch_noun" as noun, *_]:
                 items.append((replace(tokens[at], kind=noun), tokens[at]))
                 at += 2
-            case ["number", other, *_] if other in _COUNTING:
-                return [], at
             case ["number", *_]:
                 items.append((tokens[at], tokens[at]))
                 at += 1
