@@ -145,6 +145,41 @@ def test_plain_rounds_between_two_more_decrease_rounds() -> None:
     assert after_each_round(read(CROWN + on, (77,))) == [*BEGUN, 63, 56, 56, 56, 49]
 
 
+def test_the_rounds_after_each_stand_behind_it_where_the_last_round_was_a_decrease_too() -> None:
+    on = "3 more decrease rounds with 2 knit rounds after each. (49 sts)"
+
+    assert after_each_round(read("Round 1: *k9, k2tog* (70).\n" + on, (77,))) == [
+        70, 63, 63, 63, 56, 56, 56, 49, 49, 49,
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "on",
+    [
+        "Work 3 decrease rounds after each other, with 2 knit rounds at the end.",
+        "Two more decrease rounds followed by 2 knit rounds, somewhere in blue.",
+        "4 decrease rounds follow, with 1 knit round between the second and the third.",
+    ],
+)
+def test_plain_rounds_at_another_place_are_an_error_and_no_rhythm(on: str) -> None:
+    """The neighbours: none of them says that plain rounds follow every decrease round."""
+    assert ["not_understood"] == [finding.code for finding in read(CROWN + on, (77,)).findings]
+
+
+@pytest.mark.parametrize(
+    "on",
+    [
+        "Your 60 stitches have become 32.",
+        "60 stitches turn into 32.",
+        "Your 60 stitches have become 32 stitches.",
+        "You now have 32 stitches.",
+    ],
+)
+def test_a_count_that_stitches_have_become_is_compared(on: str) -> None:
+    assert ["count_differs"] == [finding.code for finding in read(f"K2tog around. {on}", (60,)).findings]
+    assert [30] == after_each_round(read(f"K2tog around. {on}".replace("32", "30"), (60,)))
+
+
 def test_decrease_rounds_that_are_only_spoken_of_are_not_worked() -> None:
     """The neighbour."""
     assert after_each_round(read(CROWN + "You will need five more decrease rounds later.", (77,))) == BEGUN

@@ -475,7 +475,7 @@ def _from_first(seen: Seen, options: list[Candidate]) -> list[Candidate]:
 
 def _with_plain(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`2 more decrease rounds with 1 knit round after each`; empty where no plain rounds are told with them."""
-    return [way for way in shaped_in_turn(seen, stated) if way.step > 1]
+    return [way for way in shaped_in_turn(seen, stated) if way.step > 1 or way.trouble]
 
 
 def _on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:

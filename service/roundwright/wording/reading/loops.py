@@ -1,11 +1,12 @@
 """Candidates that work rounds again, go on with a crown, or place markers."""
 
 from collections.abc import Iterator
-from itertools import pairwise
-from typing import Final
+from itertools import pairwise, takewhile
+from typing import Final, Literal
 
 from msgspec.structs import replace
 
+from roundwright.language import say
 from roundwright.wording.reading.fabric_ways import in_colour_alone, plain_fill, then_in_colour
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
@@ -434,7 +435,6 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
     return ways
 
 
-_EACH_OF_THEM: Final = ("each", "after each", "every")
 SAID_TO_ALTERNATE: Final = 0.2
 """What it costs that rounds which are said to alternate go on with one stitch fewer."""
 
@@ -550,19 +550,41 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     if len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
     counts, again = counts_left(stated)[-1:], seen.agains[0]
-    texts = {phrase.text for phrase in seen.order if type(phrase) is Said}
     rounds = _first_rounds(seen)
-    plain = rounds.number.of(0) or 0 if rounds is not None else 0
-    behind = not texts.isdisjoint(("after", "after each", "followed by")) and not texts.isdisjoint(
-        _EACH_OF_THEM
-    )
-    if plain and not behind and texts.isdisjoint(("between", "in between")):
-        return []
-    way = Candidate("continue", 0.4, step=1 + plain, stated=counts, plain=plain * behind)
+    where = _where_plain(seen, rounds)
+    if not where:
+        return [Candidate("unread", 0.4, trouble=("not_understood", say("read.how_far"), again.start))]
+    plain, behind = (rounds.number.of(0) or 0 if rounds is not None else 0), where == "behind"
+    way = Candidate("continue", 0.4, step=1 + plain, stated=counts, plain=plain * behind, at_once=behind)
     if counts:
         return [replace(way, until=counts[0].number)]
     times = Times(again.start, again.end, 0, Number((len(turns),)), more=True)
     return [replace(way, times=times, cost=way.cost + SAID_TO_ALTERNATE)]
+
+
+def _where_plain(seen: Seen, rounds: Rounds | None) -> Literal["none", "behind", "between", ""]:
+    """Where the plain rounds are that are told with decrease rounds: behind each, or between; empty where unclear."""
+    if rounds is None or not any(rounds.number.values):
+        return "none"
+    at = next(place for place, phrase in enumerate(seen.order) if phrase is rounds)
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in seen.order]
+    if [text for text in texts[:at] if text not in ("", "a")][-2:] in _BEFORE_PLAIN:
+        return "behind"
+    words = [text for text in takewhile(bool, texts[at + 1 :]) if text != "in"]
+    if words in _BEHIND_EACH:
+        return "behind"
+    return "between" if words in _BETWEEN_THEM else ""
+
+
+_BEFORE_PLAIN: Final = (["each", "followed by"], ["with", "after each"])
+_BEHIND_EACH: Final = (["after", "each"], ["after each"], ["after", "each", "one"], ["after", "every", "one"])
+_BETWEEN_THEM: Final = (
+    ["between"],
+    ["in between"],
+    ["between", "each"],
+    ["between", "them"],
+    ["in between", "them"],
+)
 
 
 def _only_changes(seen: Seen) -> bool:
@@ -670,9 +692,12 @@ def _after_it(seen: Seen, times: Times | None) -> int:
 
 def _number_after_it(seen: Seen) -> int:
     """How many rounds are told to be worked after a round: `with 2 rounds after it`; 0 where none are."""
-    for rounds, behind in pairwise(seen.order):
+    for at, (rounds, behind) in enumerate(pairwise(seen.order), start=2):
         if type(rounds) is Rounds and not rounds.every and type(behind) is Said and behind.text == "after":
-            return rounds.number.of(0) or 0
+            before = any(
+                type(phrase) is Said and phrase.text in ("last", "this") for phrase in seen.order[at:]
+            )
+            return 0 if before else rounds.number.of(0) or 0  # `3 rounds after the last one`: those before it
     return 0
 
 

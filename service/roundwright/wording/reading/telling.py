@@ -212,7 +212,7 @@ def tells_outcome(seen: Seen) -> bool:
         return not ends and not any(type(phrase) in _OF_A_ROUND for phrase in seen.work)
     around = any(type(phrase) is Extent and not phrase.marker for phrase in seen.order)
     repeated = (around or bool(seen.times)) and any(map(is_shaping, seen.work))
-    if ("become" in texts or "becomes" in texts) and not repeated:
+    if ("become" in texts or "becomes" in texts) and seen.work and not repeated:
         return True
     if seen.changes and any(phrase.manner for phrase in seen.continues) and _is_one_stitch(seen):
         return True  # `make all decreases like this: knit 2 together`

@@ -455,7 +455,8 @@ class NumberReader(ColourReader):
             return Count(*self.take(at + 1), number)  # 63 are left
         if self.kind(1) == ")" and self.has_minus():
             return Count(*self.take(1), number, -1)
-        return Count(*self.take(1), number, sure=False)
+        sure = self.place > 0 and self.tokens[self.place - 1].text in _TURNING  # 60 stitches have become 30
+        return Count(*self.take(1), number, sure=sure)
 
     def left_plain(self, number: Number, ahead: int) -> Phrase | None:
         """`the 3 left over plain`, `the 2 sts left plain`: stitches at the end of a round; None for any other."""
@@ -808,8 +809,13 @@ class NumberReader(ColourReader):
         turned = ahead
         while self.joined(turned) and self.text_of(turned) in _BECOMING:
             turned += 1
-        spoken = turned > ahead or self.is_of_those()
+        spoken = (turned > ahead and not self.is_of_stitch()) or self.is_of_those()
         return turned if spoken and self.kind(turned) == "number" and self.joined(turned) else 0
+
+    def is_of_stitch(self) -> bool:
+        """Whether this number is of so few stitches that they are those of a decrease: `2 sts become 1`."""
+        number = self.token().number
+        return number is not None and max(value or 0 for value in number.values) <= MOST_OF_STITCH
 
     def is_of_those(self) -> bool:
         """Whether a sentence begins before this number that tells of how many others are left: `Of your 72 sts, 48`."""
@@ -1001,6 +1007,8 @@ MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
+MOST_OF_STITCH: Final = 3
+"""Stitches that a decrease takes together: `3 sts become 1`."""
 _TURNING: Final = frozenset(("become", "became", "turn into", "turned into"))
 _BECOMING: Final = _TURNING | frozenset(
     ("have", "are", "now", "shrink", "shrunk", "drop", "go", "down to", "to", "into")
