@@ -180,6 +180,19 @@ def test_a_count_that_stitches_have_become_is_compared(on: str) -> None:
     assert [30] == after_each_round(read(f"K2tog around. {on}".replace("32", "30"), (60,)))
 
 
+@pytest.mark.parametrize("end", ["Stop after Round 7.", "Stop after Round 7, with 49 stitches."])
+def test_a_pace_goes_on_to_the_round_that_is_named(end: str) -> None:
+    on = f"Continue decreasing in every other round. {end}"
+
+    assert [*BEGUN, 56, 56, 49] == after_each_round(read(CROWN + on, (77,)))
+
+
+def test_the_count_at_the_last_round_is_compared() -> None:
+    on = "Continue decreasing in every other round. Stop after Round 7, with 42 stitches."
+
+    assert ["count_differs"] == [finding.code for finding in read(CROWN + on, (77,)).findings]
+
+
 def test_decrease_rounds_that_are_only_spoken_of_are_not_worked() -> None:
     """The neighbour."""
     assert after_each_round(read(CROWN + "You will need five more decrease rounds later.", (77,))) == BEGUN

@@ -233,8 +233,8 @@ def _end_of_pace(segment: Segment) -> tuple[Phrase, ...]:
     words = [phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)]
     texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     match words:
-        case [LastRound() as last, Count(sign=0) as count]:
-            return Continue(last.start, last.start, 0, manner=True), last, count
+        case [LastRound() as last, *counts] if all(type(count) is Count for count in counts[:1]):
+            return Continue(last.start, last.start, 0, manner=True), last, *counts[:1]
         case [Rounds(every=False) | Count(sign=0, sure=False) as rounds, Count(sign=0) as count]:
             of_them = "of" in texts and {"these", "them"} & {*texts}
             after = type(rounds) is Rounds and texts[:1] == ["after"]

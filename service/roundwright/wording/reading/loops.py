@@ -722,6 +722,8 @@ def _end_count(seen: Seen, left: tuple[Stated, ...]) -> Number | None:
     """The count at the end: `until 8 sts remain`, `dec to 64 sts`, or the last printed, `continue so (56, 48 sts)`."""
     if seen.untils:
         return _last_until(seen)
+    if seen.last_round is not None:
+        return None  # `Stop after Round 8, with 49 sts`: the count is compared
     goes_on, every, change = _goes_on(seen), bool(_rhythms(seen)), _sign(seen)
     evenly = next((node.change for node in seen.evenly if node.to), None)
     if evenly is not None and (goes_on or every):
@@ -737,7 +739,8 @@ def _without_end(seen: Seen, stated: tuple[Stated, ...], left: tuple[Stated, ...
     if seen.last_round is not None and _goes_on(seen):
         as_set = any(fabric.kind == "before" for fabric in seen.fabrics)
         cost = 0.0 if as_set or _is_thus(seen) else 0.4
-        return [Candidate("continue", cost, last_round=seen.last_round, stated=left)]
+        step = _step(seen, None)
+        return [Candidate("continue", cost, last_round=seen.last_round, step=step, stated=left)]
     return _until_unit(seen, stated) if _is_thus(seen) else []
 
 
