@@ -29,7 +29,7 @@ from roundwright.wording.writing.printed_quantities import (
     printed_amounts,
     printed_lengths,
     printed_quantity,
-    printed_ranges,
+    printed_range,
     whole_lengths,
 )
 from roundwright.wording.writing.round_lines import (
@@ -371,8 +371,13 @@ def _finishing(request: HatRequest, plans: Sequence[HatPlan], wording: Wording) 
     if wording.beginner and words.is_english:
         texts = [text.replace(" sts ", " stitches ").replace("rep from *", "repeat from *") for text in texts]
     ends = words.say("pattern.ends_folded" if request.brim.edge == "folded" else "pattern.ends")
+
+    def longest(sizes: Iterable[int]) -> tuple[Length, Length]:
+        """The tail of the size that needs the longest, which does for all: a range for each is read by nobody."""
+        return max((tails[size] for size in sizes), key=lambda tail: (tail[1].value, tail[0].value))
+
     lines = [
-        SharedLine(sizes, text.replace(TAIL, printed_ranges([tails[size] for size in sizes], words)))
+        SharedLine(sizes, text.replace(TAIL, printed_range(*longest(sizes), words)))
         for sizes, text in shared_lines(texts, words)
     ]
     return [*(of_sizes(line, len(plans), words) for line in lines), ends]

@@ -30,14 +30,10 @@ def printed_lengths(lengths: Iterable[Length], words: Words) -> str:
     )
 
 
-def printed_ranges(ranges: Iterable[tuple[Length, Length]], words: Words) -> str:
-    """The range of lengths of each size, one after the other, and the unit: `8 to 12 (8 to 10) in`."""
-    of_sizes = list(ranges)
-    numbers = [
-        words.say("join.to", first=words.number(low.value), last=words.number(high.value))
-        for low, high in of_sizes
-    ]
-    return with_unit(size_list(numbers, words), of_sizes[0][1].unit, words)
+def printed_range(low: Length, high: Length, words: Words) -> str:
+    """A range of lengths and the unit: `8 to 12 in`."""
+    numbers = words.say("join.to", first=words.number(low.value), last=words.number(high.value))
+    return with_unit(numbers, high.unit, words)
 
 
 def whole_lengths(lengths: Iterable[Length], words: Words) -> str:
