@@ -491,6 +491,56 @@ PROSE = [
         ),
         [54, 54, 48, 42, 36],
     ),
+    # decreases above those before them, so many times; rounds that repeat so many stitches so many times
+    (
+        72,
+        (
+            "Dim. 6 m. réparties : *10 m. end., 2 m. ens.*, 6 fois.\n"
+            "Dim. encore 6 m. au-dessus des précédentes tous les 2 tours : 2 fois. Il reste 54 m."
+        ),
+        [66, 66, 60, 60, 54],
+    ),
+    (
+        72,
+        "Tour 1 : *10 m. end., 2 m. ens.*, 6 fois.\nDim. encore 6 m. un tour sur deux, 2 fois.",
+        [66, 66, 60, 60, 54],
+    ),
+    (72, "Tour 1 : *10 m. end., 2 m. ens.*, 6 fois.\nDim. encore 6 m. au tour suivant.", [66, 60]),
+    (
+        84,
+        "Au dernier tour de côtes, augmenter 12 m. réparties : *7 m. end., 1 augm.*, rép. de * à * tout le tour.",
+        [96],
+    ),
+    (84, "Augmenter 12 m. au dernier tour de côtes : *7 m. end., 1 augm.*, rép. de * à *.", [96]),
+    (90, "Tric. 1 tr end. en répétant 9 fois : 7 m. end., 1 surjet double.", [72]),
+    (90, "Tricotez 1 rang à l'endroit en répétant 9 fois : 7 m. end., 1 surjet double.", [72]),
+    (90, "Au tour suivant, en répétant 9 fois : 8 m. end., 2 m. ens.", [81]),
+    (
+        48,
+        (
+            "Au 1er tour, alternez 5 m. endroit et 1 surjet double : vous en faites 6 en tout, il reste 36 m.\n"
+            "Le 2e tour est de nouveau à l'endroit.\n"
+            "3e et dernier tour : 2 m. ensemble à l'endroit, 18 fois."
+        ),
+        [36, 36, 18],
+    ),
+    # a teacher who lets you rest
+    (
+        72,
+        (
+            "Premier tour : tu tricotes 7 mailles à l'endroit, puis les 2 suivantes ensemble, et tu recommences comme "
+            "ça jusqu'au marqueur. Tu as diminué 8 fois, il te reste donc 64 mailles.\n"
+            "Deuxième tour : on souffle, tout à l'endroit.\n"
+            "Troisième tour : pareil que le premier, mais avec seulement 6 mailles avant chaque diminution.\n"
+            "Quatrième tour : on souffle encore.\n"
+            "Cinquième tour : comme au premier tour, avec 5 mailles avant les diminutions.\n"
+            "On continue ainsi, un tour sans diminutions, un tour avec, toujours avec une maille de moins, jusqu'à ce "
+            "qu'il n'y ait plus que 40 mailles.\n"
+            "Pour finir, un dernier tour tout à l'endroit, puis un tour où tu tricotes toutes les mailles deux par "
+            "deux : 20 mailles."
+        ),
+        [64, 64, 56, 56, 48, 48, 40, 40, 20],
+    ),
 ]
 
 

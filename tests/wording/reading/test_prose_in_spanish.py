@@ -94,6 +94,34 @@ CROWNS = [
         "En todos los grupos: 1 derecho, 2 p juntos al derecho, 1 revés.\n2 vueltas más como se presentan.",
         [60, 60, 60],
     ),
+    # decreases at two rates, where a short form stands before `and`; rounds by the letter of purl
+    (
+        96,
+        (
+            "Repartir 8 menguados en la vta.: *10 p., 2 p. juntos al der. *, rep. de * a *.\n"
+            "Rep. estos menguados en los mismos sitios 2 veces más cada 2 vtas. y 3 veces todas las vtas."
+        ),
+        [88, 88, 80, 80, 72, 64, 56, 48],
+    ),
+    (
+        12,
+        "R1-R2: *1d, 1r*, repetir.\nR 3 – R 4: *1d, 1r*\nR5 a R6: todo derecho.\nR7 y R8: 1r, 1r, 10d",
+        [12] * 8,
+    ),
+    (
+        80,
+        "En la última vta. del elástico aumentar 8 p. repartidos: *10 p., 1 aum. *, rep. de * a * 8 veces.",
+        [88],
+    ),
+    (80, "Aumentar 8 p. en la última vta. del elástico: *10 p., 1 aum. *, rep. de * a *.", [88]),
+    (80, "*7 p., 1 aum. intercalado, 1 p.*, rep. de * a * 10 veces.", [90]),
+    # how many rounds a crown has is no round
+    (
+        56,
+        "Se tejen 56 puntos y el cierre se hace en 6 vueltas.\n1: 5 derechos y 2 juntos; nos quedamos con 48.",
+        [48],
+    ),
+    (56, "Se montan 56 puntos y la copa se teje en 6 vueltas.\nVuelta 1: *5 d, 2 jd*.", [48]),
 ]
 
 
@@ -102,6 +130,21 @@ FIRST = "Hay 80 p.\nTeje 8 p y 2 juntos toda la vuelta: 72.\nUna vuelta del dere
 EVERY_OTHER = [72, 72, 64, 64, 56, 56, 48]
 
 ONWARD = [
+    (
+        (
+            "Ahora son 7 puntos al derecho y 2 juntos, otra vez 8 veces (64 p). Seguimos igual, una vuelta al derecho "
+            "y una vuelta con disminuciones, con un punto menos en cada gajo, hasta tener 48 puntos."
+        ),
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
+    (
+        "Seguimos así, una vuelta con disminuciones y una vuelta lisa, con un punto menos cada vez, hasta tener 48.",
+        EVERY_OTHER,
+    ),
+    (
+        "Seguimos así, una vuelta sin disminuciones y una con ellas, hasta quedarnos con 48 puntos.",
+        EVERY_OTHER,
+    ),
     (
         "Sigue así. Cuando te queden 56 p, deja de tejer la vuelta lisa y disminuye en todas hasta quedarte con 40.",
         [72, 72, 64, 64, 56, 48, 40],

@@ -510,13 +510,15 @@ class _Writer:
     def wording(self, place: int, found: Found) -> None:
         """Write the English words of a wording."""
         first, last = self.cut[place], self.cut[found.stop - 1]
+        goes_on = not self.text[self.last : first.start].strip(" ")  # `cada 2 vtas. y 5 veces`
         self.copy(first.start)
         at = self.length
         english, places = self.filled(found)
-        if (english == THEN or (english == AND and place)) and self.matcher.begins_sentence(place):
+        if (english == THEN or (english == AND and not goes_on)) and self.matcher.begins_sentence(place):
             english = ""
             self.left_out = place, found.stop
-        english = self.in_sentence(english, place, found.stop)
+        elif english != AND:
+            english = self.in_sentence(english, place, found.stop)
         start, end = first.start, last.end
         if last.figures is not None and not found.ends_in_ordinal(last):
             end = last.figures.end  # the full stop of a sentence
