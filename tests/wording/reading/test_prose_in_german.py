@@ -579,3 +579,46 @@ def test_crowns_that_go_on_by_what_changes(begun: int, text: str, after: list[in
     reading = read(text, (begun,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == after
+
+
+def test_rounds_of_a_number_in_words_with_the_verb_behind_are_rounds() -> None:
+    text = (
+        "Stricke 8 M rechts, 2 M rechts zusammen, bis zum Rundenende (72 M).\nDie zweite Runde strickst du rechts.\n"
+        "Die dritte Runde strickst du mit 7 Maschen zwischen den Abnahmen.\nDie vierte Runde strickst du wie die zweite."
+    )
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, 64]
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        "Sind nur noch 16 Maschen auf den Nadeln, immer 2 Maschen rechts zusammenstricken.",
+        "Wenn nur noch 16 Maschen übrig sind, in der nächsten Runde alle Maschen paarweise rechts zusammenstricken.",
+        "Bleiben auf jeder Nadel noch 4 Maschen, werden alle Maschen paarweise zusammengestrickt.",
+    ],
+)
+def test_the_decreases_end_where_so_many_stitches_are_left(end: str) -> None:
+    text = (
+        "Auf jeder Nadel nach der 1. Masche 2 M überzogen zusammenstricken, vor der letzten Masche 2 M rechts "
+        f"zusammenstricken (72 M).\nDiese Abnahmen in jeder 2. Runde wiederholen.\n{end}"
+    )
+    to_end = [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 8]
+    assert after_each_round(read(text, (80,), "de")) == to_end
+
+
+@pytest.mark.parametrize(
+    ("divided", "place"),
+    [
+        (
+            "Zum Abnehmen wird die Arbeit in 6 gleiche Teile zu 12 Maschen geteilt",
+            "Am Anfang eines jeden Teiles",
+        ),
+        ("Man teilt nun die Maschen in 6 Teile", "Am Schlusse jedes Teiles"),
+    ],
+)
+def test_parts_of_old_books(divided: str, place: str) -> None:
+    text = (
+        f"{divided}. {place} strickt man 2 M. rechts zusammen (66 M.).\nDas Abnehmen wird in jeder 2. Tour wiederholt, "
+        "bis 54 M. übrig sind, alsdann in jeder Tour, bis 42 M. übrig sind."
+    )
+    assert after_each_round(read(text, (72,), "de")) == [66, 66, 60, 60, 54, 48, 42]
