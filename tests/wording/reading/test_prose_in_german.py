@@ -584,7 +584,7 @@ def test_crowns_that_go_on_by_what_changes(begun: int, text: str, after: list[in
 def test_rounds_of_a_number_in_words_with_the_verb_behind_are_rounds() -> None:
     text = (
         "Stricke 8 M rechts, 2 M rechts zusammen, bis zum Rundenende (72 M).\nDie zweite Runde strickst du rechts.\n"
-        "Die dritte Runde strickst du mit 7 Maschen zwischen den Abnahmen.\nDie vierte Runde strickst du wie die zweite."
+        "Die dritte Runde strickst du mit 7 Maschen zwischen den Abnahmen.\nDie vierte strickst du wie die zweite."
     )
     assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, 64]
 
@@ -622,3 +622,37 @@ def test_parts_of_old_books(divided: str, place: str) -> None:
         "bis 54 M. übrig sind, alsdann in jeder Tour, bis 42 M. übrig sind."
     )
     assert after_each_round(read(text, (72,), "de")) == [66, 66, 60, 60, 54, 48, 42]
+
+
+@pytest.mark.parametrize(
+    ("third", "more"),
+    [
+        ("Die dritte Runde stricken wir wie die erste, aber mit 7 rechten Maschen.", []),
+        ("Die dritte Runde wieder mit Abnahmen, diesmal mit 7 Maschen dazwischen (64 M).", []),
+        (
+            (
+                "Die dritte Runde strickst du genauso wie die erste, nur mit 7 Maschen vor dem Zusammenstricken.\nDiese "
+                "beiden Runden strickst du noch zweimal, jedes Mal mit einer Masche weniger."
+            ),
+            [64, 56, 56, 48],
+        ),
+    ],
+)
+def test_a_round_as_the_first_with_other_numbers(third: str, more: list[int]) -> None:
+    text = f"8 M rechts, 2 M rechts zusammen, immer wiederholen (72 M).\nDie zweite Runde strickst du rechts.\n{third}"
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, *more]
+
+
+@pytest.mark.parametrize(
+    ("rounds", "after"),
+    [
+        ("noch 1x in jeder 4. Rd und 2x in jeder 2. Rd", [88, 88, 88, 80, 80, 72, 72, 64]),
+        ("noch 1x in jeder 2. Rd und 2x in jeder 3. Rd", [88, 80, 80, 80, 72, 72, 72, 64]),
+        ("noch 1x in jeder 2. Rd, dann 2x in jeder Rd", [88, 80, 72, 64]),
+    ],
+)
+def test_decreases_worked_again_at_two_rhythms(rounds: str, after: list[int]) -> None:
+    text = f"In der folg. Rd jede 11. und 12. M re zusammenstr. = 88 M. Diese Abnahmen {rounds} wiederholen."
+    reading = read(text, (96,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [88, *after]
