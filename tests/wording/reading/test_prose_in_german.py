@@ -631,8 +631,8 @@ def test_parts_of_old_books(divided: str, place: str) -> None:
         ("Die dritte Runde wieder mit Abnahmen, diesmal mit 7 Maschen dazwischen (64 M).", []),
         (
             (
-                "Die dritte Runde strickst du genauso wie die erste, nur mit 7 Maschen vor dem Zusammenstricken.\nDiese "
-                "beiden Runden strickst du noch zweimal, jedes Mal mit einer Masche weniger."
+                "Die dritte Runde strickst du genauso wie die erste, nur mit 7 Maschen vor dem Zusammenstricken.\n"
+                "Diese beiden Runden strickst du noch zweimal, jedes Mal mit einer Masche weniger."
             ),
             [64, 56, 56, 48],
         ),
