@@ -489,3 +489,170 @@ def test_crowns_of_teachers_and_old_books(begun: int, text: str, after: list[int
     reading = read(text, (begun,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("next_round", "after"),
+    [
+        ("Die nächste Runde strickst du einfach rechts.", 72),
+        ("Die nächste Runde strickst du rechts, ohne etwas abzunehmen.", 72),
+        ("Die nächste Runde strickst du genauso.", 64),
+    ],
+)
+def test_the_next_round_is_plain_where_it_is_not_as_the_last(next_round: str, after: int) -> None:
+    text = f"Auf jeder Nadel die ersten 2 und die letzten 2 Maschen rechts zusammenstricken (72 M).\n{next_round}"
+    assert after_each_round(read(text, (80,), "de")) == [72, after]
+
+
+CROWNS_TO_THE_END = [
+    (
+        104,
+        (
+            "In der folg. Rd jede 12. und 13. M re zusammenstr. = 96 M. Diese Abnahmen noch 5x in jeder 2. Rd, "
+            "dann 5x in jeder Rd an den gleichen Stellen wiederholen, dabei verringert sich die M-Zahl zwischen "
+            "den Abnahmen jeweils um 1 M. Die restlichen 16 M zusammenziehen."
+        ),
+        [96, 96, 88, 88, 80, 80, 72, 72, 64, 64, 56, 48, 40, 32, 24, 16],
+    ),
+    (
+        80,
+        (
+            "Auf jeder Nadel die 2. und 3. Masche überzogen zusammenstricken (1 M abheben, 1 M re, die "
+            "abgehobene M überziehen) und die drittletzte mit der vorletzten Masche rechts zusammenstricken.\n"
+            "Dies in jeder 2. Runde wiederholen, in der Runde dazwischen alle Maschen rechts stricken.\nSind auf "
+            "jeder Nadel nur noch 4 Maschen, in der nächsten Runde immer 2 Maschen rechts zusammenstricken."
+        ),
+        [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 8],
+    ),
+    (
+        72,
+        (
+            "1. Runde: 7 M re, 2 M re zus, stets wdh (64 M).\nDie nächste Runde strickst du einfach rechts.\nIn "
+            "der dritten Runde strickst du nur noch 6 Maschen rechts, bevor wieder zwei zusammenkommen (56 M).\n"
+            "Du merkst schon, zwischen den Abnahmen liegt jedes Mal eine Masche weniger. Mach so weiter, eine "
+            "Runde ohne Abnahmen, eine Runde mit, bis du nur noch 40 Maschen hast.\nAb der Runde danach nimmst "
+            "du in jeder Runde ab: erst 3 rechts, 2 zusammen (32 M), dann 2 rechts, 2 zusammen (24 M)."
+        ),
+        [64, 64, 56, 56, 48, 48, 40, 32, 24],
+    ),
+    (
+        72,
+        (
+            "Zum Abnehmen teilt man die Arbeit in 6 gleiche Teile zu je 12 Maschen. Am Ende eines jeden Teiles "
+            "strickt man 2 M. rechts zusammen (66 M.).\nDieses Abnehmen wiederholt man in jeder zweiten Runde, "
+            "bis noch 48 M. vorhanden sind, danach in jeder Runde, bis nur 36 M. übrigbleiben."
+        ),
+        [66, 66, 60, 60, 54, 54, 48, 42, 36],
+    ),
+    (
+        72,
+        (
+            "Nach jeder 12. Masche einen Marker einhängen.\nVor jedem Marker 2 M re zusstr (66 M).\nMan "
+            "wiederholt dieses Abnehmen in jeder dritten Runde, bis 54 M. bleiben."
+        ),
+        [66, 66, 66, 60, 60, 60, 54],
+    ),
+    (
+        96,
+        (
+            "Es liegen 96 Maschen im Rhythmus 2 re, 2 li auf der Nadel. In der nächsten Runde werden die linken "
+            "Rippen schmaler: die 2 linken Maschen jeder Rippe links zusammenstricken. Es bleiben 72 Maschen.\n1 "
+            "Runde stricken, wie die Maschen erscheinen (2 re, 1 li).\nNun kommen die rechten Rippen an die "
+            "Reihe: jeweils 2 M rechts zusammenstricken, die linke Masche links stricken = 48 Maschen."
+        ),
+        [72, 72, 48],
+    ),
+    (
+        63,
+        (
+            "5 Maschen rechts, 2 zusammen, bis zum Ende: 54 Maschen.\nEine Runde rechts. Danach zweimal "
+            "hintereinander 1 Masche rechts, 2 zusammen: 36 und 24 Maschen."
+        ),
+        [54, 54, 36, 24],
+    ),
+]
+
+
+@pytest.mark.parametrize(("begun", "text", "after"), CROWNS_TO_THE_END)
+def test_crowns_that_go_on_by_what_changes(begun: int, text: str, after: list[int]) -> None:
+    """What grows less, how often and until when is told beside the going on."""
+    reading = read(text, (begun,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == after
+
+
+def test_rounds_of_a_number_in_words_with_the_verb_behind_are_rounds() -> None:
+    text = (
+        "Stricke 8 M rechts, 2 M rechts zusammen, bis zum Rundenende (72 M).\nDie zweite Runde strickst du rechts.\n"
+        "Die dritte Runde strickst du mit 7 Maschen zwischen den Abnahmen.\nDie vierte strickst du wie die zweite."
+    )
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, 64]
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        "Sind nur noch 16 Maschen auf den Nadeln, immer 2 Maschen rechts zusammenstricken.",
+        "Wenn nur noch 16 Maschen übrig sind, in der nächsten Runde alle Maschen paarweise rechts zusammenstricken.",
+        "Bleiben auf jeder Nadel noch 4 Maschen, werden alle Maschen paarweise zusammengestrickt.",
+    ],
+)
+def test_the_decreases_end_where_so_many_stitches_are_left(end: str) -> None:
+    text = (
+        "Auf jeder Nadel nach der 1. Masche 2 M überzogen zusammenstricken, vor der letzten Masche 2 M rechts "
+        f"zusammenstricken (72 M).\nDiese Abnahmen in jeder 2. Runde wiederholen.\n{end}"
+    )
+    to_end = [72, 72, 64, 64, 56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16, 8]
+    assert after_each_round(read(text, (80,), "de")) == to_end
+
+
+@pytest.mark.parametrize(
+    ("divided", "place"),
+    [
+        (
+            "Zum Abnehmen wird die Arbeit in 6 gleiche Teile zu 12 Maschen geteilt",
+            "Am Anfang eines jeden Teiles",
+        ),
+        ("Man teilt nun die Maschen in 6 Teile", "Am Schlusse jedes Teiles"),
+    ],
+)
+def test_parts_of_old_books(divided: str, place: str) -> None:
+    text = (
+        f"{divided}. {place} strickt man 2 M. rechts zusammen (66 M.).\nDas Abnehmen wird in jeder 2. Tour wiederholt, "
+        "bis 54 M. übrig sind, alsdann in jeder Tour, bis 42 M. übrig sind."
+    )
+    assert after_each_round(read(text, (72,), "de")) == [66, 66, 60, 60, 54, 48, 42]
+
+
+@pytest.mark.parametrize(
+    ("third", "more"),
+    [
+        ("Die dritte Runde stricken wir wie die erste, aber mit 7 rechten Maschen.", []),
+        ("Die dritte Runde wieder mit Abnahmen, diesmal mit 7 Maschen dazwischen (64 M).", []),
+        (
+            (
+                "Die dritte Runde strickst du genauso wie die erste, nur mit 7 Maschen vor dem Zusammenstricken.\n"
+                "Diese beiden Runden strickst du noch zweimal, jedes Mal mit einer Masche weniger."
+            ),
+            [64, 56, 56, 48],
+        ),
+    ],
+)
+def test_a_round_as_the_first_with_other_numbers(third: str, more: list[int]) -> None:
+    text = f"8 M rechts, 2 M rechts zusammen, immer wiederholen (72 M).\nDie zweite Runde strickst du rechts.\n{third}"
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, *more]
+
+
+@pytest.mark.parametrize(
+    ("rounds", "after"),
+    [
+        ("noch 1x in jeder 4. Rd und 2x in jeder 2. Rd", [88, 88, 88, 80, 80, 72, 72, 64]),
+        ("noch 1x in jeder 2. Rd und 2x in jeder 3. Rd", [88, 80, 80, 80, 72, 72, 72, 64]),
+        ("noch 1x in jeder 2. Rd, dann 2x in jeder Rd", [88, 80, 72, 64]),
+    ],
+)
+def test_decreases_worked_again_at_two_rhythms(rounds: str, after: list[int]) -> None:
+    text = f"In der folg. Rd jede 11. und 12. M re zusammenstr. = 88 M. Diese Abnahmen {rounds} wiederholen."
+    reading = read(text, (96,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [88, *after]
