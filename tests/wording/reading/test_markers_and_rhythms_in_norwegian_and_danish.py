@@ -190,7 +190,7 @@ TO_A_ROUND = [
         "nb",
         (
             "Sett 8 merker med 10 m mellom hvert merke.\n1. omg: *Strikk r til 2 m før merket, 2 r sm*, gjenta *–*.\n"
-            "2. omg: Strikk r.\nStrikk 1. og 2. omg i alt 2 ganger = 64 m.\nGjenta så bare 1. omg til det gjenstår 48 m."
+            "2. omg: Strikk r.\nStrikk 1. og 2. omg 2 ganger = 64 m.\nGjenta så bare 1. omg til det gjenstår 48 m."
         ),
         [72, 72, 64, 64, 56, 48],
     ),
@@ -199,7 +199,7 @@ TO_A_ROUND = [
         "da",
         (
             "Tag ind sådan på hver af de 4 p: 1 r, 2 dr r sm, strik til der er 3 m tilbage på p, 2 r sm, 1 r.\n"
-            "Indtagningen laves på 1. omg og derefter på hver 3. omg 1 gang mere = 64 m, og så på hver omg 2 gange = 48 m."
+            "Indtagningen laves på 1. omg og derefter på hver 3. omg 1 gang mere = 64 m, så på hver omg 2 gange = 48 m."
         ),
         [72, 72, 72, 64, 56, 48],
     ),
@@ -225,20 +225,31 @@ TO_A_ROUND = [
         "nb",
         (
             "Sett et merke ved omgangens begynnelse og deretter etter hver 20. m.\n"
-            "Fell slik på annenhver omg: Når det gjenstår 2 m før merket, strikk 2 r sm. Rett etter merket: 1 m løs av, "
-            "1 r, trekk den løse m over.\n1. fellingsomg = 72 m. Fortsett til det gjenstår 56 m."
+            "Fell slik på annenhver omg: Når det gjenstår 2 m før merket, strikk 2 r sm. Rett etter merket: 1 m løs "
+            "av, 1 r, trekk den løse m over.\n1. fellingsomg = 72 m. Fortsett til det gjenstår 56 m."
         ),
         [72, 72, 64, 64, 56],
     ),
     (
         "nb",
         (
-            "Maskene deles i 4 like felt med 20 m i hvert.\nI begynnelsen av hvert felt løftes 1 m løs av, 1 m strikkes r, "
-            "og den løftede m trekkes over. I slutten av feltet strikkes 2 r sm. Nå er det 72 m.\n"
+            "Maskene deles i 4 like felt med 20 m i hvert.\nI begynnelsen av hvert felt løftes 1 m løs av, 1 m "
+            "strikkes r, og den løftede m trekkes over. I slutten av feltet strikkes 2 r sm. Nå er det 72 m.\n"
             "Fell slik på hver tredje omg til det er 56 m igjen."
         ),
         [72, 72, 72, 64, 64, 64, 56],
     ),
+    # both ends of a section in sentences of their own are of the same round
+    (
+        "da",
+        (
+            "De 80 masker deles i 4 lige store dele med 20 masker i hver.\n"
+            "I begyndelsen af hver del strikkes 2 dr r sm. I slutningen af hver del strikkes 2 r sm.\n"
+            "Gentag dette på hver 2. omg, til der er 56 m tilbage."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    ("nb", "Fell 8 m jevnt fordelt. Gjenta dette på hver 3. omg til det er 64 m igjen.", [72, 72, 72, 64]),
 ]
 
 
