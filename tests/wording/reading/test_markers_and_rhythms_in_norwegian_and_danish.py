@@ -148,3 +148,111 @@ WHOLE = [
 @pytest.mark.parametrize(("language", "stitches", "text", "after"), WHOLE)
 def test_the_rounds_are_worked_as_told(language: str, stitches: int, text: str, after: list[int]) -> None:
     assert after_each_round(read(text, (stitches,), language)) == after
+
+
+BY_ONE_LESS_NB = (
+    "Fellingsomgang: *Strikk 8 rett, 2 rett sammen*, gjenta fra * til *.\nStrikk 1 omgang rett.\n"
+)
+BY_ONE_LESS_DA = "1. omg: Strik 8 m r og 2 m r sammen hele vejen rundt (72 m).\n2. og 3. omg: Strik ret.\n"
+
+TO_A_ROUND = [
+    # the plain rounds behind the last decreases are worked or not, as the text tells
+    (
+        "nb",
+        BY_ONE_LESS_NB
+        + "Gjenta disse 2 omgangene med 1 maske mindre mellom fellingene for hver gang, til du har 48 masker på pinnen "
+        "etter siste fellingsomgang. Strikk 1 omgang rett.\nStrikk 2 og 2 masker rett sammen.",
+        [72, 72, 64, 64, 56, 56, 48, 48, 24],
+    ),
+    (
+        "nb",
+        BY_ONE_LESS_NB
+        + "Gjenta disse 2 omgangene med 1 maske mindre mellom fellingene for hver gang, til det etter en "
+        "fellingsomgang er 48 masker igjen. Strikk 1 omgang rett.\nStrikk 2 og 2 masker rett sammen.",
+        [72, 72, 64, 64, 56, 56, 48, 48, 24],
+    ),
+    (
+        "da",
+        BY_ONE_LESS_DA
+        + "Disse 3 omg gentages med 1 m mindre før indtagningen for hver gang, til der er 56 m tilbage og de 2 omg "
+        "ret efter den sidste indtagning også er strikket.\nStrik 2 og 2 m r sm.",
+        [72, 72, 72, 64, 64, 64, 56, 56, 56, 28],
+    ),
+    (
+        "da",
+        BY_ONE_LESS_DA
+        + "Disse 3 omg gentages med 1 m mindre før indtagningen for hver gang, til der er 56 m tilbage. Strik også "
+        "de 2 omg ret efter sidste indtagning.\nStrik 2 og 2 m r sm.",
+        [72, 72, 72, 64, 64, 64, 56, 56, 56, 28],
+    ),
+    # a round of those before, from here on alone
+    (
+        "nb",
+        (
+            "Sett 8 merker med 10 m mellom hvert merke.\n1. omg: *Strikk r til 2 m før merket, 2 r sm*, gjenta *–*.\n"
+            "2. omg: Strikk r.\nStrikk 1. og 2. omg 2 ganger = 64 m.\nGjenta så bare 1. omg til det gjenstår 48 m."
+        ),
+        [72, 72, 64, 64, 56, 48],
+    ),
+    # decreases on a round of their own, which are then worked every so often
+    (
+        "da",
+        (
+            "Tag ind sådan på hver af de 4 p: 1 r, 2 dr r sm, strik til der er 3 m tilbage på p, 2 r sm, 1 r.\n"
+            "Indtagningen laves på 1. omg og derefter på hver 3. omg 1 gang mere = 64 m, så på hver omg 2 gange = 48 m."
+        ),
+        [72, 72, 72, 64, 56, 48],
+    ),
+    (
+        "da",
+        (
+            "Strik 8 r, 2 r sm hele vejen rundt. Næste omgang strikker du bare ret.\n"
+            "Så tager du ind igen, men denne gang er der kun 7 masker ret før de 2, der strikkes sammen (64 masker).\n"
+            "Bliv ved på samme måde med en omgang uden indtagninger og en omgang med, til du har 48 masker."
+        ),
+        [72, 72, 64, 64, 56, 56, 48],
+    ),
+    # a marker set within stars; decreases behind a marker in a sentence of their own; sections of an old book
+    (
+        "da",
+        (
+            "Sæt mærker således: * 10 m, 1 mærke *, gentag fra * omg ud = 8 mærker.\n"
+            "Strik de 2 m før hvert mærke r sm på hver 2. omg i alt 2 gange = 64 m."
+        ),
+        [72, 72, 64],
+    ),
+    (
+        "nb",
+        (
+            "Sett et merke ved omgangens begynnelse og deretter etter hver 20. m.\n"
+            "Fell slik på annenhver omg: Når det gjenstår 2 m før merket, strikk 2 r sm. Rett etter merket: 1 m løs "
+            "av, 1 r, trekk den løse m over.\n1. fellingsomg = 72 m. Fortsett til det gjenstår 56 m."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        "nb",
+        (
+            "Maskene deles i 4 like felt med 20 m i hvert.\nI begynnelsen av hvert felt løftes 1 m løs av, 1 m "
+            "strikkes r, og den løftede m trekkes over. I slutten av feltet strikkes 2 r sm. Nå er det 72 m.\n"
+            "Fell slik på hver tredje omg til det er 56 m igjen."
+        ),
+        [72, 72, 72, 64, 64, 64, 56],
+    ),
+    # both ends of a section in sentences of their own are of the same round
+    (
+        "da",
+        (
+            "De 80 masker deles i 4 lige store dele med 20 masker i hver.\n"
+            "I begyndelsen af hver del strikkes 2 dr r sm. I slutningen af hver del strikkes 2 r sm.\n"
+            "Gentag dette på hver 2. omg, til der er 56 m tilbage."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    ("nb", "Fell 8 m jevnt fordelt. Gjenta dette på hver 3. omg til det er 64 m igjen.", [72, 72, 72, 64]),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "counts"), TO_A_ROUND)
+def test_rounds_end_where_the_text_tells(language: str, text: str, counts: list[int]) -> None:
+    assert after_each_round(read(text, (80,), language)) == counts
