@@ -3,6 +3,8 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from roundwright.wording.reading.same_with import with_same_rounds
+from roundwright.wording.reading.scanner import scan
 from tests.corpus.score import errors
 from tests.support.readings import after_each_round
 
@@ -50,12 +52,109 @@ def test_other_numbers_are_no_plain_stitches(text: str) -> None:
 
 ALONE = [
     "Decrease as before, but with 6 stitches between.\nKnit 1 round.\nNarrow as before, with 5 between. (48)",
-    "Do the same with k6. Knit 1 round.\nThe same again with k5 (48 sts). Knit 1 round.",
-    "And once again, this time with six. Another plain round.\nSame trick with five. 48 remain. Knit a round.",
+    "Do the same with k6. Knit 1 round.\nThe same again with k5 (48 sts).",
+    "Then the same with 6 sts. (56 sts) Knit 1 round. The same with 5 sts. (48 sts)",
+    "Do the same with k6; knit 1 round; the same again with k5.",
+    "And once again, this time with six. Another plain round.\nSame trick with five. 48 remain.",
 ]
 
 
 @pytest.mark.parametrize("text", ALONE)
 def test_plain_rounds_that_are_told_themselves_are_worked_once(text: str) -> None:
     """Where plain rounds follow in a sentence of their own, the same is the decrease round alone."""
-    assert after_each_round(read(BEGUN + text, (80,)))[:7] == [72, 72, 64, 64, 56, 56, 48]
+    assert after_each_round(read(BEGUN + text, (80,))) == [72, 72, 64, 64, 56, 56, 48]
+
+
+def test_plain_rounds_behind_the_last_stand_between_too() -> None:
+    """The plain round before is worked again between two decrease rounds, and behind the last as it is told."""
+    text = "Do the same with k6. Knit 1 round. The same again with k5 and k4. Knit 2 rounds."
+
+    assert after_each_round(read(BEGUN + text, (80,)))[4:] == [56, 56, 48, 48, 40, 40, 40]
+
+
+ROUND = "*K8, k2tog; rep from * around. "
+"""The round that the rounds below are worked like."""
+
+JOINED = [
+    "The same with 7 knits and a k2tog.",
+    "Do the same with k7, k2tog.",
+    "Do the same with 7 knits and ssk instead of k2tog.",
+    "Same again with 7 knits followed by knit 2 together.",
+    "Do the same with 7 knits instead of 8 knits.",
+]
+
+
+@pytest.mark.parametrize("text", JOINED)
+def test_a_decrease_beside_a_number_is_of_its_round(text: str) -> None:
+    """A decrease that is joined to plain stitches is worked behind them, and adds no round."""
+    assert after_each_round(read(ROUND + "Knit 1 round. " + text, (80,))) == [72, 72, 64, 64]
+
+
+def test_a_decrease_alone_is_a_round() -> None:
+    """What is told alone, or with a `with` of its own at the end, is a round of decreases."""
+    numbers = "Knit 1 round. The same with 7 knits and one k2tog, and with 6 knits and one k2tog"
+    rounds = [72, 72, 64, 64, 56, 56]
+
+    assert after_each_round(read(ROUND + numbers + ".", (80,))) == rounds
+    assert after_each_round(read(ROUND + numbers + ", and with k2tog.", (80,))) == [*rounds, 28, 28]
+    assert after_each_round(read(ROUND + numbers + ", and only k2tog.", (80,))) == [*rounds, 28, 28]
+
+
+@pytest.mark.parametrize("text", ["The same with 7 knits and an sk2p.", "The same with 7 knits and 2 k2tog."])
+def test_another_decrease_is_not_the_same(text: str) -> None:
+    """A round with decreases of another kind, or more of them, is not worked as the round before."""
+    assert errors(read(ROUND + text, (80,)))
+
+
+BEHIND = [
+    ("Do the same with 7 knits before the k2tog, then knit 4 rounds.", [64, 64, 64, 64, 64]),
+    ("Do the same with 7 knits before each decrease, then 2 plain rounds. K2tog around.", [64, 64, 64, 32]),
+    ("Do the same with 7 knits before the k2tog, then k2tog all round.", [64, 32]),
+    ("Do the same with 7 knits before the decrease, then knit 2 together all round.", [64, 32]),
+    ("Do the same with 7 before the k2tog, then with 6 before the k2tog.", [64, 56]),
+    (
+        "Do the same with 7 knits before the k2tog and a plain round after it, then k2tog around.",
+        [64, 64, 32],
+    ),
+    ("Do the same with 7 knits before the k2tog; knit 2 rounds; k2tog around.", [64, 64, 64, 32]),
+    (
+        "Do the same with 7 knits before the k2tog; knit 1 round; do the same with 6 knits before the k2tog.",
+        [64, 64, 56],
+    ),
+    ("Decrease as before with 7 between, then 2 plain rounds.", [64, 64, 64]),
+    ("Do the same with 7, 6 and 5 knits with one plain round after each.", [64, 64, 56, 56, 48, 48]),
+    (
+        "Do the same with 7 and then 6 knits, always with 2 rounds of plain knitting after.",
+        [64, 64, 64, 56, 56, 56],
+    ),
+    ("Do the same with 7 knits, with a plain round between.", [72, 64]),
+    ("Knit 1 round. Do the same with 7 knits, with a plain round between.", [72, 64]),
+]
+
+
+@pytest.mark.parametrize(("text", "counts"), BEHIND)
+def test_what_stands_behind_is_worked(text: str, counts: list[int]) -> None:
+    """Rounds that are told in the same breath are worked too."""
+    reading = read(ROUND + text, (80,))
+
+    assert after_each_round(reading) == [72, *counts]
+    assert not errors(reading)
+
+
+OTHERWISE = [
+    "Do the same with 7 knits before the k2tog, and finish with 5 plain rounds.",
+    "Do the same with 7 knits, and 6 knits, every other round.",
+    "Knit 3 rounds. Do the same with 7 knits but without plain rounds after it.",
+    "Knit 1 round. Now the same with 7 knits, no plain round.",
+    "Knit 1 round. Do the same with 7 knits before the k2tog, but no plain round after.",
+    "Do the same with 7 knits before the marker.",
+    "Then repeat with 8 sts before the marker, k2tog at the marker, knit to end.",
+]
+
+
+@pytest.mark.parametrize("text", OTHERWISE)
+def test_what_is_told_otherwise_is_no_same_round(text: str) -> None:
+    """Where more is told, plain rounds are denied or the stitches are not before a decrease, nothing is put in."""
+    words = scan(ROUND + text, 1).tokens
+
+    assert with_same_rounds(words) == words

@@ -65,7 +65,7 @@ from roundwright.wording.reading.round_names import (
 )
 from roundwright.wording.reading.rounds_begun import with_rounds_begun
 from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
-from roundwright.wording.reading.same_with import with_same_told
+from roundwright.wording.reading.same_with import with_same_rounds
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
 from roundwright.wording.reading.sizes import (
@@ -157,7 +157,7 @@ class Laid(Struct):
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
-    tokens = with_decreases_once_more(with_same_told(with_starred_rounds(tokens)))
+    tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)

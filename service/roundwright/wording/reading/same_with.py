@@ -7,63 +7,62 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import COLON, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import ONE, Number
 
 _Plain = tuple[Number, bool]
 """How many plain rounds are told, and whether they are worked behind the last decrease round as well."""
 
 
-def with_same_told(tokens: list[Token]) -> list[Token]:
+def with_same_rounds(tokens: list[Token]) -> list[Token]:
     """The words, with such rounds told one by one. Takes time in their number."""
-    made: list[Token] = []
-    place = 0
+    tokens, made = [*tokens], list[Token]()
+    place = followed = 0
     while place < len(tokens):
-        rounds, stop = (
-            _same_with(tokens, place, made) if tokens[place].flags & _BEGINS or not place else ([], place)
-        )
+        begins = tokens[place].flags & _BEGINS or not place
+        rounds, stop = _same_with(tokens, place, made, followed) if begins else ([], place)
+        if rounds and _do_plain_rounds_follow(tokens[stop : stop + MOST_TO_PLAIN]):
+            followed = len(made) + len(rounds)
+        if rounds and tokens[stop].kind not in ("(", "=") and not tokens[stop].flags & COLON:
+            tokens[stop] = replace(tokens[stop], flags=tokens[stop].flags | STOP)
         made.extend(rounds or tokens[place : place + 1])
-        place = stop if rounds else place + 1
+        place = max(stop, place + 1)
     return made
 
 
-def _same_with(tokens: list[Token], place: int, before: list[Token]) -> tuple[list[Token], int]:
+def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int) -> tuple[list[Token], int]:
     """The rounds of a sentence that tells to work the same with other numbers, and the place behind it; else none.
 
-    `before`: the words before it.
+    `made`: the words before it; `followed`: where in them the last such sentence ends that plain rounds follow.
     """
-    stop = place + 1
-    while stop < len(tokens) and stop < place + MOST_WORDS and not tokens[stop].flags & _APART:
-        stop += 1
+    stop = next((at for at in range(place + 1, len(tokens)) if tokens[at].flags & _APART), len(tokens))
     at, plain = _behind_same(tokens, place, stop)
-    if not at:
+    if not at or stop > place + MOST_WORDS:
         return [], place
-    items, behind = _items(tokens, at, stop)
-    end = next((at for at in range(behind, stop) if tokens[at].kind in ("(", "=")), stop)
-    alone = behind == end and all(
-        _plain(number) <= MOST_PLAIN for _, number in items
-    )  # and once again with five
-    sure = alone or any(item.kind == "knit" for item, _ in items) or tokens[behind].kind in _OF_PLAIN
-    falls = [_plain(number) for _, number in items]
-    far = any(token.kind in _FAR for token in tokens[behind:end])
-    if not items or not sure or far or sorted(set(falls), reverse=True) != falls:
+    close = next((word for word in range(at, stop) if tokens[word].kind in ("(", "=")), stop)
+    items, behind = _items(tokens, at, close)
+    then = next((word for word in range(behind - 1, close) if tokens[word].kind == "then"), close)
+    end = close if _plain_rounds(tokens[behind:close]) else max(behind, then)  # then: a sentence of its own
+    clause = _plain_rounds(tokens[behind:end])
+    # A number with no noun may count anything: it is of plain stitches where nothing else is told and it is small.
+    alone = behind == end and all(_plain(item) <= MOST_PLAIN for item in items)
+    sure = alone or not {"knit", *_OF_PLAIN}.isdisjoint(token.kind for token in tokens[at:behind])
+    more = not clause and not _WORK.isdisjoint(token.kind for token in tokens[behind:end])
+    if not items or not sure or more:
         return [], place
-    plain = plain or _plain_rounds(tokens[behind:end])
-    shapes = any(
-        token.kind == "decrease" for token in tokens[place:at]
-    )  # decrease as before, with 8 sts between
-    if plain is None and not (shapes or _are_plain_rounds_told(tokens[end : end + MOST_TO_PLAIN])):
-        plain = _plain_before(before)
-    made: list[Token] = []
-    for item, number in items:
-        made.extend(_round_with(item, number))
-        if plain is not None and (plain[1] or number is not items[-1][1]):
-            knit, count, rounds = words_at(
-                tokens[end - 1].end, ("knit", "knit"), ("number", "1"), ("round", "rounds")
-            )
-            made.extend((replace(knit, flags=STOP | SPACE), replace(count, number=plain[0]), rounds))
-    made[0] = replace(made[0], flags=tokens[place].flags | STOP)
-    return made, end
+    plain, earlier = plain or clause, _plain_before(made, followed)
+    # `Decrease as before, with 8 sts between` is the decrease round alone, `the same` its plain rounds as well.
+    if plain is None and earlier and not any(token.kind == "decrease" for token in tokens[place:at]):
+        plain = earlier[0], earlier[1] and not _do_plain_rounds_follow(tokens[end : end + MOST_TO_PLAIN])
+    knit, count, word = words_at(tokens[end - 1].end, ("knit", "knit"), ("number", "1"), ("round", "rounds"))
+    even = [replace(knit, flags=STOP | SPACE), replace(count, number=plain[0]), word] if plain else []
+    rounds = [] if plain is None or plain[1] or earlier or len(items) > 1 else [*even]
+    for item in items:
+        rounds.extend(_round_with(item))
+        rounds.extend(even if plain and (plain[1] or item is not items[-1]) else ())
+    rounds[0] = replace(rounds[0], flags=tokens[place].flags | STOP)
+    return rounds, end
 
 
 def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plain | None]:
@@ -74,90 +73,108 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
     same = at
     while at < stop and (tokens[at].text in _SAME or tokens[at].kind in _ROUNDS_BEFORE):
         number = tokens[at].number
-        if number is not None:
-            if tokens[at + 1].kind != "round":
-                break
-            plain = Number(((number.of(0) or 1) - 1,)), True  # these two rounds
+        if number is not None and tokens[at + 1].kind != "round":
+            break
+        plain = plain if number is None else (Number(((number.of(0) or 1) - 1,)), True)  # these two rounds
         at += 1
     return (at if at > same and tokens[at - 1].text == "with" else 0), plain
 
 
-def _round_with(item: Token, number: Token | None) -> list[Token]:
-    """`Repeat the decrease round with k5`; of no number, `k2tog around`."""
-    if number is None:
-        pair = replace(item, kind="stitch", text="k2tog", means="k2tog", flags=item.flags | STOP)
-        return [pair, *words_at(item.end, ("around", "around"))]
+def _round_with(item: Token) -> list[Token]:
+    """`Repeat the decrease round with k5`; of a decrease, `k2tog around`."""
+    if item.number is None:
+        return [replace(item, flags=item.flags | STOP), *words_at(item.end, ("around", "around"))]
     first, *others = words_at(
         item.start, ("repeat", "repeat"), ("decrease", "dec"), ("round", "round"), ("", "with"), ("knit", "k")
     )
-    return [replace(first, flags=STOP | SPACE), *others, replace(number, flags=0)]
+    return [replace(first, flags=STOP | SPACE), *others, replace(item, flags=0)]
 
 
-def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[tuple[Token, Token | None]], int]:
-    """The word and the number of each of the plain stitches told there, no number for no more than decreases."""
-    items: list[tuple[Token, Token | None]] = []
+def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[Token], int]:
+    """The number of each of the plain stitches told there, a decrease for no more than decreases; the place behind."""
+    items: list[Token] = []
+    last = at
     while at < stop:
-        kinds = [token.kind for token in tokens[at : min(at + 3, stop)]]
-        match kinds:
-            case ["knit", "number", "together"]:
-                items.append((tokens[at], None))
-                at += 3
-            case ["stitch", *_]:
-                items.append((tokens[at], None))
-                at += 1
-            case ["knit", "number", *_]:
-                items.append((tokens[at], tokens[at + 1]))
-                at += 2
-            case ["number", other, *rest] if other in _COUNTING or rest == ["round"]:
-                return [], at
-            case ["number", "knit" | "plain" | "stitch_noun" as noun, *_]:
-                items.append((replace(tokens[at], kind=noun), tokens[at]))
-                at += 2
-            case ["number", *_]:
-                items.append((tokens[at], tokens[at]))
-                at += 1
-            case ["instead", "knit", "number"]:
-                at += 3
-            case [kind, *_] if kind in _JOINTS or tokens[at].text == "with":
-                at += 1
-            case _:
+        gap = {token.text if token.text == "with" else token.kind for token in tokens[last:at]}
+        instead, pair = tokens[at - 1].kind == "instead", _behind_pair(tokens, at, stop)
+        if pair and not instead:
+            if not _OF_PLAIN.isdisjoint(gap):
                 break
-    alone = all(number is None or _plain(number) for _, number in items)
-    return (items if alone and any(number is not None for _, number in items) else []), at
+            if "only" in (tokens[at - 1].kind, tokens[pair].kind) or ("with" in gap and pair == stop):
+                items.append(replace(tokens[at], kind="stitch", text="k2tog", means="k2tog", number=None))
+            elif not items or not _BEFORE_MORE.isdisjoint(gap):
+                return [], at
+        step, number = (pair - at, 0) if pair else _step(tokens, at, stop)
+        if not step:
+            break
+        if number and not instead:
+            items.append(tokens[at + number - 1])
+            last = at + step
+        at += step
+    falls = [_plain(item) for item in items]
+    known = all(_plain(item) or item.number is None for item in items)
+    return (items if known and any(falls) and sorted(set(falls), reverse=True) == falls else []), at
 
 
-def _plain(number: Token | None) -> int:
+def _step(tokens: list[Token], at: int, stop: int) -> tuple[int, int]:
+    """How many words are of plain stitches there, none where no more are, and which of them is their number, from 1."""
+    kinds = [token.kind for token in tokens[at : min(at + 3, stop)]]
+    match kinds:
+        case ["knit", "number", "round"] | ["number", "knit" | "plain", "round"]:
+            return 0, 0
+        case ["knit", "number", *_]:
+            return 2, 2
+        case ["number", "knit" | "plain" | "stitch_noun", *_]:
+            return 2, 1
+        case ["number", *other]:
+            return (0, 0) if other and other[0] in _COUNTED else (1, 1)
+        case ["before" | "between" as word, *_]:
+            noun = next((noun for noun in range(at + 1, stop) if tokens[noun].kind not in _TO_DECREASE), at)
+            comma = any(other.flags & COMMA for other in tokens[at + 1 : noun + 1])
+            named = tokens[noun].kind in ("stitch", "decrease", "together") and not comma
+            return noun + 1 - at if named else int(word == "between"), 0
+        case _:
+            return int(kinds[0] in _JOINTS), 0
+
+
+def _behind_pair(tokens: list[Token], at: int, stop: int) -> int:
+    """The place behind a decrease of two stitches to a single stitch, `k2tog`, `knit 2 together`; 0 where none is."""
+    at += tokens[at].kind == "number" and _plain(tokens[at]) == 1  # and one k2tog
+    if at < stop and uses_and_leaves().get(tokens[at].means) == (2, 1):
+        return at + 1
+    kinds = [token.kind for token in tokens[at : min(at + 3, stop)]]
+    return at + 3 if kinds == ["knit", "number", "together"] and _plain(tokens[at + 1]) == 2 else 0
+
+
+def _plain(token: Token) -> int:
     """How many stitches a number says to be plain; none where it tells sizes."""
-    if number is None or number.number is None or len(number.number.values) != 1:
-        return 0
-    return number.number.of(0) or 0
+    number = token.number
+    return (number.of(0) or 0) if number is not None and len(number.values) == 1 else 0
 
 
 def _plain_rounds(words: list[Token]) -> _Plain | None:
-    """How many plain rounds are told with it, and whether behind the last as well; None where none are."""
+    """How many plain rounds are told with it, and whether behind the last as well; None where more or less is told."""
     at = next((place for place, token in enumerate(words) if token.kind == "round"), 0)
     where = next((token.kind for token in words[at:] if token.kind in ("after", "between")), "")
-    if not at or not where:
+    if not at or not where or any(_OF_ROUNDS.isdisjoint((word.kind, word.text)) for word in words):
         return None
     number = next((token.number for token in words[max(0, at - 3) : at] if token.number is not None), ONE)
     return number, where == "after"
 
 
-def _plain_before(tokens: list[Token]) -> _Plain | None:
-    """How many plain rounds the sentence before tells, which are worked again as well: `Knit 1 round.`."""
-    count = len(tokens)
-    begin = next((at for at in range(count - 1, max(count - 6, -1), -1) if tokens[at].flags & _APART), count)
+def _plain_before(tokens: list[Token], followed: int) -> _Plain | None:
+    """How many plain rounds the sentence before tells, `Knit 1 round.`, and whether the last round has them as well."""
+    near = range(max(len(tokens) - 5, 0), len(tokens))
+    begins = [at for at in near if tokens[at].flags & _APART or tokens[at - 1].kind == ")"]
+    begin = max(begins, default=len(tokens))
     words = [token for token in tokens[begin:] if token.kind]
-    match [token.kind for token in words]:
-        case ["knit", "round"] | ["knit", "plain", "round"]:
-            return ONE, True
-        case ["knit", "number", "round", *_]:
-            return words[1].number or ONE, True
-        case _:
-            return None
+    last = any(tokens[at].kind not in _COUNTS for at in range(followed, begin))
+    kinds = " ".join(token.kind for token in words)
+    knit = kinds.startswith("knit number round") or kinds in ("knit round", "knit plain round")
+    return (words[1].number or ONE, last) if knit else None
 
 
-def _are_plain_rounds_told(words: list[Token]) -> bool:
+def _do_plain_rounds_follow(words: list[Token]) -> bool:
     """Whether plain rounds stand behind the sentence, or behind its count: `(64). Knit 1 round.`."""
     sentence: list[str] = []
     for token in words:
@@ -182,13 +199,26 @@ _SAME: Final = frozenset(
     ("same", "again", "repeat", "once", "more", "time", "with", "as before", "but", "trick", "thing", "in the same way",
      "same way", "the same way")
 )  # fmt: skip
-_JOINTS: Final = frozenset(("", "stitch_noun", "then", "and", "more", "only", "last"))
+_JOINTS: Final = frozenset(("", "stitch_noun", "then", "and", "more", "only", "last", "in", "instead"))
 """Kinds of words between the numbers."""
-_COUNTING: Final = frozenset(("round", "times", "more", "marker", "needle", "section", "fewer", "unit"))
+_COUNTED: Final = frozenset(
+    ("round", "times", "stitch", "more", "marker", "needle", "section", "fewer", "unit")
+)
 """What else than plain stitches a number may count there."""
 _OF_PLAIN: Final = frozenset(("before", "between"))
 """What stands behind numbers of plain stitches."""
-_FAR: Final = frozenset(("until", "times", "often", "fewer"))
+_BEFORE_MORE: Final = frozenset(("with", "then", "stitch", "together"))
+"""Words and kinds of words behind which a decrease does not belong to the number before it."""
+_TO_DECREASE: Final = frozenset(("", "each", "next", "knit", "number"))
+_OF_ROUNDS: Final = frozenset(
+    ("", "and", "then", "work", "knit", "plain", "even", "number", "round", "in", "after", "between", "each", "times",
+     "decrease", "always", "knitting")
+)  # fmt: skip
+"""Kinds of words, and words, of `and a knit round after each`."""
+_WORK: Final = _OF_PLAIN | frozenset(
+    ("round", "everyround", "knit", "plain", "stitch", "together", "after", "until", "times", "often", "fewer")
+)  # fmt: skip
+"""Kinds of words that work more or deny it."""
 MOST_PLAIN: Final = 12
 """Plain stitches that are told by no more than their number."""
 MOST_WORDS: Final = 48
