@@ -122,6 +122,14 @@ def test_a_stitch_put_in_is_worded_as_in_the_rounds_beside_it(around: str, doubl
     assert answer.repaired == "\n".join(lines)
 
 
+def test_an_edit_that_has_english_words_is_not_offered() -> None:
+    """What the language has no wording for is no repair of its text."""
+    text = "Mindertoer: elke 8e en 9e (8e en 9e) steek samenbreien, dat wordt 64 (72) steken."
+    (finding,) = (found for found in read(text, (72, 80), "nl").findings if found.severity == "error")
+
+    assert (finding.code, finding.size, finding.edits, finding.repair) == ("left_over", 2, (), None)
+
+
 def test_an_unknown_word_is_quoted_as_it_is_printed() -> None:
     """A message that quotes the text quotes the original."""
     text = "1. Rd: * 4 M re, frmpf, 2 M re zusstr; ab * stets wdh (= 40 M)."

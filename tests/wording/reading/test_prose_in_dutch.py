@@ -486,6 +486,92 @@ def test_ribs_needles_and_sorts_of_rounds(text: str, cast_on: int, after: list[i
     assert after_each_round(reading) == after
 
 
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        (
+            (
+                "Plaats in de volgende toer na elke 10 steken een markeerder.\n"
+                "Mindertoer: *brei r tot 2 st voor de markeerder, 2 r sm; herhaal vanaf * tot het eind. (72 st)"
+            ),
+            80,
+            [80, 72],
+        ),
+        (
+            (
+                "1e toer: brei van elke naald 1 st r, 1 enkele overhaling, brei r tot er nog 3 st over zijn, "
+                "2 st r samenbr., 1 st r (40 st over).\n2e toer: brei alle st r.\n"
+                "Herhaal deze 2 toeren tot je na een 1e toer nog 6 st per naald overhoudt (24 st).\nBrei 1 toer r.\n"
+                "Brei 1 toer waarin steeds 2 st r samengebreid worden (12 st)."
+            ),
+            48,
+            [40, 40, 32, 32, 24, 24, 12],
+        ),
+        (
+            (
+                "Brei 5 steken recht en brei dan 2 steken tegelijk recht. Dat herhaal je tot het einde van de ronde, "
+                "en dan heb je nog 60 steken.\nBrei 4 steken recht en dan 2 steken tegelijk recht. Dat herhaal je tot "
+                "het eind van de ronde, zodat je 50 steken overhoudt.\nDaarna minder je elke ronde op dezelfde manier "
+                "door: 40 steken, 30 steken en tot slot 20 steken."
+            ),
+            70,
+            [60, 50, 40, 30, 20],
+        ),
+        (
+            (
+                "Op elke naald breit men 1 recht, 1 overhaling, recht tot er nog 3 steken op de naald staan, 2 samen, "
+                "1 recht. Men mindert dus 8 steken en houdt er 72.\nMen mindert aldus om de andere toer, tot er 56 "
+                "steken over zijn."
+            ),
+            80,
+            [72, 72, 64, 64, 56],
+        ),
+        (
+            (
+                "Verdeel de st in 6 delen van 10 st.\nMinder in de volg nld aan het eind van elk deel 1 st door de "
+                "laatste 2 st r samen te breien. Er blijven 54 st over.\nMinder daarna 3 x in elke nld 6 st = 36 st.\n"
+                "Minder dan nog 2 x in elke toer 6 st = 24 st."
+            ),
+            60,
+            [54, 48, 42, 36, 30, 24],
+        ),
+        (
+            (
+                "Verdeel de 48 st in vier vakken van 12 st en hang een markeerder aan de 6e st van elk vak.\n"
+                "CDD: haal 2 st samen recht af, 1 r, haal de 2 afgehaalde st over (2 st geminderd)\n"
+                "Ronde 1: *brei in boordsteek tot 1 st voor de gemarkeerde st, CDD, brei in boordsteek tot het einde "
+                "van het vak; herhaal vanaf * – 40 st\nRonde 2: brei alle steken zoals ze zich voordoen\n"
+                "Brei ronde 1 en 2 nog 1 keer.\nBrei daarna nog drie keer alleen ronde 1: 24, 16 en 8 st."
+            ),
+            48,
+            [40, 40, 32, 32, 24, 16, 8],
+        ),
+    ],
+)
+def test_places_and_ends_of_crowns(text: str, cast_on: int, after: list[int]) -> None:
+    """Where markers and decreases go, and where a crown or a part of it ends, in the order of Dutch words."""
+    reading = read(text, (cast_on,), "nl")
+
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(("times", "errors"), [(3, 0), (4, 1)])
+def test_times_are_compared_with_the_count_they_come_to(times: int, errors: int) -> None:
+    """Decreases so many times until so many stitches are left: both are asked to come out."""
+    reading = read(
+        (
+            "1e toer: op elke nld 2x 10 st r, 2 st r samenbr. (88 st)\n2e toer: r.\n"
+            f"Deze minderingen elke 2e toer nog {times}x herhalen, telkens met 1 st minder ertussen, tot er 64 st over "
+            "zijn."
+        ),
+        (96,),
+        "nl",
+    )
+
+    assert len([finding for finding in reading.findings if finding.severity == "error"]) == errors
+
+
 def test_one_count_told_wrong_makes_no_others_wrong() -> None:
     """A repeat begun by `steeds` is worked around behind a round whose count does not come out."""
     reading = read(

@@ -35,13 +35,14 @@ class _Original:
 
     def reading(self, reading: Reading) -> Reading:
         """The reading with its findings and edits moved."""
-        moved = {edit: self.edit(edit) for finding in reading.findings for edit in finding.edits}
+        edits = dict.fromkeys(edit for finding in reading.findings for edit in finding.edits)
+        moved = {edit: worded for edit in edits if (worded := self.edit(edit)) is not None}
         findings = [
             self.finding(finding, moved) for finding in reading.findings if finding.code not in ENGLISH_ONLY
         ]
         made: list[Edit] = []
         for edit in reading.made:
-            if not made or moved[edit].start.offset >= made[-1].end.offset:
+            if edit in moved and (not made or moved[edit].start.offset >= made[-1].end.offset):
                 made.append(moved[edit])
         return msgspec.structs.replace(
             reading,
@@ -54,7 +55,7 @@ class _Original:
         """A finding at its place in the original."""
         at = self.english_lines[finding.line - 1] + finding.column - 1
         place = self.position(self.text.place(at))
-        edits = tuple(moved[edit] for edit in finding.edits)
+        edits = tuple(moved[edit] for edit in finding.edits if edit in moved)
         return msgspec.structs.replace(
             finding,
             line=place.line,
@@ -80,9 +81,11 @@ class _Original:
             return say_count(message.key, message.number, **(values | {"count": message.number}))
         return message.replace(quoted[1], word, 1)
 
-    def edit(self, edit: Edit) -> Edit:
-        """An edit of the original."""
+    def edit(self, edit: Edit) -> Edit | None:
+        """An edit of the original; None where its words are not all of the language."""
         moved = change(self.text, edit.start.offset, edit.end.offset, edit.replacement)
+        if moved is None:
+            return None
         return msgspec.structs.replace(
             edit,
             start=self.position(moved.start),

@@ -19,6 +19,7 @@ _PARTED: Final = re.compile(r", (?![^()]{0,40}\))")
 """Commas that are not of a list of sizes."""
 _BELONGS: Final = re.compile(r"\s[^\W\d_]")
 """Words that are put in behind others and belong to them: `3 times` and ` in all`."""
+_WORD: Final = re.compile(r"[^\W\d_]+[0-9]?[^\W\d_]*")
 _ONE: Final = re.compile(r"1 (?=[^\W\d_])")
 _SPLIT: Final = re.compile(r"[^\W_]+|\s+|.", re.DOTALL)
 
@@ -31,15 +32,28 @@ class Change(NamedTuple):
     text: str
 
 
-def change(text: Rewritten, at: int, stop: int, replacement: str) -> Change:
-    """An edit of the English text as one of the original."""
+def change(text: Rewritten, at: int, stop: int, replacement: str) -> Change | None:
+    """An edit of the English text as one of the original; None where English words would be left in it."""
     if (moved := _line_put_in(text, at, stop, replacement)) is not None:
         return moved
     old = text.text[at:stop]
     if _plain(old) == _plain(replacement) and (moved := _numbers(text, at, stop, replacement)) is not None:
         return moved
     before, behind = _alike(old, replacement)
-    return _words(text, at + before, stop - behind, replacement[before : len(replacement) - behind])
+    moved = _words(text, at + before, stop - behind, replacement[before : len(replacement) - behind])
+    english = replacement + text.text[text.units[text.unit(at)].at : text.units[text.unit(stop)].stop]
+    left = _split(english) & _split(moved.text) - _written(text.language)
+    return moved if left <= _split(text.original) else None
+
+
+def _split(words: str) -> set[str]:
+    return set(_WORD.findall(words.lower()))
+
+
+@cache
+def _written(language: str) -> set[str]:
+    """The words in which the service prints patterns in a language."""
+    return _split(" ".join(row.writes or "" for row in reference.wordings(language)))
 
 
 def _plain(words: str) -> str:
