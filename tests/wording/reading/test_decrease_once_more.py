@@ -130,3 +130,55 @@ def test_how_often_behind_other_rounds_is_not_that_of_the_decrease() -> None:
     """The neighbour: the decrease is worked once."""
     text = f"{ROUND}Knit 1 round and decrease again (70 sts).\nKnit 2 rounds twice."
     assert after_each_round(read(text, (84,)))[:6] == [77, 77, 77, 77, 77, 70]
+
+
+@pytest.mark.parametrize(
+    ("begun", "on"),
+    [
+        ("Next rnd: dec 8 sts evenly.", "Dec 8 every 4th rnd 2 more times."),
+        ("Dec 8 sts evenly.", "Dec 8 sts evenly every 4th rnd twice more."),
+        ("Next rnd: (k8, k2tog) 8 times.", "Dec 8 sts every 4th rnd 2 more times."),
+        ("Next rnd: dec 8 sts evenly. Knit 3 rounds.", "Dec 8 sts every 4th rnd 2 more times."),
+        ("Round 1: dec 8 sts evenly. Round 2: Knit.", "Dec 8 sts every 4th rnd 2 more times."),
+        ("Next rnd: dec 8 sts evenly.", "Dec 8 sts every 4th rnd 2 times."),
+    ],
+)
+def test_further_decreases_every_so_often_are_so_far_from_the_first(begun: str, on: str) -> None:
+    """Three decrease rounds, three plain ones between."""
+    assert after_each_round(read(f"{begun} {on}", (80,))) == [*[72] * 4, *[64] * 4, 56]
+
+
+def test_decreases_every_so_often_behind_plain_rounds_begin_at_once() -> None:
+    """The neighbour: nothing was decreased before."""
+    assert after_each_round(read("Knit 2 rnds. Dec 8 sts evenly every 4th rnd 2 times.", (80,))) == [
+        80, 80, 72, 72, 72, 72, 64,
+    ]  # fmt: skip
+
+
+def test_the_same_again_behind_a_plain_round_is_the_decrease_where_its_count_says_so() -> None:
+    begun = "K6, k2tog. Continue in this manner around, = 49 sts. Knit 1 rnd."
+
+    assert after_each_round(read(f"{begun} The same again = 42. Knit 1 rnd. The same again = 35.", (56,))) == [
+        49, 49, 42, 42, 35,
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("on", ["The same again (49 sts).", "The same again."])
+def test_the_same_again_is_the_plain_round_where_nothing_is_decreased(on: str) -> None:
+    """The neighbour."""
+    assert after_each_round(read(f"*K6, k2tog*, repeat around (49 sts). Knit 1 rnd. {on}", (56,))) == [
+        49,
+        49,
+        49,
+    ]
+
+
+def test_a_decrease_round_of_which_only_the_count_is_told_is_no_plain_round() -> None:
+    reading = read("Cast on 60 sts.\nKnit 5 rnds.\nDec rnd [54 sts]. Knit 3 rnds.", (60,))
+
+    assert ("not_understood", 3) in faults(reading)
+
+
+def test_a_plain_round_with_its_count_stands_before_others() -> None:
+    """The neighbour: its count is right."""
+    assert after_each_round(read("Plain rnd (60 sts). Knit 3 rnds.", (60,))) == [60] * 4

@@ -101,3 +101,46 @@ def test_one_stitch_goes_at_every_so_many_in_french_and_spanish(language: str, t
 def test_the_number_behind_with_is_that_of_the_changes(words: str, after: int) -> None:
     """But for the number 1 before the name of a stitch, which is worked so."""
     assert after_each_round(read(f"Rnd 1: {words}. {after} sts", (84,))) == [after]
+
+
+PLACE_FIRST = [
+    ("Before each marker k2tog, and after each marker ssk.", 16),
+    ("Before every marker, k2tog; after every marker, ssk.", 16),
+    ("Before each of the 4 markers knit 2 together and after each of the 4 markers ssk.", 16),
+    ("Before each marker: k2tog. After each marker: ssk.", 16),
+    ("Before each marker k2tog, k1, and after each marker k1, ssk.", 16),
+    ("Before each marker work a k2tog and after each marker work an ssk.", 16),
+    ("Before and after each marker k2tog.", 16),
+    ("On either side of each marker, dec 1 st.", 16),
+    ("Before each marker k2tog, knit the other stitches.", 20),
+    ("At each marker k2tog.", 20),
+]
+
+
+@pytest.mark.parametrize(("work", "left"), PLACE_FIRST)
+def test_a_decrease_told_behind_its_markers_is_worked_at_each_of_them(work: str, left: int) -> None:
+    """Four sections of six: a decrease on both sides of every marker leaves four, on one side five."""
+    text = f"Cast on 24 sts, placing a marker after every 6 sts.\nRound 1: {work}\nRound 2: Knit."
+
+    assert after_each_round(read(text, (24,))) == [left, left]
+
+
+@pytest.mark.parametrize(
+    "begun",
+    [
+        "Before each marker k2tog.",
+        "Next round: before each marker k2tog, knit to end.",
+        "K2tog before each marker.",
+    ],
+)
+def test_a_decrease_told_behind_its_markers_is_gone_on_with(begun: str) -> None:
+    text = f"Cast on 24 sts, placing a marker after every 6 sts.\n{begun} Dec every other rnd until 8 sts remain."
+
+    assert after_each_round(read(text, (24,))) == [20, 20, 16, 16, 12, 12, 8]
+
+
+def test_a_decrease_behind_the_marker_of_the_round_is_worked_once() -> None:
+    """The neighbour: one marker alone."""
+    text = "Cast on 24 sts. Place a marker at the beginning of the round.\nRnd 1: After the marker, k2tog, knit to end."
+
+    assert after_each_round(read(text, (24,))) == [23]

@@ -318,3 +318,48 @@ def test_one_round_told_before_a_comma_is_the_round_of_each_needle() -> None:
         "Knit 1 rnd: on each needle ssk, knit to end.",
     ):
         assert after_each_round(read(NEEDLES["en"] + words, (48,))) == [44]
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        "At the beginning of each of the 4 needles: k1, ssk. At the end of each needle: k2tog, k1.",
+        "At the start of every needle: k1, ssk. At the end of every needle: k2tog, k1.",
+        "At the end of each needle: k2tog, k1. At the beginning of each needle: k1, ssk.",
+        "At the beginning of each needle: k1, ssk. At the end: k2tog, k1.",
+    ],
+)
+def test_both_ends_of_each_needle_in_two_sentences_are_a_round(work: str) -> None:
+    """Ten stitches on each of four needles, of which two are taken in."""
+    begun = "Cast on 40 sts, 10 on each of 4 needles.\n"
+
+    assert after_each_round(read(f"{begun}Round 1: {work}\nRound 2: Knit.", (40,))) == [32, 32]
+
+
+def test_both_ends_of_each_needle_under_two_numbers_are_two_rounds() -> None:
+    """The neighbour."""
+    first, second = "At the beginning of each needle: k1, ssk.", "At the end of each needle: k2tog, k1."
+    text = f"Cast on 40 sts, 10 on each of 4 needles.\nRound 1: {first} Round 2: {second}"
+
+    assert after_each_round(read(text, (40,))) == [36, 32]
+
+
+@pytest.mark.parametrize(
+    ("needles", "end", "counts"),
+    [
+        ("", "2 sts remain on each needle", [40, 32, 24, 16, 8]),
+        ("", "2 sts remain on each of 4 needles", [40, 32, 24, 16, 8]),
+        (" and divide over 3 needles", "8 sts remain on each needle", [40, 32, 24]),
+        (" on 3 double-pointed needles", "8 sts remain on each needle", [40, 32, 24]),
+        (" onto dpns", "8 sts remain on each needle", [40, 32]),
+        (" and divide over 3 needles", "24 sts remain, 8 on each needle", [40, 32, 24]),
+        (" and divide over 3 needles", "8 sts remain", [40, 32, 24, 16, 8]),
+    ],
+)
+def test_stitches_left_on_each_needle_are_of_the_needles_named_or_of_four(
+    needles: str, end: str, counts: list[int]
+) -> None:
+    """Four of a set of five where no line says how many (common practice); the last is the neighbour."""
+    begun = f"Cast on 48 sts{needles}.\nRound 1: *k4, k2tog; rep from * to end.\n"
+
+    assert after_each_round(read(f"{begun}Continue decreasing this way until {end}.", (48,))) == counts

@@ -31,6 +31,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     UntilRound,
+    counts_of,
     is_of_all,
     is_once_more,
     is_until_rounds,
@@ -244,6 +245,8 @@ def _begins_sentence(of: Label | None, part: _Part, coming: _Coming) -> bool:
     if part.worked and not part.open and _shapes_thus(part, coming):
         return True
     whole = coming.begins and coming.works
+    if of is not None and of.kind == "sort" and coming.phrase.flags & FULL and is_bare(coming.phrase):
+        return bool(part.phrases) and all(map(counts_of, part.phrases))  # Dec rnd [54 sts]. Knit 3 rnds.
     return of is None and bool(coming.phrase.flags & STOP) and (whole or _ends_decrease(part.phrases))
 
 
@@ -786,6 +789,9 @@ def _goes_on(of: Label | None, part: _Part, coming: _Coming) -> bool:
     phrase = coming.phrase
     if of is None or (of.kind == "next" and _begins_apart(part, phrase)):
         return False
+    every = type(coming.following) is Rounds and coming.following.every
+    if every and phrase.flags & FULL and type(phrase) is Stitches and type(phrase.node) is Evenly:
+        return False  # Next rnd: dec 8 sts evenly. Dec 8 every 4th rnd 2 more times
     if part.open and type(phrase) in _ASIDES:
         return True
     if type(phrase) is Then and type(coming.following) is Stitches and _fixed(part.phrases):

@@ -54,7 +54,7 @@ from roundwright.wording.reading.states import (
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
 from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch, named
-from roundwright.wording.reading.worked import Sections, UnclearError, Worked
+from roundwright.wording.reading.worked import USUAL_NEEDLES, Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
 HIGHEST: Final = 10_000
@@ -226,6 +226,9 @@ class LineWork:
             number, last = number + 1, ()
         turns = candidate.turns or ((self.rib_before() if candidate.ribbed else ()) or candidate.nodes,)
         apart = max(candidate.step, 1) if candidate.times is not None else 1  # on every other round, 5 times
+        for _ in range(0 if single else self.rounds_to_next(apart)):
+            self.round(PLAIN, number)
+            number += 1
         for turn in range(plain):
             for between in range(1, apart) if turn else ():
                 self.round(PLAIN, number + (turn - 1) * apart + between)
@@ -233,6 +236,14 @@ class LineWork:
             self.round(turns[turn % len(turns)], number + turn * apart, left)
         if last:
             self.round(last, number + max(plain, 0))
+
+    def rounds_to_next(self, apart: int) -> int:
+        """Plain rounds from the last decrease to the first of those so far apart: `Dec 8. Dec 8 every 4th rnd`."""
+        chain, plain, times = self.lane.chain, 0, self.candidate.times
+        while chain and plain < apart and chain[1].round.after == chain[1].round.before:
+            chain, plain = chain[0], plain + 1
+        follows = chain and times and chain[1].round.after < chain[1].round.before
+        return max(0, apart - 1 - plain) if follows and times and (times.more or not plain) else 0
 
     def how_many(self) -> int:
         """How many rounds the candidate is."""
@@ -543,9 +554,14 @@ class LineWork:
 
     def parts(self) -> int:
         """How many parts a count of each is that of: needles where it is `on each needle`, else sections."""
-        on_needles = any(type(phrase) is Needlewise and phrase.needle for phrase in self.segment.phrases)
         sections, needles = len(self.lane.sections or ()), self.lane.needles
-        return (needles or sections) if on_needles else (sections or needles)
+        places = [phrase for phrase in self.segment.phrases if type(phrase) is Needlewise and phrase.needle]
+        if not places:
+            return sections or needles
+        known = (places[0].number.of(self.column) if places[0].number else 0) or needles or sections
+        if not known:
+            self.note("markers", self.segment.start, 0.3)
+        return known or USUAL_NEEDLES[0]
 
     def needles(self) -> int:
         """On how many needles alike a round is worked that is told for each; 0 where it is told otherwise."""

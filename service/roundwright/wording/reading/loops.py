@@ -41,6 +41,7 @@ from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.tree import (
     NOTHING,
+    ONE,
     PLAIN_ROUND,
     Number,
     Stated,
@@ -360,6 +361,8 @@ def loop_ways(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> li
     if endless and again.last == 1 and not (again.named or again.segments) and counts_left(stated):
         shaped = replace(again, named=(named("decrease"),))  # A plain round. Do the same again: 64 sts
         options.append(replace(loop, cost=loop.cost + 0.6, again=shaped))
+        often = Times(again.start, again.end, 0, ONE, more=True)  # with a stitch less between
+        options.append(Candidate("continue", loop.cost + 0.7, times=often, stated=stated))
     if times is None or times.more or not again.work:
         goes_on = rounds is not None and endless
         return [*options, replace(loop, cost=loop.cost + 0.6 * goes_on)]

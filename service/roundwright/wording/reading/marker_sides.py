@@ -10,13 +10,14 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COLON, LINE, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import ONE
 
 
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
     """The words with each side of every marker told for itself. Takes time in their number."""
     made: list[Token] = []
+    tokens = _with_work_first(tokens)
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.text == "one" and len(made) > 1 and made[-2].text in _PUTTING:
@@ -33,6 +34,60 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
         elif token.text in _SAME and len(made) > FEWEST:
             _name_again(made)
     return made
+
+
+def _with_work_first(tokens: list[Token]) -> list[Token]:
+    """The words with a decrease before its place: `k2tog before each marker` for `before each marker: k2tog`."""
+    made, done = tokens[:0], 0
+    for place, token in enumerate(tokens):
+        begin = _begin_of_place(tokens, place) if token.kind == "marker" else 0
+        flags = tokens[begin].flags
+        clause = flags & (STOP | LINE | COLON | COMMA | SEMI) or tokens[begin - 1].kind == "and"
+        if not begin or begin < done or not clause:
+            continue
+        work = place + 1 + (tokens[place + 1].kind == "work")
+        work += tokens[work].text in ("a", "an")
+        if (stop := _stop_of_unit(tokens, work)) and _ends_clause(tokens, stop):
+            apart = begin != done or flags & LINE  # before each marker k2tog. After each marker ssk
+            first = replace(tokens[work], flags=flags if apart else SPACE | SEMI)
+            where = replace(tokens[begin], flags=SPACE), *tokens[begin + 1 : place + 1]
+            made.extend((*tokens[done:begin], first, *tokens[work + 1 : stop], *where))
+            done = stop
+    return [*made, *tokens[done:]]
+
+
+def _begin_of_place(tokens: list[Token], stop: int) -> int:
+    """Where the words begin that say where: `before each of the 4 markers`, `on either side of every`, or 0."""
+    for at in range(stop - 1, max(0, stop - MOST_BESIDE), -1):
+        word = tokens[at]
+        if word.kind in _BOTH or word.kind == "per" or word.text in _AT:
+            single = tokens[stop - 1].text == "the" and not tokens[stop].text.endswith("s")
+            both = tokens[at - 1].kind == "and" and tokens[at - 2].kind in _BOTH
+            return 0 if single else at - 2 * both
+        if word.kind not in (*_ALL, "number", "") and word.text not in _SIDES | _EACH_SIDE:
+            break
+    return 0
+
+
+def _stop_of_unit(tokens: list[Token], begin: int) -> int:
+    """The end of the decrease that begins at a place: `k2tog`, `k1, ssk`, `dec 1 st`; 0 where none does."""
+    kinds = [word.kind for word in tokens[begin : begin + COUNTED]]
+    counted = len(kinds) == COUNTED and any(_is_dec_of(count, tokens, begin + COUNTED) for count in (1, 2))
+    if counted or (kinds[:2] in _PLAIN and kinds[2:] == ["together"]):
+        return begin + COUNTED
+    stop = begin + (COUNTED if kinds[:2] in _PLAIN else 1)
+    if tokens[begin].flags & (STOP | LINE) or not _is_decrease(tokens, stop - 1):
+        return 0
+    return stop + 2 * (kinds[1:] in _PLAIN and not tokens[stop].flags & (STOP | LINE | SEMI))
+
+
+def _ends_clause(tokens: list[Token], place: int) -> bool:
+    """Whether no more is worked there: the sentence ends, the rest is knitted, or the other side is told."""
+    behind = tokens[place : place + MOST_BESIDE]
+    kinds = [*(word.kind for word in behind if word.text != "the"), "", ""]
+    rest = kinds[0] == "knit" and (kinds[1] in ("remain", "alternate") or kinds[1:3] == ["to", "end"])
+    other = kinds[kinds[0] == "and"] in _BOTH
+    return rest or other or kinds[0] in ("end", "(") or bool(behind[0].flags & (STOP | LINE | SEMI))
 
 
 def _put_it(made: list[Token]) -> None:
@@ -210,6 +265,9 @@ COUNTED: Final = 3
 """Words of `dec 1 st`."""
 MOST_TO_MARKERS: Final = 14
 """Words from `whenever` to its marker, and from some markers to `put one`."""
+MOST_BESIDE: Final = 6
+"""Words from `before` to its markers, and of `knit to the end`."""
+_PLAIN: Final = (["knit", "number"], ["purl", "number"])
 _PUTTING: Final = frozenset(("put", "place", "hang", "set"))
 _COMING: Final = frozenset(
     (

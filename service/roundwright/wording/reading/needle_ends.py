@@ -4,25 +4,56 @@
 `ssk the first 2 sts of each needle` is `on each needle ssk, knit to end`.
 """
 
+import re
 from typing import Final
 
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COMMA, LINE, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import Number
 
 
 def with_needle_ends(tokens: list[Token]) -> list[Token]:
     """The words with the ends of each needle told in the order of the work. Takes time in their number."""
     made: list[Token] = []
-    begin = 0
+    begin, tokens, several = 0, list(tokens), tokens[:0]
     for place, token in enumerate(tokens):
+        if token.kind == "needle":
+            several = _several(tokens, place, several)
         if token.flags & (STOP | LINE):
+            if token.text == "at" and not token.flags & LINE and _tells_other_end(tokens, begin, place):
+                tokens[place] = replace(token, flags=SPACE | COMMA)
+                continue
             made.extend(_in_order(tokens[begin:place]))
             begin = place
     made.extend(_in_order(tokens[begin:]))
     return made
+
+
+def _several(tokens: list[Token], place: int, several: list[Token]) -> list[Token]:
+    """The number of needles told so far, `over 3 needles`; put in for `until 2 sts remain on each needle`."""
+    before = tokens[max(0, place - MOST_TO_NEEDLE) : place]
+    kinds = [word.kind for word in before]
+    if kinds[-1:] == ["per"] and "until" in kinds and kinds[kinds.index("until") :].count("number") == 1:
+        tokens[place:place] = several  # not in `until 18 sts remain, 6 on each needle`
+    while before and before[-1].kind == "word":
+        before.pop()
+    if len(before) < FEWEST or before[-1].kind != "number" or before[-2].text not in _ONTO:
+        return several
+    return [*words_at(tokens[place].start, ("", "of")), replace(before[-1], end=before[-1].start)]
+
+
+def _tells_other_end(tokens: list[Token], begin: int, place: int) -> bool:
+    """Whether the other end of each needle is told here, the needle then named: `At the end: k2tog, k1.`."""
+    match = _END_TOLD.fullmatch("".join(f"{word.kind} " for word in tokens[begin:place] if word.kind))
+    stop = min(place + FEWEST, len(tokens) - 1)
+    near = next((at for at in range(place, stop) if tokens[at].kind in _NEAR), 0)
+    if not near or match is None or tokens[near].kind == match[1]:
+        return False
+    if tokens[near + 1].flags & COLON or tokens[near + 1].kind in _WORK:
+        tokens[near + 1 : near + 1] = words_at(tokens[near].end, ("each", "each"), ("needle", "needle"))
+    return True
 
 
 def _in_order(sentence: list[Token]) -> list[Token]:
@@ -185,6 +216,11 @@ def _go_on(made: list[Token], start: int, number: Token, noun: Token) -> None:
 
 
 _ENDS: Final = ("first", "last")
+_END_TOLD: Final = re.compile(
+    r"(?:(?!begin |end |stitch |knit |purl )\w+ )*(begin|end) (?:each|per) (?:number )?needle "
+    r"(?:(?!begin |end |until |times |and )\w+ )+"
+)
+_ONTO: Final = ("on", "onto", "over", "across", "among", "between", "evenly over")
 _NEAR: Final = ("begin", "end")
 _OVER: Final = frozenset(("over", "in", "on", "across", "with"))
 _EACH_NEEDLE: Final = ("each", "per")
@@ -192,6 +228,8 @@ _WORK: Final = ("stitch", "knit", "purl", "work", "stars", "rib", "to", "until")
 _VERBS: Final = ("stitch", "knit", "purl")
 WORDS_TO_LAST: Final = 5
 """Words of `to last 2 sts knit`."""
+MOST_TO_NEEDLE: Final = 8
+"""Words from `until` to each needle."""
 FEWEST: Final = 3
 """Words before the end of a needle, at least."""
 MOST_AT_END: Final = 12
