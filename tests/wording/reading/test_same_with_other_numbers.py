@@ -51,7 +51,10 @@ def test_other_numbers_are_no_plain_stitches(text: str) -> None:
 ALONE = [
     "Decrease as before, but with 6 stitches between.\nKnit 1 round.\nNarrow as before, with 5 between. (48)",
     "Do the same with k6. Knit 1 round.\nThe same again with k5 (48 sts). Knit 1 round.",
-    "And once again, this time with six. Another plain round.\nSame trick with five. 48 remain. Knit a round.",
+    (
+        "And once again, this time with six. Another plain round.\nSame trick with five. 48 remain. "
+        "Knit a round."
+    ),
 ]
 
 
@@ -59,3 +62,21 @@ ALONE = [
 def test_plain_rounds_that_are_told_themselves_are_worked_once(text: str) -> None:
     """Where plain rounds follow in a sentence of their own, the same is the decrease round alone."""
     assert after_each_round(read(BEGUN + text, (80,)))[:7] == [72, 72, 64, 64, 56, 56, 48]
+
+
+ON_NEXT_ROUND = [
+    (
+        "Dec on next rnd, but now with 6 sts before the decrease. 56 sts\n"
+        "Dec on next rnd, but now with 5 sts before the decrease."
+    ),
+    (
+        "Decrease on the next round as well, this time with 6 stitches between the decreases (56). "
+        "Decrease on the next round again, now with 5 between the decreases."
+    ),
+]
+
+
+@pytest.mark.parametrize("text", ON_NEXT_ROUND)
+def test_a_decrease_on_the_next_round_has_no_plain_round_before_it(text: str) -> None:
+    """Nor is one behind it, where none is told."""
+    assert after_each_round(read(BEGUN + text, (80,))) == [72, 72, 64, 64, 56, 48]

@@ -37,8 +37,11 @@ def _same_with(tokens: list[Token], place: int, before: list[Token]) -> tuple[li
         stop += 1
     at, plain = _behind_same(tokens, place, stop)
     if not at:
+        at, stop = _behind_decrease(tokens, place, stop)
+    if not at:
         return [], place
-    items, behind = _items(tokens, at, stop)
+    single = tokens[at - 1].text in _COMING
+    items, behind = ([(tokens[at], tokens[at])], at + 3) if single else _items(tokens, at, stop)
     end = next((at for at in range(behind, stop) if tokens[at].kind in ("(", "=")), stop)
     alone = behind == end and all(
         _plain(number) <= MOST_PLAIN for _, number in items
@@ -50,7 +53,7 @@ def _same_with(tokens: list[Token], place: int, before: list[Token]) -> tuple[li
         return [], place
     plain = plain or _plain_rounds(tokens[behind:end])
     shapes = any(
-        token.kind == "decrease" for token in tokens[place:at]
+        token.kind == "decrease" or token.text in _TOLD_ALONE for token in tokens[place:at]
     )  # decrease as before, with 8 sts between
     if plain is None and not (shapes or _are_plain_rounds_told(tokens[end : end + MOST_TO_PLAIN])):
         plain = _plain_before(before)
@@ -63,6 +66,8 @@ def _same_with(tokens: list[Token], place: int, before: list[Token]) -> tuple[li
             )
             made.extend((replace(knit, flags=STOP | SPACE), replace(count, number=plain[0]), rounds))
     made[0] = replace(made[0], flags=tokens[place].flags | STOP)
+    if tokens[end].kind in ("and", "then") and not tokens[end].flags & _APART:  # , and knit two rounds
+        return [*made, replace(tokens[end + 1], flags=STOP | SPACE)], end + 2
     return made, end
 
 
@@ -82,6 +87,30 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
     return (at if at > same and tokens[at - 1].text == "with" else 0), plain
 
 
+def _behind_decrease(tokens: list[Token], place: int, stop: int) -> tuple[int, int]:
+    """The place of the plain stitches where a decrease is told with them, and that behind it; zeros elsewhere.
+
+    `Decrease on next rnd, but with 7 sts before the decrease`, `take out nine more by knitting five between the
+    narrowings`, `then six and two together in the same way`, `it's seven and one`.
+    """
+    begin = place + (tokens[place].kind in ("then", "have"))
+    rounds = (at for at in range(begin, stop) if "round" in [token.kind for token in tokens[at + 1 : at + 4]])
+    stop = next((at for at in rounds if tokens[at].kind in ("and", "then")), stop)
+    numbers = (at for at in range(begin, min(begin + MOST_TO_NUMBER, stop)) if tokens[at].kind == "number")
+    plain = (at for at in numbers if any(token.kind in _BEHIND for token in tokens[at + 1 : at + 3]))
+    at = next(plain, stop)
+    before = [token.kind for token in tokens[begin:at]]
+    kinds = [token.kind for token in tokens[at:stop] if token.kind not in ("", "stitch_noun")]
+    if kinds[:4] == ["number", "and", "number", "together"]:
+        return (at, stop) if before in ([], ["knit"]) and "manner" in kinds else (0, 0)
+    if kinds[:3] == ["number", "and", "number"] and tokens[at - 1].text in _COMING:
+        return (at, stop) if _plain(tokens[at + 2]) == 1 and kinds[3:4] in ([], ["("]) else (0, 0)
+    shapes = "decrease" in before or tokens[begin].text in _TOLD_ALONE
+    again = "more" in before or "next round" in " ".join(before)
+    between = kinds[:3] in (["number", "between", "decrease"], ["number", "before", "decrease"])
+    return (at, stop) if shapes and again and between and kinds[3:4] in ([], ["("], ["="]) else (0, 0)
+
+
 def _round_with(item: Token, number: Token | None) -> list[Token]:
     """`Repeat the decrease round with k5`; of no number, `k2tog around`."""
     if number is None:
@@ -99,6 +128,8 @@ def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[tuple[Token, T
     while at < stop:
         kinds = [token.kind for token in tokens[at : min(at + 3, stop)]]
         match kinds:
+            case ["number", other, *_] if other in _COUNTING or kinds[1:] == ["knit", "round"]:
+                return [], at
             case ["knit", "number", "together"]:
                 items.append((tokens[at], None))
                 at += 3
@@ -111,13 +142,11 @@ def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[tuple[Token, T
             case ["number", "knit" | "plain" | "stitch_noun" as noun, *_]:
                 items.append((replace(tokens[at], kind=noun), tokens[at]))
                 at += 2
-            case ["number", other, *_] if other in _COUNTING:
-                return [], at
+            case ["instead", "knit", "number"] | ["number", "together", *_]:
+                at += 2 + (kinds[0] == "instead")
             case ["number", *_]:
                 items.append((tokens[at], tokens[at]))
                 at += 1
-            case ["instead", "knit", "number"]:
-                at += 3
             case [kind, *_] if kind in _JOINTS or tokens[at].text == "with":
                 at += 1
             case _:
@@ -196,7 +225,15 @@ _SAME: Final = frozenset(
         "the same way",
     )
 )
-_JOINTS: Final = frozenset(("", "stitch_noun", "then", "and", "more", "only", "last"))
+_BEHIND: Final = frozenset(("between", "before", "and"))
+"""What stands behind a number of plain stitches, or behind its noun."""
+MOST_TO_NUMBER: Final = 12
+"""Words from the beginning of a sentence to the number of its plain stitches."""
+_TOLD_ALONE: Final = frozenset(("take", "lose", "narrow", "it's", "it"))
+"""Words of rounds whose plain rounds are told by themselves: `Take out nine more`."""
+_COMING: Final = frozenset(("it's", "is"))
+"""Words before `seven and one`, where that is how a round goes."""
+_JOINTS: Final = frozenset(("", "manner", "stitch_noun", "then", "and", "more", "only", "last"))
 """Kinds of words between the numbers."""
 _COUNTING: Final = frozenset(("round", "times", "more", "marker", "needle", "section", "fewer", "unit"))
 """What else than plain stitches a number may count there."""
