@@ -11,7 +11,10 @@ NARROWED = [
     "Knit 9 stitches, then narrow, repeating all around.",
     "*Knit 9, narrow once; repeat from * around.",
     "Knit nine and decrease; repeat to end of round.",
-    "To narrow, knit 2 stitches together.\nKnit 9 stitches and narrow, repeating around. There are now 80 stitches.",
+    (
+        "To narrow, knit 2 stitches together.\nKnit 9 stitches and narrow, repeating around. "
+        "There are now 80 stitches."
+    ),
 ]
 
 
@@ -25,7 +28,10 @@ def test_narrowing_behind_plain_stitches_is_one_decrease(text: str) -> None:
 
 
 DOUBLE = [
-    "Slip one stitch, knit the next two together, and lift the slipped stitch over. I'll call it a double decrease.",
+    (
+        "Slip one stitch, knit the next two together, and lift the slipped stitch over. "
+        "I'll call it a double decrease."
+    ),
     "Sl 1, k2tog, psso. From here on I call this a double decrease.",
     "Sl 1, k2tog, psso: this is called the double decrease.",
     "For a double decrease, sl 1, k2tog, psso.",
@@ -142,3 +148,11 @@ def test_a_round_is_worked_over_and_over_by_its_name() -> None:
     )
 
     assert after_each_round(read(text, (84,))) == [77, 70, 63, 56]
+
+
+@pytest.mark.parametrize(
+    "text", ["Then it's seven and one more to go.", "Take out seven and one half ounces of yarn."]
+)
+def test_numbers_of_other_things_are_no_round(text: str) -> None:
+    """Nothing is worked."""
+    assert after_each_round(read(f"Knit eight and narrow, repeating around.\n{text}", (80,))) == [72]

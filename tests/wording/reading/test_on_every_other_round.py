@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, number_of_rounds
 
 MARKED = "Cast on 96 sts. Knit one round, placing a marker every 12 sts.\n"
 DOWN_TO_32 = [96, 88, 80, 72, 64, 56, 48, 40, 32]
@@ -283,3 +283,101 @@ def test_a_number_of_rounds_for_all_sizes_is_that_of_each() -> None:
     small, large = read("Dec 8 sts every 4th rnd 3 (2) times.", (80, 96)).rounds
     assert [round_.after for round_ in small] == SMALL
     assert [round_.after for round_ in large] == [88, 88, 88, 88, 80]
+
+
+TO_72 = "Rnd 1: *k8, k2tog; rep from * around. 72 sts\nRnd 2: knit.\n"
+RHYTHMS = [
+    (
+        "Continue dec every 3rd rnd. When 48 sts remain, dec every other rnd. "
+        "When 24 sts remain, dec every rnd until 8 sts remain."
+    ),
+    (
+        "Continue dec every 3rd rnd.\nWhen only 48 sts remain, change to dpns and dec every other rnd.\n"
+        "With 24 sts left, dec every rnd. Rep until 8 sts remain."
+    ),
+    (
+        "Decrease on every 3rd round. As soon as 48 sts remain, decrease on every 2nd round. "
+        "After 24 sts remain, decrease on every round until 8 sts remain."
+    ),
+    (
+        "Dec at each marker every 3rd rnd. At 48 sts, dec at each marker every other rnd. "
+        "At 24 sts, dec at each marker every rnd. Stop at 8 sts."
+    ),
+    (
+        "Decrease at the same points every 3rd round. "
+        "Once you have decreased to 48 sts, decrease every other round. Continue until 24 sts remain. "
+        "Now dec every rnd. Do this until 8 sts remain."
+    ),
+]
+
+
+@pytest.mark.parametrize("text", RHYTHMS)
+def test_a_rhythm_ends_at_the_count_of_the_next_sentence(text: str) -> None:
+    """Two plain rounds stand before each decrease down to 48, one down to 24, and then none."""
+    every_third = [72, 72, 72, 64, 64, 64, 56, 56, 56, 48]
+    assert after_each_round(read(TO_72 + text, (80,))) == [*every_third, 48, 40, 40, 32, 32, 24, 16, 8]
+
+
+EVERY_ROUND = [
+    "then dec every rnd. Rep until 8 sts remain.",
+    "then dec every rnd. Continue until 2 sts remain on each needle (8 sts).",
+    "then dec each time until 8 sts remain.",
+    "then omit the rnds between and dec each time, until 8 sts remain.",
+    "then leave out the rounds between until 8 sts remain.",
+]
+
+
+@pytest.mark.parametrize("text", EVERY_ROUND)
+def test_plain_rounds_end_where_every_round_is_shaped(text: str) -> None:
+    """How far it goes may stand in a sentence of its own."""
+    reading = read(f"{TO_72}Continue like this until 48 sts remain, {text}", (80,))
+    assert after_each_round(reading) == [72, 72, 64, 64, 56, 56, 48, 40, 32, 24, 16, 8]
+
+
+OTHERS = [
+    "Continue dec every other rnd. Then continue in this way until 48 sts remain.",
+    "Continue until 48 sts remain, with 1 st fewer before the dec each time.",
+    "Continue until 56 sts remain, then dec each time you come to a knit rnd until 48 sts remain.",
+]
+
+
+@pytest.mark.parametrize("text", OTHERS)
+def test_each_time_is_not_every_round_where_it_says_when(text: str) -> None:
+    """A plain round stands before each decrease."""
+    assert after_each_round(read(TO_72 + text, (80,))) == [72, 72, 64, 64, 56, 56, 48]
+
+
+def test_a_length_is_no_end_of_a_rhythm() -> None:
+    """The decreases go on to a count alone."""
+    reading = read(f"{TO_72}Continue dec every other rnd. Continue until hat measures 20 cm.", (80,))
+    assert after_each_round(reading) == [72, 72]
+
+
+IN_THIS_WAY = [
+    "Work 6 rnds in this way: 48 sts",
+    "Work 6 more rnds in this way (48 sts).",
+    "Continue in this way for 6 rnds. 48 sts",
+    "6 rnds as set: 48 sts",
+    "Work 6 more rnds as established - 48 sts",
+    "Dec in this way for 6 rnds: 48 sts",
+]
+
+
+@pytest.mark.parametrize("text", IN_THIS_WAY)
+def test_the_last_of_so_many_rounds_may_be_plain(text: str) -> None:
+    """Six rounds in turn are three that shape, each with its plain round."""
+    assert after_each_round(read(TO_72 + text, (80,))) == [72, 72, 64, 64, 56, 56, 48, 48]
+
+
+def test_so_many_rounds_as_set_are_plain_where_the_count_stays() -> None:
+    """The count says that none of them shapes."""
+    assert after_each_round(read(f"{TO_72}6 rnds as set: 72 sts", (80,))) == [72] * 8
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Continue dec every 3rd rnd: 64, 56, 48 sts.", "Continue in this way with 2 rnds between, 48 sts."],
+)
+def test_rounds_between_are_told_beside_the_counts(text: str) -> None:
+    """Two plain rounds stand between the decreases."""
+    assert after_each_round(read(TO_72 + text, (80,))) == [72, 72, 72, 64, 64, 64, 56, 56, 56, 48]

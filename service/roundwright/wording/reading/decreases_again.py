@@ -1,4 +1,4 @@
-"""Decreases that are worked once more, told in other words: `Repeat the decreases` is `decrease once more`."""
+"""Decreases told in other words: `Repeat the decreases` is `decrease once more`; how often, told without its end."""
 
 from typing import Final
 
@@ -30,6 +30,61 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
         made.extend(words_at(last.end, ("more", "more")))
         place = stop
     return made
+
+
+def with_rhythms_joined(tokens: list[Token]) -> list[Token]:
+    """The words with the end of a rhythm in its sentence, `Dec every 3rd rnd. When 48 sts remain, dec every rnd.`.
+
+    That is `dec every 3rd rnd until 48 sts remain. Then dec every rnd.`, and `dec every rnd. Rep until 8 sts` is `dec
+    every rnd until 8 sts`. `Then dec each time until 8 sts` is `every round`. Takes time in their number.
+    """
+    made: list[Token] = []
+    place = 0
+    while place < len(tokens):
+        token = tokens[place]
+        begins = token.flags & (STOP | LINE | SEMI) and _tells_rhythm(made)
+        until, stop = _end_of_rhythm(tokens, place) if begins else ([], place)
+        if not until:
+            time = token.text == "time" and [before.kind for before in made[-3:]] in _EACH_TIME
+            ends = time and (tokens[place + 1].kind == "until" or tokens[place + 1].flags & (STOP | LINE))
+            until, stop = [replace(token, kind="round", text="round") if ends else token], place + 1
+        made.extend(until)
+        place = stop
+    return made
+
+
+def _tells_rhythm(tokens: list[Token]) -> bool:
+    """Whether the last words say on which rounds to decrease, and not how far: `Continue dec every 3rd rnd`."""
+    if not tokens or tokens[-1].kind != "round":
+        return False
+    kinds: list[str] = []
+    for token in tokens[-1 : -MOST_WORDS - 1 : -1]:
+        kinds.append(token.kind)
+        if token.flags & _APART or token.kind == "then":
+            break
+    every = not {"each", "per"}.isdisjoint(kinds[1:3])
+    return every and not _SHAPES.isdisjoint(kinds) and _HOW_FAR.isdisjoint(kinds)
+
+
+def _end_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
+    """`until 48 sts remain`, and the place behind what tells it; no words where the next sentence does not."""
+    at = place
+    while tokens[at].kind in _GOES_ON and (at == place or not tokens[at].flags & _APART):
+        at += 1
+    goes_on = tokens[at].kind == "until" and (at == place or not tokens[at].flags & _APART)
+    if not goes_on:
+        at = place + 2 * (tokens[place].kind == "as" and tokens[place + 1].text == "soon")
+    stop = at + 1
+    while stop < len(tokens) and tokens[stop].kind in _IN_COUNT and not tokens[stop].flags & _APART:
+        stop += 1
+    counted = [token.kind for token in tokens[at + 1 : stop]].count("number") == 1
+    if not counted or tokens[stop].kind in ("unit", "round"):
+        return [], place
+    until = [Token("until", "until", tokens[at].start, tokens[at].end, SPACE), *tokens[at + 1 : stop]]
+    if not goes_on and (tokens[at].text in _WHEN or at > place) and tokens[stop].flags & COMMA:
+        then = Token("then", "then", tokens[stop].start, tokens[stop].start, SPACE | STOP)
+        return [*until, then, replace(tokens[stop], flags=SPACE)], stop + 1
+    return (until, stop) if goes_on else ([], place)
 
 
 def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
@@ -125,6 +180,15 @@ def _goes_on_plain(tokens: list[Token], stop: int) -> bool:
     return behind[:1] in (["knit"], ["work"]) and behind[1:3] == ["number", "round"]
 
 
+_EACH_TIME: Final = (["then", "decrease", "each"], ["and", "decrease", "each"])
+_SHAPES: Final = frozenset(("decrease", "continue", "manner"))
+_GOES_ON: Final = frozenset(("", "repeat", "continue", "manner", "work"))
+"""Kinds of words before the end of a rhythm: `Rep until`, `Continue in this way until`."""
+_WHEN: Final = frozenset(("when", "once", "at", "after", "with", "from"))
+"""Words before the count at which the rhythm is another."""
+_IN_COUNT: Final = frozenset(
+    ("", "have", "number", "stitch_noun", "remain", "left", "decrease", "to", "only")
+)
 _APART: Final = LINE | STOP | COMMA | SEMI | COLON
 _VERBS: Final = frozenset(("decrease", "repeat", "work"))
 _SILENT: Final = frozenset(("", "in"))

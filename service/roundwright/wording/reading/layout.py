@@ -22,7 +22,7 @@ from roundwright.wording.reading.by_size import (
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
 from roundwright.wording.reading.crown_ends import with_crown_ends
 from roundwright.wording.reading.cutting import cut_rounds, is_work
-from roundwright.wording.reading.decreases_again import with_decreases_once_more
+from roundwright.wording.reading.decreases_again import with_decreases_once_more, with_rhythms_joined
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.even_rounds import with_even_rounds
 from roundwright.wording.reading.finer_cuts import with_finer_cuts
@@ -158,6 +158,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
     tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
+    tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
     letters, paragraphs_called = letters_of_rounds(tokens), called_paragraphs(tokens)

@@ -602,10 +602,13 @@ def as_before(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`As before: 48 sts`, `as before on each round now: 48, 40, 32`: the crown goes on to the last count."""
     counts = counts_left(stated)
     other = seen.work or seen.evenly or seen.agains or seen.untils or seen.lengths or seen.times
-    if not counts or other or _round_counts(seen) or not seen.fabrics:
+    if not counts or other or not seen.fabrics:
         return []
     if any(fabric.kind != "before" for fabric in seen.fabrics):
         return []
+    if rounds := _first_rounds(seen):  # 6 rounds as set: 48 sts
+        end = counts[-1].number
+        return [Candidate("continue", 0.5, rounds=rounds.number, until=end, stated=counts[-1:])]
     at = seen.fabrics[0]
     last = Again(at.start, at.end, 0, (named("decrease"),), last=1, work=True)
     return [
@@ -666,9 +669,11 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     cost = 0.3 * (not thus) + min(1.5, seen.words * 0.3)
     cost += TOLD_ITSELF * (not (thus or change or every) and _tells_round(seen))
     step = _step(seen, label)
+    counted = _first_rounds(seen) if left and not seen.untils else None  # work 6 rounds in this way: 48 sts
     candidate = Candidate(
         "continue",
         cost,
+        rounds=counted.number if counted is not None and not counted.plain else None,
         until=until,
         again=next(_gone_on_with(seen), None),
         times=times,

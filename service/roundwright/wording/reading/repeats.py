@@ -587,8 +587,14 @@ class _Continuation:
         return self.number - first + between >= (last.of(self.work.column) or 0) - self.work.lane.printed
 
     def rounds_left(self, first: int) -> int:
-        """How many plain rounds follow the last shaping up to the last round that is named, no more than between."""
+        """How many plain rounds follow the last shaping up to the last round that is named, no more than between.
+
+        So they do up to the number of rounds that is told: `Work 6 rounds in this way: 48 sts`.
+        """
         last, printed = self.work.candidate.last_round, self.work.lane.printed
+        if self.work.candidate.rounds is not None:
+            rounds = self.work.candidate.rounds.of(self.work.column) or 0
+            return max(0, min(rounds - (self.number - first), self.gap))
         if last is None or not printed:
             return 0
         left = (last.of(self.work.column) or 0) - printed - (self.number - first)

@@ -19,7 +19,8 @@ _BETWEEN: Final = frozenset(("between", "in between", "inbetween"))
 def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Candidate]) -> list[Candidate]:
     """The candidates of a segment, with that which has the plain rounds it tells between those that shape."""
     number = _between(seen)
-    until = seen.untils[-1].number if seen.untils else None
+    counts = counts_left(stated)[-1:] if seen.continues and not seen.times else ()
+    until = seen.untils[-1].number if seen.untils else counts[0].number if counts else None
     times = seen.times[-1] if seen.times and until is None else None
     if not number or (until is None and times is None) or seen.until_round is not None:
         return options

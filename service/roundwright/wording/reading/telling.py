@@ -167,7 +167,9 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     if segment.intro and _announces(seen):
         return True  # `knit one round and take out 6 as you go:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
-    if segment.intro and seen.rounds and not (seen.work or seen.fabrics or seen.lengths or seen.agains):
+    by_counts = bool(seen.changes) and bool(seen.counts[1:])  # `Dec every 3rd rnd: 64, 56, 48 sts`
+    others = seen.work or seen.fabrics or seen.lengths or seen.agains or by_counts
+    if segment.intro and seen.rounds and not others:
         return True  # `It takes 6 rounds:`
     if segment.intro and spoken and all(type(phrase) is Stitches for phrase in seen.work):
         return True  # `work as follows, keeping to the rib of k8, p5:`

@@ -139,7 +139,9 @@ class Lines(ExtentReader):
             ahead += 1
         if self.kind(ahead) == "step" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1):
             return self.only_words(ahead + 2)  # leave out step 4 and decrease in every round
-        if ahead == plain or self.kind(ahead) != "round" or not self.joined(ahead):
+        if self.kind(ahead) != "round" or not self.joined(ahead):
+            return None
+        if ahead == plain and (self.kind(ahead + 1) != "between" or self.kind(ahead + 2) in _NAMING_ROUNDS):
             return None
         single = not self.text_of(ahead).endswith("s")
         ahead += 1
@@ -886,6 +888,8 @@ _GONE: Final = frozenset(
     ("go", "gone", "stop", "end", "disappear", "vanish", "drop", "dropped", "left", "omitted", "skipped", "over")
 )  # fmt: skip
 """What becomes of the plain rounds, where none are worked any more."""
+_NAMING_ROUNDS: Final = frozenset(("number", "ordinal", "round", "range"))
+"""What stands behind `the rounds between` where those are named."""
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _COMES: Final = frozenset(
