@@ -555,6 +555,8 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     counts, again = counts_left(stated)[-1:], seen.agains[0]
     rounds = _first_rounds(seen)
     where = _where_plain(seen, rounds)
+    if not where and (seen.untils or seen.continues):
+        return []  # 2 dec rounds and a knit round, till 16: what is gone on with says in which order
     if not where:
         return [Candidate("unread", 0.4, trouble=("not_understood", say("read.how_far"), again.start))]
     plain, behind = (rounds.number.of(0) or 0 if rounds is not None else 0), where == "behind"
