@@ -75,9 +75,9 @@ def _lists(printed: Printed) -> Iterator[tuple[int, list[float]]]:
 
 
 def _goes_on(listed: re.Match[str]) -> bool:
-    """Whether a list goes on behind its bracket: `88 (96) 104`, `S (M) L`, `72 (80, 88) {96, 104}`."""
+    """Whether a list goes on behind its bracket: `88 (96) 104`, `S (M) L`, `72 (80) {88}`, `2 (4) 8 (grown)`."""
     behind = listed.string[listed.end() : listed.end() + 2].strip()
-    return behind[:1] in ("{", "[") or (
+    return behind[:1] in ("{", "[", "(") or (
         "," not in listed[0] and behind[:1].isalnum() and (behind.isdigit() or behind.isupper())
     )
 
