@@ -205,3 +205,10 @@ def test_the_ages_of_children_are_a_name_for_each_size(language: str, text: str)
     answer = proofread(ProofreadRequest(cast_on=cast_on, text=text, language=language))
 
     assert "list_differs" not in [finding.code for finding in answer.findings]
+
+
+def test_a_note_is_given_once_a_line() -> None:
+    text = "Work in st st (every round K) until work measures 12 cm.\nRnd 1: *k8, k2tog; rep from * around. 72 sts"
+    answer = proofread(ProofreadRequest(cast_on=(80,), text=text))
+
+    assert ["to_a_length"] == [finding.code for finding in answer.findings]

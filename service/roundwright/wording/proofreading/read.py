@@ -75,7 +75,15 @@ def _all_findings(explained: Explained, laid: tuple[Line, ...]) -> list[Found]:
     entries = evaluate(explained)
     entries.extend(map(Found, notes(explained, laid, entries)))
     entries.sort(key=lambda entry: (entry.finding.line, entry.finding.column))
-    return entries
+    notes_of_lines: set[tuple[int, str, int | None, str]] = set()
+    kept = []
+    for entry in entries:
+        finding = entry.finding
+        note = (finding.line, finding.code, finding.size, str(finding.message))
+        if finding.severity == "error" or note not in notes_of_lines:  # a note is given once a line
+            kept.append(entry)
+            notes_of_lines.add(note)
+    return kept
 
 
 def _cut(findings: list[Finding]) -> list[Finding]:
