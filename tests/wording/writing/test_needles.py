@@ -76,7 +76,7 @@ def test_a_smaller_needle_for_the_rib() -> None:
     """The rib is worked on needles one or two sizes smaller (common practice)."""
     text = pattern(brim={"kind": "ribbed", "smaller_needle": True}, needles=4)
 
-    assert "for the brim one or two sizes smaller" in lines(text, "MATERIALS")[1]
+    assert "for the brim a second needle or set, one or two sizes smaller" in lines(text, "MATERIALS")[1]
     assert lines(text, "CAST ON")[0] == "Cast on and work the brim with the smaller needles."
     assert lines(text, "BODY")[0] == "Change to the larger needles."
 
