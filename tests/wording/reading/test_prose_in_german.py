@@ -656,3 +656,65 @@ def test_decreases_worked_again_at_two_rhythms(rounds: str, after: list[int]) ->
     reading = read(text, (96,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == [88, *after]
+
+
+@pytest.mark.parametrize(
+    "fewer",
+    [
+        "dabei sind zwischen den Abnahmen jeweils 1 M weniger",
+        "dabei liegt zwischen den Abnahmen jedes Mal 1 M weniger",
+        "wobei zwischen den Abnahmen stets 1 M weniger bleibt",
+    ],
+)
+def test_rounds_worked_again_with_fewer_stitches_that_lie_between_decreases(fewer: str) -> None:
+    text = (
+        "1. Rd: * 7 M re, 2 M re zusstr, ab * stets wdh = 64 M.\n2. Rd: re M str.\n"
+        f"Die 1. und 2. Rd noch 2x wdh, {fewer} = 48 M."
+    )
+    assert after_each_round(read(text, (72,), "de")) == [64, 64, 56, 56, 48, 48]
+
+
+@pytest.mark.parametrize(
+    ("start", "then"),
+    [
+        ("Von nun an in jeder Runde abnehmen, und zwar zuerst", "dann"),
+        ("Nun wird in jeder Runde abgenommen: erst", "danach"),
+        ("Jetzt nimmt man in jeder Runde ab, zuerst", "hierauf"),
+    ],
+)
+def test_pairs_in_turn_on_every_round_are_rounds_of_their_own(start: str, then: str) -> None:
+    text = (
+        f"{start} jede 6. und 7., {then} jede 5. und 6. und jede 4. und 5. Masche zusammenstricken (32 M.)."
+    )
+    assert after_each_round(read(text, (56,), "de")) == [48, 40, 32]
+
+
+def test_a_pair_on_every_round_keeps_its_rhythm() -> None:
+    reading = read("In jeder Runde abnehmen, und zwar jede 6. und 7. Masche zusammenstricken.", (56,), "de")
+    assert [finding.code for finding in reading.findings] == ["to_a_length"]
+
+
+@pytest.mark.parametrize("also", ["und die", "sowie die"])
+def test_pairs_of_a_needle_joined_by_a_plus(also: str) -> None:
+    text = (
+        f"1. Abnahmerunde: auf jeder Nadel die 7. + 8. {also} 15. + 16. Masche rechts zusammenstricken (56 Maschen)\n"
+        "1 Runde rechts\n2. Abnahmerunde: immer die 6. + 7. Masche zusammenstricken (48 Maschen)"
+    )
+    reading = read(text, (64,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [56, 56, 48]
+
+
+@pytest.mark.parametrize(
+    "double",
+    [
+        "1 doppelten Überzug arb. (2 M zus. re abheben, 1 M re, die abgehobenen M darüberziehen)",
+        "1 doppelte Abnahme str. (2 M zus. abheben, 1 M re, die abgehobenen M überziehen)",
+        "1 doppelten Überzug arbeiten",
+    ],
+)
+def test_a_double_decrease_that_is_worked_and_explained_within_a_repeat(double: str) -> None:
+    text = f"Nächste Abn-Rd: * 3 M re, {double}, 4 M re, ab * noch 8x wdh."
+    reading = read(text, (90,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [72]
