@@ -357,7 +357,7 @@ TEXTS = [
         (
             "*6 st r, 2 st r samenbreien*, * tot * in totaal 10 x = 70 st.\n"
             "*5 st r, 2 st r samenbreien*, * tot * nog 9 x = 60 st.\n"
-            "*4 st r, 2 st r samenbreien*, * tot * 10 x = 50 st."
+            "*4 st r, 2 st r samenbreien*, van * tot * 10 x breien = 50 st."
         ),
         80,
         [70, 60, 50],
