@@ -297,6 +297,52 @@ CROWNS = [
         ),
         [72, 72, 72, 64],
     ),
+    # a pair of rounds that ends in its middle, a round worked in this manner, and a round plain but for some stitches
+    (
+        (
+            "Indtagningsomgang: Strik r til 2 m før markøren, 2 r sm, gentag ved alle 8 markører.\n"
+            "Strik 1 omgang r.\n"
+            "Gentag de to omgange, indtil der efter en indtagningsomgang er 56 m på pinden.\n"
+            "Strik nu indtagningsomgangen på hver omgang, indtil der er 40 m på pinden."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Indtagningsomgang: Strik r til 2 m før markøren, 2 r sm, gentag ved alle 8 markører.\n"
+            "Strik 1 omgang r.\n"
+            "Gentag de to omgange, indtil du har 56 m tilbage efter en indtagningsomgang."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Indtagningsomgang: Strik r til 2 m før markøren, 2 r sm, gentag ved alle 8 markører.\n"
+            "Strik 1 omgang r.\n"
+            "Gentag de to omgange, til der er 56 m tilbage på pinden efter sidste indtagningsomgang."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Indtagningsomgang: Strik r til 2 m før markøren, 2 r sm, gentag ved alle 8 markører.\n"
+            "Strik 1 omgang r.\n"
+            "Gentag de to omgange, til der er 56 m tilbage."
+        ),
+        [72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "Strik 1 omg ret, og tag ud således: *9 r, tag 1 m ud (strik lænken mellem 2 m drejet ret), 1 r*, "
+            "gentag fra * til * omg rundt."
+        ),
+        [88],
+    ),
+    ("Strik 1 omg ret og tag samtidig ind sådan: *8 r, 2 r sm*, gentag fra * til * omg rundt.", [72]),
+    ("Strik 1 omg ret. Tag ud således: *10 r, tag 1 m ud*, gentag fra * til * omg rundt.", [80, 88]),
+    ("1. omg: ret, tag samtidig 1 m ind; 79 m.", [79]),
+    ("1. omg: ret, der tages 2 m ind (78 m).", [78]),
+    ("1. omg: 38 ret, tag 1 m ind, 38 ret, tag 1 m ind (78 m).", [78]),
 ]
 
 

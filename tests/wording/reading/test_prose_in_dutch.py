@@ -300,6 +300,87 @@ TEXTS = [
         96,
         [84, 84, 72, 72, 60, 60, 48, 36, 24, 12],
     ),
+    # the double decrease explained before the rounds, and a round of plain stitches but for some
+    (
+        (
+            "Minder 6 x per toer met een dubbele overhaling (1 st r afhalen, 2 st r samenbreien, afgehaalde st "
+            "overhalen):\n"
+            "Toer 1: (13 r, dubbele overhaling) x 6 = 84 st\n"
+            "Toer 2: recht\n"
+            "Toer 3: (11 r, dubbele overhaling) x 6 = 72 st"
+        ),
+        96,
+        [84, 84, 72],
+    ),
+    ("Minder in elke toer 6 x door een overhaling:\nToer 1: (14 r, overhaling) x 6 = 90 st", 96, [90]),
+    (
+        "1e toer: recht, minder daarbij 1 st; 24 steken.\n2e toer: steeds 2 r samenbreien; 12 steken.",
+        25,
+        [24, 12],
+    ),
+    ("1e toer: recht, waarbij je 2 st mindert (24 steken).", 26, [24]),
+    ("1e toer: alles recht, daarbij 1 st minderen: 24 steken.", 25, [24]),
+    ("1e toer: 12 r, minder daarbij 1 st, 11 r; 24 steken.", 25, [24]),
+    # decreases as labels of rounds, the needle by its number, and short forms of two together
+    (
+        (
+            "Zet 54 steken op naald 9 en sluit tot een rondje.\n"
+            "Brei 2 toeren recht.\n"
+            "Minderen 1: 7 recht, 2 samen, herhalen (48 steken)\n"
+            "1 toer recht\n"
+            "Minderen 2: 6 recht, 2 samen, herhalen (42 steken)\n"
+            "Minderen 3: 5 recht, 2 samen, herhalen (36 steken)"
+        ),
+        54,
+        [54, 54, 48, 48, 42, 36],
+    ),
+    (
+        (
+            "Mindering 1: 7 recht, 2 samen, herhalen (48 steken)\n"
+            "2 toeren recht\n"
+            "Mindering 2: 6 recht, 2 samen, herhalen (42 steken)"
+        ),
+        54,
+        [48, 48, 48, 42],
+    ),
+    (
+        (
+            "Toer 1: *7r, 2rsm* herhaal tot eind (72 st)\n"
+            "Toer 2: r\n"
+            "Toer 3: *6r, 2 rsam* herhaal tot eind (63 st)"
+        ),
+        81,
+        [72, 72, 63],
+    ),
+    # from star to star so many times, and a pair of rounds that ends in its middle
+    (
+        (
+            "*6 st r, 2 st r samenbreien*, * tot * in totaal 10 x = 70 st.\n"
+            "*5 st r, 2 st r samenbreien*, * tot * nog 9 x = 60 st.\n"
+            "*4 st r, 2 st r samenbreien*, van * tot * 10 x breien = 50 st."
+        ),
+        80,
+        [70, 60, 50],
+    ),
+    (
+        (
+            "Mindertoer: brei recht tot 2 st voor de markeerder, 2 r samen, herhaal bij alle 8 markeerders.\n"
+            "Brei 1 toer recht.\n"
+            "Herhaal deze 2 toeren tot er na een mindertoer 64 st over zijn.\n"
+            "Brei de mindertoer elke toer tot er 48 st over zijn."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "Mindertoer: brei recht tot 2 st voor de markeerder, 2 r samen, herhaal bij alle 8 markeerders.\n"
+            "Brei 1 toer recht.\n"
+            "Herhaal deze 2 toeren tot je 64 st hebt."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 64],
+    ),
 ]
 
 

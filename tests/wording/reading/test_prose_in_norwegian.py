@@ -278,6 +278,37 @@ TEXTS = [
         40,
         [32, 32, 24, 16, 8],
     ),
+    # a pair of rounds that ends in its middle, a round worked in this manner, and a round plain but for some stitches
+    (
+        (
+            "Felleomgang: Strikk r til 2 m før merket, 2 r sm, gjenta ved alle 8 merker.\n"
+            "Strikk 1 omgang r.\n"
+            "Gjenta disse to omgangene til det etter en felleomgang er 64 m på pinnen.\n"
+            "Strikk felleomgangen på hver omgang til det er 48 m på pinnen."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "Felleomgang: Strikk r til 2 m før merket, 2 r sm, gjenta ved alle 8 merker.\n"
+            "Strikk 1 omgang r.\n"
+            "Gjenta de to omgangene, inntil du har 64 m på pinnen etter siste felleomgang."
+        ),
+        88,
+        [80, 80, 72, 72, 64],
+    ),
+    (
+        (
+            "Strikk 1 omg rett, og øk slik: *11 r, øk 1 m (strikk lenken mellom 2 m vridd rett), 1 r*, gjenta fra"
+            " * til * omgangen rundt."
+        ),
+        96,
+        [104],
+    ),
+    ("Strikk 1 omg rett og fell samtidig slik: *10 r, 2 r sm*, gjenta fra * til * omg rundt.", 96, [88]),
+    ("1. omg: rett, fell samtidig 1 m; 24 m.", 25, [24]),
+    ("1. omg: 10 rett, fell 1 m, 10 rett, fell 1 m, 2 rett (24 m).", 26, [24]),
 ]
 
 
