@@ -200,6 +200,11 @@ ONWARD = [
         [72, 72, 72, 64, 64, 64, 56],
     ),
     ("Sigue menguando 8 puntos cada vez, pero en todas las vueltas, hasta que queden 56.", [72, 72, 64, 56]),
+    (
+        "Seguir disminuyendo 8 p por vuelta, pero ahora en cada vuelta por medio, hasta que queden 48.",
+        EVERY_OTHER,
+    ),
+    ("Seguir disminuyendo 8 p en todas las vueltas impares, hasta que queden 48.", EVERY_OTHER),
 ]
 
 
