@@ -35,6 +35,26 @@ CROWNS = [
     ),
     # the first of the rounds behind the heading of all of them
     ("Diminutions. — 1re diminution : 8 m. unies, 2 m. ensemble, tout le tour ; 72 mailles.", [72]),
+    # going on with `these decreases`
+    (
+        (
+            BY_EIGHTS + "Continuer ces diminutions tous les 2 tr jusqu'à ce qu'il reste 56 m.\n"
+            "Tricoter 1 tr en prenant les m. 2 par 2 ens. end. = 28 m."
+        ),
+        [72, 72, 64, 64, 56, 28],
+    ),
+    (BY_EIGHTS + "Poursuivez ces dim. un tour sur deux jusqu'à ce qu'il reste 64 m.", [72, 72, 64]),
+    (BY_EIGHTS + "Continuer ces dim. à tous les tours jusqu'à ce qu'il reste 56 m.", [72, 72, 64, 56]),
+    # a double decrease behind stitches that are knitted, and a decrease that is not double
+    (
+        (
+            "Dim. double : glisser 2 m ensemble comme pour les tric. ensemble à l'endroit, 1 m end, rabattre les 2 m "
+            "glissées.\nT1 : (3 m end, 1 dim. double, 4 m end) x 8 - 64 m"
+        ),
+        [64],
+    ),
+    ("T1 : (5 mailles endroit puis une double diminution, 2 mailles endroit) x 8 - 64 m", [64]),
+    ("T1 : (3 m end, 1 dim., 5 m end) x 8 - 72 m", [72]),
 ]
 
 SIZES = [

@@ -122,6 +122,26 @@ CROWNS = [
         [48],
     ),
     (56, "Se montan 56 puntos y la copa se teje en 6 vueltas.\nVuelta 1: *5 d, 2 jd*.", [48]),
+    # a marker by its letter
+    (
+        84,
+        (
+            "Coloca 6 marcadores, uno cada 14 p.\nVta de disminución: *d hasta 2 p antes del M, 2pjd, desl M* 6 veces. "
+            "(78 p)\nVta siguiente: d.\nRepite estas 2 vtas 1 vez más. (72 p)\n"
+            "Ahora teje solo la vta de disminución, 2 veces. (60 p)\n"
+            "Última vta: 2pjd toda la vta, quitando los M. (30 p)"
+        ),
+        [78, 78, 72, 72, 66, 60, 30],
+    ),
+    (
+        84,
+        (
+            "Coloca 6 marcadores, uno cada 14 p.\n*Teje del derecho hasta 3 p antes del M, 3 p juntos, pasa el M*, "
+            "6 veces (72 p)."
+        ),
+        [72],
+    ),
+    (84, "Coloca 6 marcadores, uno cada 14 p.\n*2pjd, d hasta el M, desliza el M*, 6 veces (78 p).", [78]),
 ]
 
 
@@ -170,6 +190,21 @@ ONWARD = [
         "Vas cogiendo los puntos de dos en dos y te quedas con 36; en la última vuelta haces lo mismo y te quedan 18.",
         [72, 72, 36, 18],
     ),
+    # the stitches of a round, and in which rounds from now on
+    (
+        "Seguir disminuyendo siempre 8 pts. por vuelta, pero ahora cada 2 vueltas, hasta que queden 48.",
+        EVERY_OTHER,
+    ),
+    (
+        "Continúa con las disminuciones de 8 p por vuelta, pero a partir de ahora cada 3 vueltas, hasta que queden 56.",
+        [72, 72, 72, 64, 64, 64, 56],
+    ),
+    ("Sigue menguando 8 puntos cada vez, pero en todas las vueltas, hasta que queden 56.", [72, 72, 64, 56]),
+    (
+        "Seguir disminuyendo 8 p por vuelta, pero ahora en cada vuelta por medio, hasta que queden 48.",
+        EVERY_OTHER,
+    ),
+    ("Seguir disminuyendo 8 p en todas las vueltas impares, hasta que queden 48.", EVERY_OTHER),
 ]
 
 
