@@ -247,7 +247,23 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
     for read in known.fillers:
         if " " in read:
             _add(known, known.silent, read, "")
+    _share(known.root, {})
     return known
+
+
+_Kept = dict[tuple[Meaning | None, frozenset[tuple[str, int]]], Node]
+
+
+def _share(node: Node, kept: _Kept) -> Node:
+    """The node, or another behind which the same follows: with and without a word that may be left out it does.
+
+    No wording can be put into the tree any more.
+    """
+    following = node.following
+    for key, behind in following.items():
+        following[key] = _share(behind, kept)
+    alike = frozenset([(key, id(behind)) for key, behind in following.items()])
+    return kept.setdefault((node.meaning, alike), node)
 
 
 def _forms(rows: list[WordingRow]) -> tuple[dict[str, str], dict[str, str]]:
