@@ -158,3 +158,19 @@ def test_what_is_told_otherwise_is_no_same_round(text: str) -> None:
     words = scan(ROUND + text, 1).tokens
 
     assert with_same_rounds(words) == words
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        ("Once more with k7 (64). Work 4 rounds even. K2tog around.", [64, 64, 64, 64, 64, 32]),
+        ("Again with k7, k2tog. Purl 1 round. K2tog around.", [64, 64, 32]),
+        ("The same with k7 (64). Then knit 1 round and k2tog around (32).", [64, 64, 32]),
+        ("Repeat with k7, k2tog (64).\nRnd 6: k2tog around (32).", [64, 32]),
+        ("Then the same with k7 (64).\nNext round: *k6, k2tog* (56).", [64, 56]),
+    ],
+)
+def test_what_stands_behind_tells_whether_plain_rounds_follow(text: str, after: list[int]) -> None:
+    """The two plain rounds before are not put in where others are told, or the next round is named."""
+    begun = "*K8, k2tog; rep from * around (72). Knit 2 rounds.\n"
+    assert [72, 72, 72, *after] == after_each_round(read(begun + text, (80,)))

@@ -159,6 +159,7 @@ def test_the_rounds_after_each_stand_behind_it_where_the_last_round_was_a_decrea
         "Work 3 decrease rounds after each other, with 2 knit rounds at the end.",
         "Two more decrease rounds followed by 2 knit rounds, somewhere in blue.",
         "4 decrease rounds follow, with 1 knit round between the second and the third.",
+        "Three more decrease rounds on every 2nd round (42 sts).",
     ],
 )
 def test_plain_rounds_at_another_place_are_an_error_and_no_rhythm(on: str) -> None:
@@ -191,6 +192,27 @@ def test_the_count_at_the_last_round_is_compared() -> None:
     on = "Continue decreasing in every other round. Stop after Round 7, with 42 stitches."
 
     assert ["count_differs"] == [finding.code for finding in read(CROWN + on, (77,)).findings]
+
+
+@pytest.mark.parametrize("no", ["do not omit", "please don't omit", "never skip"])
+def test_plain_rounds_that_are_not_to_be_left_out_are_worked(no: str) -> None:
+    on = f"Continue until 49 sts remain; {no} the rounds between."
+
+    assert [*BEGUN, 56, 56, 49] == after_each_round(read(CROWN + on, (77,)))
+
+
+@pytest.mark.parametrize(
+    ("on", "after"),
+    [
+        ("Beginning with the next round, dec 8 sts evenly every other rnd 3 times.", [72, 72, 64, 64, 56]),
+        ("Dec 8 sts evenly every 4th rnd 2 more times.", [80, 80, 80, 72, 72, 72, 72, 64]),
+        ("CROWN\nDec 8 sts on every 3rd rnd 2 times.", [72, 72, 72, 64]),
+    ],
+)
+def test_decreases_so_far_apart_begin_behind_the_last_where_nothing_says_otherwise(
+    on: str, after: list[int]
+) -> None:
+    assert [80, *after] == after_each_round(read(f"Rnd 1: dec 8 sts evenly.\n{on}", (88,)))
 
 
 def test_decrease_rounds_that_are_only_spoken_of_are_not_worked() -> None:

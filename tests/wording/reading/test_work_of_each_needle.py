@@ -363,3 +363,17 @@ def test_stitches_left_on_each_needle_are_of_the_needles_named_or_of_four(
     begun = f"Cast on 48 sts{needles}.\nRound 1: *k4, k2tog; rep from * to end.\n"
 
     assert after_each_round(read(f"{begun}Continue decreasing this way until {end}.", (48,))) == counts
+
+
+@pytest.mark.parametrize(
+    ("end", "after"),
+    [
+        ("At the end, knit 2 rounds.", [36, 36, 36]),
+        ("At the end, work 3 rounds even.", [36, 36, 36, 36]),
+        ("At the end k2tog around.", [36, 18]),
+    ],
+)
+def test_the_end_of_the_round_is_not_that_of_each_needle(end: str, after: list[int]) -> None:
+    """The neighbours of `At the end: k2tog, k1.`."""
+    begun = "Cast on 40 sts, 10 on each of 4 needles.\nRnd 1: At the beginning of each needle k1, ssk. "
+    assert after == after_each_round(read(begun + end, (40,)))

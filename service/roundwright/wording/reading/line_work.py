@@ -36,6 +36,7 @@ from roundwright.wording.reading.phrases import (
     Needlewise,
     PerPart,
     Phrase,
+    Said,
     names_rib,
     opened,
 )
@@ -243,7 +244,19 @@ class LineWork:
         while chain and plain < apart and chain[1].round.after == chain[1].round.before:
             chain, plain = chain[0], plain + 1
         follows = chain and times and chain[1].round.after < chain[1].round.before
+        if chain and (self.begins_itself() or self.is_behind_heading(chain[1].segment)):
+            return 0
         return max(0, apart - 1 - plain) if follows and times and (times.more or not plain) else 0
+
+    def begins_itself(self) -> bool:
+        """Whether it says on which round it begins: `Beginning with the next round, dec 8 every other rnd 3 times`."""
+        texts = {phrase.text for phrase in self.segment.phrases if type(phrase) is Said}
+        return not texts.isdisjoint(("next", "this", "first"))
+
+    def is_behind_heading(self, place: int) -> bool:
+        """Whether nothing but words stands somewhere between that segment and this one."""
+        between = self.desk.segments[place + 1 : self.place]
+        return any(all(type(phrase) is Said for phrase in segment.phrases) for segment in between)
 
     def how_many(self) -> int:
         """How many rounds the candidate is."""

@@ -51,6 +51,11 @@ def _tells_other_end(tokens: list[Token], begin: int, place: int) -> bool:
     near = next((at for at in range(place, stop) if tokens[at].kind in _NEAR), 0)
     if not near or match is None or tokens[near].kind == match[1]:
         return False
+    stop = next((at for at in range(near + 1, len(tokens)) if tokens[at].flags & (STOP | LINE)), len(tokens))
+    label = 2 * ([word.kind for word in tokens[begin : begin + 2]] == ["round", "number"])
+    words = (*tokens[begin + label : place], *tokens[near:stop])
+    if any(word.kind in _OF_ROUNDS or word.text in _OF_ROUNDS for word in words):
+        return False  # at the end, knit 2 rounds
     if tokens[near + 1].flags & COLON or tokens[near + 1].kind in _WORK:
         tokens[near + 1 : near + 1] = words_at(tokens[near].end, ("each", "each"), ("needle", "needle"))
     return True
@@ -220,6 +225,8 @@ _END_TOLD: Final = re.compile(
     r"(?:(?!begin |end |stitch |knit |purl )\w+ )*(begin|end) (?:each|per) (?:number )?needle "
     r"(?:(?!begin |end |until |times |and )\w+ )+"
 )
+_OF_ROUNDS: Final = frozenset(("round", "around", "even", "plain", "next", "last", "only"))
+"""Kinds of words, and words, of what is no end of a needle in the same round."""
 _ONTO: Final = ("on", "onto", "over", "across", "among", "between", "evenly over")
 _NEAR: Final = ("begin", "end")
 _OVER: Final = frozenset(("over", "in", "on", "across", "with"))

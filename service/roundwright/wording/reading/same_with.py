@@ -175,16 +175,22 @@ def _plain_before(tokens: list[Token], followed: int) -> _Plain | None:
 
 
 def _do_plain_rounds_follow(words: list[Token]) -> bool:
-    """Whether plain rounds stand behind the sentence, or behind its count: `(64). Knit 1 round.`."""
+    """Whether plain rounds stand behind the sentence, or behind its count: `(64). Knit 1 round.`; or a named round."""
     sentence: list[str] = []
     for token in words:
         if token.flags & _APART and not _COUNTS.issuperset(sentence):
             break
         sentence = [*([] if token.flags & _APART else sentence), token.kind]
-    plain = "round" in sentence and not {"knit", "plain"}.isdisjoint(sentence)
+        if token.flags & LINE and token.kind in _NAMES_ROUND:
+            return True
+        if token.kind == "round":
+            break
+    plain = "round" in sentence and not _WORKS_PLAIN.isdisjoint(sentence)
     return plain and {"stitch", "together", "ordinal", "stars"}.isdisjoint(sentence)
 
 
+_NAMES_ROUND: Final = frozenset(("round", "next", "last"))
+_WORKS_PLAIN: Final = frozenset(("knit", "plain", "purl", "even", "work"))
 _COUNTS: Final = frozenset(("", "(", ")", "number", "stitch_noun", "remain", "left", "have"))
 """Kinds of words that tell a count."""
 MOST_TO_PLAIN: Final = 12
