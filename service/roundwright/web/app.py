@@ -1,6 +1,5 @@
 """The application: operations, Litestar's router, middleware, and the start and stop of a process."""
 
-import gc
 from collections.abc import Iterable
 from functools import cache
 from http import HTTPStatus
@@ -82,7 +81,6 @@ def _warm(operations: Iterable[Operation], typesetter: Typesetter, metrics: Metr
         operation.warm()
         if metrics is not None:
             metrics.child(operation.template, operation.methods[0], HTTPStatus.OK)
-    gc.freeze()  # what is warm stays as long as the process: to look through it took 30 ms of some request
 
 
 def _raise(_request: Any, error: Exception) -> Any:
