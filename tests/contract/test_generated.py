@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
-EXAMPLES = os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "8")
+EXAMPLES = os.environ.get("ROUNDWRIGHT_TEST_EXAMPLES", "5")
 """Requests made up for an operation and phase; a long run asks for more."""
 SEED = os.environ.get("ROUNDWRIGHT_TEST_SEED", "1")
 """The same requests every time, so that a change and nothing else can make this fail; a long run takes another."""

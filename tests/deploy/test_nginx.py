@@ -591,9 +591,7 @@ def test_ipv4_addresses_are_callers(tmp_path: Path) -> None:
                 assert say(limited.port, wire("GET", "/health/live", more=more))[0] == 200
 
 
-@pytest.mark.parametrize(
-    "path", ["/v1/patterns/proofread", "/v1/hats", "/v1/yarn/estimate", "/docs/page.css"]
-)
+@pytest.mark.parametrize("path", ["/v1/patterns/proofread", "/docs/page.css"])
 def test_what_is_dear_waits_its_turn(path: str, tmp_path: Path) -> None:
     """Of sixty dear requests at once some are answered, some refused, and most wait; others go on meanwhile."""
     ok = b"HTTP/1.1 200 OK\r\ncontent-length: 0\r\n\r\n"
@@ -666,10 +664,8 @@ def test_batches_have_the_rate_of_pdfs(path: str, tmp_path: Path) -> None:
     ("path", "length"),
     [
         ("/v1/patterns/proofread", 10_000),
-        ("/v1/counts/check", 10_000),
         ("/v1/drawings/crown.png", 0),
         ("/v1/hats/handout", 0),
-        ("/v1/hats/handout.html", 0),
     ],
 )
 def test_what_is_dearer_has_a_rate_of_its_own(path: str, length: int, tmp_path: Path) -> None:

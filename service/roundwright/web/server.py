@@ -5,7 +5,6 @@ Without the settings of this module, and with as many processes as you like, the
     uvicorn roundwright.web.app:create --factory --http roundwright.web.protocol:Protocol --workers 4
 """
 
-import gc
 import socket
 from contextlib import suppress
 from resource import RLIMIT_NOFILE, getrlimit, setrlimit
@@ -24,7 +23,6 @@ def run(settings: Settings) -> bool:
     app = create(
         settings
     )  # before it listens: a caller that cannot connect yet asks another replica, and does not wait
-    gc.freeze()  # what is made by now stays as long as the process: to look through it took 30 ms of some request
     with listen(settings.host, settings.port) as listener:
         server = server_at(listener, settings, app)
         server.run(sockets=[listener])
