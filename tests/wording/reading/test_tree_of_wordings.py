@@ -3,6 +3,7 @@
 import pytest
 
 from roundwright import reference
+from roundwright.reference.once import making
 from roundwright.wording.reading.languages.lexicon import Node, lexicon, made_of
 
 MOST_WAYS = 90_000
@@ -38,15 +39,15 @@ def wordings(reads: str) -> set[str]:
 
 
 @pytest.mark.parametrize(
-    ("reads", "ways"),
+    ("reads", "all_ways"),
     [
         ("alle [drei] runden", {"alle drei runden", "alle runden"}),
         ("[nun] je[weils] enden", {"nun jeweils enden", "nun je enden", "jeweils enden", "je enden"}),
         ("so [weiter [und weiter]] enden", {"so weiter und weiter enden", "so weiter enden", "so enden"}),
     ],
 )
-def test_what_may_be_left_out_is_there_and_is_not(reads: str, ways: set[str]) -> None:
-    assert wordings(reads) == ways
+def test_what_may_be_left_out_is_there_and_is_not(reads: str, all_ways: set[str]) -> None:
+    assert wordings(reads) == all_ways
 
 
 @pytest.mark.parametrize("language", reference.LANGUAGES)
@@ -64,3 +65,14 @@ def test_what_is_alike_behind_two_words_is_kept_once() -> None:
     (behind,) = made_of((row,)).root.following.values()
 
     assert behind.following["runden"] is behind.following["drei"].following["runden"]
+
+
+def test_no_request_pays_for_the_words_of_a_language(monkeypatch: pytest.MonkeyPatch) -> None:
+    """They are made inside `making`, which the deadline of a calculation leaves out."""
+    running: list[int] = []
+    monkeypatch.setattr(
+        "roundwright.wording.reading.languages.lexicon.made_of", lambda _: running.append(making.running)
+    )
+    lexicon.__wrapped__("nl")
+
+    assert [1] == running

@@ -12,8 +12,8 @@ from roundwright.reference.once import making
 from roundwright.web.problems import ProblemError
 
 MAX_CPU_S: Final = 1.0
-"""Processor seconds of a calculation: twice what the dearest pattern found by chance needs, 46,000 letters in ten
-sizes, and ten times the dearest that reads no pattern (`tests/load/RESULTS.md`)."""
+"""Processor seconds of a calculation: twice what the dearest pattern found by chance needs, and ten times the dearest
+that reads no pattern (`tests/load/RESULTS.md`, 473 and 73 ms)."""
 AGAIN_S: Final = 0.05
 """The timer goes on in this interval: Python drops an error raised in a destructor or a callback of the collector."""
 
@@ -28,6 +28,7 @@ class Deadline:
         self.seconds = seconds
         self.is_active = False
         self.is_installed = False
+        self.made = 0
 
     def __enter__(self) -> Self:
         """Start the timer."""
@@ -35,6 +36,7 @@ class Deadline:
             self.install()
         if get_ident() == self.thread:
             self.is_active = True
+            self.made = making.ended
             self.start_timer()
         return self
 
@@ -61,12 +63,13 @@ class Deadline:
     def on_signal(self, *_: Any) -> None:
         """Raise in the running calculation; ignore a signal that arrives after its end.
 
-        What is made once for all requests has the time it needs, and the calculation all of its own behind it: it was
-        made anew, and stopped anew, by every request otherwise.
+        What is made once for all requests has the time it needs, and the calculation all of its own behind it:
+        otherwise every request would make it anew and be stopped.
         """
         if not self.is_active:
             signal.setitimer(signal.ITIMER_VIRTUAL, 0)
-        elif making.running:
+        elif making.running or making.ended != self.made:
+            self.made = making.ended
             self.start_timer()
         else:
             raise ProblemError(
