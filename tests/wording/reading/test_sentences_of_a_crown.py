@@ -215,6 +215,15 @@ def test_decreases_so_far_apart_begin_behind_the_last_where_nothing_says_otherwi
     assert [80, *after] == after_each_round(read(f"Rnd 1: dec 8 sts evenly.\n{on}", (88,)))
 
 
+@pytest.mark.parametrize(
+    "gone", ["The plain rounds go", "The plain rounds are left out", "No more plain rounds"]
+)
+def test_plain_rounds_that_are_gone_are_not_worked(gone: str) -> None:
+    on = f"{gone}, keep decreasing until 28 sts remain."
+
+    assert [*BEGUN, 56, 49, 42, 35, 28] == after_each_round(read(CROWN + on, (77,)))
+
+
 def test_decrease_rounds_that_are_only_spoken_of_are_not_worked() -> None:
     """The neighbour."""
     assert after_each_round(read(CROWN + "You will need five more decrease rounds later.", (77,))) == BEGUN

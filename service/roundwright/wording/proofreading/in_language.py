@@ -41,8 +41,9 @@ class _Original:
             self.finding(finding, moved) for finding in reading.findings if finding.code not in ENGLISH_ONLY
         ]
         made: list[Edit] = []
-        for edit in reading.made:
-            if edit in moved and (not made or moved[edit].start.offset >= made[-1].end.offset):
+        whole = all(edit in moved for edit in reading.made)  # what is left of them was never read by itself
+        for edit in reading.made if whole else ():
+            if not made or moved[edit].start.offset >= made[-1].end.offset:
                 made.append(moved[edit])
         return msgspec.structs.replace(
             reading,

@@ -79,7 +79,7 @@ def _all_findings(explained: Explained, laid: tuple[Line, ...]) -> list[Found]:
     kept = []
     for entry in entries:
         finding = entry.finding
-        note = (finding.line, finding.code, finding.size, str(finding.message))
+        note = (finding.line, finding.code, finding.size, finding.message)
         if finding.severity == "error" or note not in notes_of_lines:  # a note is given once a line
             kept.append(entry)
             notes_of_lines.add(note)

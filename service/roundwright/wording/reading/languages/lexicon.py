@@ -257,7 +257,7 @@ _Kept = dict[tuple[Meaning | None, frozenset[tuple[str, int]]], Node]
 def _share(node: Node, kept: _Kept) -> Node:
     """The node, or another behind which the same follows: with and without a word that may be left out it does.
 
-    No wording can be put into the tree any more.
+    After this, no wording may be put into the tree.
     """
     following = node.following
     for key, behind in following.items():

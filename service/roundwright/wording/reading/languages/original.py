@@ -42,18 +42,18 @@ def change(text: Rewritten, at: int, stop: int, replacement: str) -> Change | No
     before, behind = _alike(old, replacement)
     moved = _words(text, at + before, stop - behind, replacement[before : len(replacement) - behind])
     english = replacement + text.text[text.units[text.unit(at)].at : text.units[text.unit(stop)].stop]
-    left = _split(english) & _split(moved.text) - _written(text.language)
-    return moved if left <= _split(text.original) else None
+    left = _words_in(english) & _words_in(moved.text) - _written(text.language)
+    return moved if not left or left <= _words_in(text.original) else None
 
 
-def _split(words: str) -> set[str]:
-    return set(_WORD.findall(words.lower()))
+def _words_in(text: str) -> set[str]:
+    return set(_WORD.findall(text.lower()))
 
 
 @cache
 def _written(language: str) -> set[str]:
     """The words in which the service prints patterns in a language."""
-    return _split(" ".join(row.writes or "" for row in reference.wordings(language)))
+    return _words_in(" ".join(row.writes or "" for row in reference.wordings(language)))
 
 
 def _plain(words: str) -> str:

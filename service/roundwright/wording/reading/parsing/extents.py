@@ -809,6 +809,10 @@ class ExtentReader(NumberReader):
     def every_round(self) -> Phrase:
         """`no more plain rounds`: every round, with none between."""
         words = 2 if self.text_of(0) == "no more plain" and self.kind(1) == "round" and self.joined(1) else 1
+        return self.without_plain_rounds(words)
+
+    def without_plain_rounds(self, words: int) -> Phrase:
+        """So many words that leave the plain rounds out, as the phrase `every round`."""
         taken = self.take(words)
         return Rounds(*taken, Number((0,), *taken[:2]), every=True, step=1)
 

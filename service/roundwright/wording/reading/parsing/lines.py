@@ -152,8 +152,7 @@ class Lines(ExtentReader):
         verb = ahead + (self.kind(ahead) == "work")
         if single and self.flags(ahead) & COMMA and self.kind(verb) in ("stitch", "stars", "knit"):
             return self.only_words(ahead)  # without a plain round between, work k2tog 8 times
-        taken = self.take(min(ahead, self.stop - self.place))
-        return Rounds(*taken, Number((0,), *taken[:2]), every=True, step=1)
+        return self.without_plain_rounds(min(ahead, self.stop - self.place))
 
     def steps_worked(self) -> Phrase:
         """`steps 5 and 6 are worked 4 times`: what they tell, worked again."""
@@ -335,7 +334,7 @@ class Lines(ExtentReader):
             return Stitches(start, end, flags, Stitch("k", ONE, start, end, bare=True))
         named = self.place > 0 and self.tokens[self.place - 1].text in ("the", "all")
         if self.kind() == "plain" and named and self.kind(1) == "round" and (gone := self.are_gone(2)):
-            return Rounds(*self.take(gone), ONE, every=True, step=1)
+            return self.without_plain_rounds(gone)
         if named and self.kind() == "even" and self.kind(1) == "round" and self.token(1).text.endswith("s"):
             return Rounds(*self.take(2), ONE, every=True, step=2)
         return Fabric(*self.take(1), "plain")

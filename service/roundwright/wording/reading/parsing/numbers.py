@@ -45,7 +45,6 @@ class NumberReader(ColourReader):
             or self.plain_and_decrease(number)
             or self.often_decreased(number)
             or self.by_turns()
-            or self.more_decrease_rounds(number)
         ):
             return sum_of
         if self.kind(1) in _MORE and self.kind(2) in ("decrease", "increase") and self.kind(3) == "round":
@@ -66,16 +65,10 @@ class NumberReader(ColourReader):
         return self.bare_number(number)
 
     def often_decreased(self, number: Number) -> Phrase | None:
-        """`3 x dec rnd`: so many decrease rounds; else None."""
-        if not (self.kind(1) == "times" and self.kind(2) == "decrease" and self.kind(3) == "round"):
-            return None
-        turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
-        return Again(*self.take(4), turns, work=True) if turns and self.joined(1) else None
-
-    def more_decrease_rounds(self, number: Number) -> Phrase | None:
-        """`five more decrease rounds bring you to 28`; None where they are only spoken of."""
+        """`3 x dec rnd`; `five more decrease rounds bring you to 28` where they are not only spoken of; else None."""
         kinds = [self.kind(ahead) for ahead in range(1, 4)]
-        if kinds != ["more", "decrease", "round"] or not self.joined(3) or not self.begins_clause():
+        more = kinds[0] == "more" and self.joined(3) and self.begins_clause()
+        if kinds[1:] != ["decrease", "round"] or not (more or (kinds[0] == "times" and self.joined(1))):
             return None
         turns = (named("decrease"),) * min(number.of(0) or 0, MOST_IN_TURN)
         return Again(*self.take(4), turns, work=True) if turns else None
