@@ -188,6 +188,22 @@ def test_a_pace_goes_on_to_the_round_that_is_named(end: str) -> None:
     assert [*BEGUN, 56, 56, 49] == after_each_round(read(CROWN + on, (77,)))
 
 
+@pytest.mark.parametrize(
+    ("behind", "after"),
+    [
+        (", with 49 stitches, and knit 3 rounds.", [49, 49, 49]),
+        (" and purl 1 round.", [49]),
+        (", with 49 stitches, and *k5, k2tog* around.", [42]),
+        (", then *k5, k2tog* around (42).", [42]),
+    ],
+)
+def test_what_is_told_behind_the_end_of_a_pace_is_worked(behind: str, after: list[int]) -> None:
+    """The sentence that says how far the decreases go tells more rounds."""
+    on = f"Continue decreasing in every other round. Stop after Round 8{behind}"
+
+    assert [*BEGUN, 56, 56, 49, 49, *after] == after_each_round(read(CROWN + on, (77,)))
+
+
 def test_the_count_at_the_last_round_is_compared() -> None:
     on = "Continue decreasing in every other round. Stop after Round 7, with 42 stitches."
 
