@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, counts, number_of_rounds, worked
+from tests.support.readings import after_each_round, after_rounds_of_sizes, counts, number_of_rounds, worked
 
 
 @pytest.mark.parametrize("again", ["Do this every round", "Repeat in every round", "Do this on each round"])
@@ -151,6 +151,29 @@ def test_the_rounds_after_each_stand_behind_it_where_the_last_round_was_a_decrea
     assert after_each_round(read("Round 1: *k9, k2tog* (70).\n" + on, (77,))) == [
         70, 63, 63, 63, 56, 56, 56, 49, 49, 49,
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("on", "small", "large"),
+    [
+        (
+            "Two more decrease rounds with 1 (2) knit rounds after each.",
+            [64, 64, 56, 56],
+            [64, 64, 64, 56, 56, 56],
+        ),
+        ("Decrease again, with 1 (3) plain rounds after it.", [64, 64], [64, 64, 64, 64]),
+        (
+            "Continue decreasing, with 1 (2) rounds between, until 56 sts remain.",
+            [72, 64, 64, 56],
+            [72, 72, 64, 64, 64, 56],
+        ),
+    ],
+)
+def test_every_size_has_plain_rounds_of_its_own_number(on: str, small: list[int], large: list[int]) -> None:
+    """The number of the first size was that of both."""
+    text = f"*K8, k2tog; rep from * around.\n{on}"
+
+    assert [[72, *small], [72, *large]] == after_rounds_of_sizes(read(text, (80, 80)))
 
 
 @pytest.mark.parametrize(
