@@ -245,7 +245,11 @@ def test_plain_rounds_that_are_not_to_be_left_out_are_worked(no: str) -> None:
     [
         ("Beginning with the next round, dec 8 sts evenly every other rnd 3 times.", [72, 72, 64, 64, 56]),
         ("Dec 8 sts evenly every 4th rnd 2 more times.", [80, 80, 80, 72, 72, 72, 72, 64]),
+        ("Dec 8 sts evenly on this and every 3rd rnd 2 more times.", [72, 72, 72, 64]),
         ("CROWN\nDec 8 sts on every 3rd rnd 2 times.", [72, 72, 72, 64]),
+        ("Now it gets small.\nDec 8 sts every 3rd rnd 2 times.", [80, 80, 72, 72, 72, 64]),
+        ("Dec 8 sts every 3rd rnd 2 more times for this size.", [80, 80, 72, 72, 72, 64]),
+        ("Dec 8 sts every 3rd rnd 2 more times at the first marker.", [80, 80, 72, 72, 72, 64]),
     ],
 )
 def test_decreases_so_far_apart_begin_behind_the_last_where_nothing_says_otherwise(
