@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, counts, number_of_rounds
+from tests.support.readings import after_each_round, after_rounds_of_sizes, counts, number_of_rounds
 
 MARKED = "Cast on 96 sts. Knit one round, placing a marker every 12 sts.\n"
 DOWN_TO_32 = [96, 88, 80, 72, 64, 56, 48, 40, 32]
@@ -273,16 +273,13 @@ LARGE = [88, 88, 88, 88, 88, 80, 80, 80, 80, 80, 72]
 )
 def test_each_size_is_shaped_every_so_many_rounds_as_its_own_number_says(cadence: str) -> None:
     """Three plain rounds stand between those of the first size, four between those of the second."""
-    small, large = read(cadence, (80, 96)).rounds
-    assert [round_.after for round_ in small] == SMALL
-    assert [round_.after for round_ in large] == LARGE
+    assert after_rounds_of_sizes(read(cadence, (80, 96))) == [SMALL, LARGE]
 
 
 def test_a_number_of_rounds_for_all_sizes_is_that_of_each() -> None:
     """The times alone are told for each size."""
-    small, large = read("Dec 8 sts every 4th rnd 3 (2) times.", (80, 96)).rounds
-    assert [round_.after for round_ in small] == SMALL
-    assert [round_.after for round_ in large] == [88, 88, 88, 88, 80]
+    reading = read("Dec 8 sts every 4th rnd 3 (2) times.", (80, 96))
+    assert after_rounds_of_sizes(reading) == [SMALL, [88, 88, 88, 88, 80]]
 
 
 TO_72 = "Rnd 1: *k8, k2tog; rep from * around. 72 sts\nRnd 2: knit.\n"

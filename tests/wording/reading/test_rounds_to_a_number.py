@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import words_unremarked
+from tests.support.readings import after_each_round, words_unremarked
 
 RIB = "*k2, p2; rep from * around"
 
@@ -75,7 +75,7 @@ def test_other_languages_tell_rounds_by_their_numbers(language: str, told: str) 
 def test_stitches_up_to_a_round_are_worked_in_all_of_them(told: str) -> None:
     """Round 13 comes after twelve rounds."""
     reading = read(f"{told}\nRnd 13: *k10, k2tog*.", (96,))
-    assert [round_.after for round_ in reading.rounds[0]] == [96] * 12 + [88]
+    assert after_each_round(reading) == [96] * 12 + [88]
 
 
 @pytest.mark.parametrize(
@@ -90,4 +90,4 @@ def test_stitches_up_to_a_round_are_worked_in_all_of_them(told: str) -> None:
 def test_a_round_that_is_told_next_is_none_of_those_before_it(told: str) -> None:
     """The tenth round comes after nine."""
     reading = read(told, (96,))
-    assert [round_.after for round_ in reading.rounds[0]] == [96] * 9 + [88]
+    assert after_each_round(reading) == [96] * 9 + [88]

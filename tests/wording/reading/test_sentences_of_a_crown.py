@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, counts, number_of_rounds, worked
+from tests.support.readings import after_each_round, after_rounds_of_sizes, counts, number_of_rounds, worked
 
 
 @pytest.mark.parametrize("again", ["Do this every round", "Repeat in every round", "Do this on each round"])
@@ -154,6 +154,29 @@ def test_the_rounds_after_each_stand_behind_it_where_the_last_round_was_a_decrea
 
 
 @pytest.mark.parametrize(
+    ("on", "small", "large"),
+    [
+        (
+            "Two more decrease rounds with 1 (2) knit rounds after each.",
+            [64, 64, 56, 56],
+            [64, 64, 64, 56, 56, 56],
+        ),
+        ("Decrease again, with 1 (3) plain rounds after it.", [64, 64], [64, 64, 64, 64]),
+        (
+            "Continue decreasing, with 1 (2) rounds between, until 56 sts remain.",
+            [72, 64, 64, 56],
+            [72, 72, 64, 64, 64, 56],
+        ),
+    ],
+)
+def test_every_size_has_plain_rounds_of_its_own_number(on: str, small: list[int], large: list[int]) -> None:
+    """The number of the first size was that of both."""
+    text = f"*K8, k2tog; rep from * around.\n{on}"
+
+    assert [[72, *small], [72, *large]] == after_rounds_of_sizes(read(text, (80, 80)))
+
+
+@pytest.mark.parametrize(
     "on",
     [
         "Work 3 decrease rounds after each other, with 2 knit rounds at the end.",
@@ -188,6 +211,22 @@ def test_a_pace_goes_on_to_the_round_that_is_named(end: str) -> None:
     assert [*BEGUN, 56, 56, 49] == after_each_round(read(CROWN + on, (77,)))
 
 
+@pytest.mark.parametrize(
+    ("behind", "after"),
+    [
+        (", with 49 stitches, and knit 3 rounds.", [49, 49, 49]),
+        (" and purl 1 round.", [49]),
+        (", with 49 stitches, and *k5, k2tog* around.", [42]),
+        (", then *k5, k2tog* around (42).", [42]),
+    ],
+)
+def test_what_is_told_behind_the_end_of_a_pace_is_worked(behind: str, after: list[int]) -> None:
+    """The sentence that says how far the decreases go tells more rounds."""
+    on = f"Continue decreasing in every other round. Stop after Round 8{behind}"
+
+    assert [*BEGUN, 56, 56, 49, 49, *after] == after_each_round(read(CROWN + on, (77,)))
+
+
 def test_the_count_at_the_last_round_is_compared() -> None:
     on = "Continue decreasing in every other round. Stop after Round 7, with 42 stitches."
 
@@ -206,7 +245,11 @@ def test_plain_rounds_that_are_not_to_be_left_out_are_worked(no: str) -> None:
     [
         ("Beginning with the next round, dec 8 sts evenly every other rnd 3 times.", [72, 72, 64, 64, 56]),
         ("Dec 8 sts evenly every 4th rnd 2 more times.", [80, 80, 80, 72, 72, 72, 72, 64]),
+        ("Dec 8 sts evenly on this and every 3rd rnd 2 more times.", [72, 72, 72, 64]),
         ("CROWN\nDec 8 sts on every 3rd rnd 2 times.", [72, 72, 72, 64]),
+        ("Now it gets small.\nDec 8 sts every 3rd rnd 2 times.", [80, 80, 72, 72, 72, 64]),
+        ("Dec 8 sts every 3rd rnd 2 more times for this size.", [80, 80, 72, 72, 72, 64]),
+        ("Dec 8 sts every 3rd rnd 2 more times at the first marker.", [80, 80, 72, 72, 72, 64]),
     ],
 )
 def test_decreases_so_far_apart_begin_behind_the_last_where_nothing_says_otherwise(

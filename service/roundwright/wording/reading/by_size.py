@@ -1,6 +1,7 @@
 """What one line says to each size apart: `K6, k2tog / K7, k2tog around`, `Child: *k6, k2tog*. Adult: *k8, k2tog*`."""
 
 from collections.abc import Mapping
+from itertools import zip_longest
 from operator import attrgetter
 from typing import Final
 
@@ -308,7 +309,7 @@ def _of_sizes(phrases: list[Phrase]) -> Stitches | None:
 def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
     """The segment for each size apart where stitches stand so, `K2tog (k3tog)`, `K6 (k7, k8), k2tog`; else as it is.
 
-    So it is where shaping rounds do: `every 4th (5th) rnd`.
+    So it is where shaping rounds do, `every 4th (5th) rnd`, or the plain ones: `with 1 (2) rounds after each`.
     """
     of = piece.label.sizes if piece.label is not None and piece.label.sizes else None
     columns = of or tuple(str(place + 1) for place in range(width))
@@ -326,16 +327,28 @@ def with_sizes_apart(piece: Segment, width: int) -> list[Segment]:
 def _of_column(phrases: tuple[Phrase, ...], place: int, width: int) -> tuple[Phrase, ...]:
     """The phrases with the stitch of the size at this place of the list instead of those of all."""
     made: list[Phrase] = []
-    for phrase in phrases:
+    for phrase, behind in zip_longest(phrases, phrases[1:]):
         if type(phrase) is Brackets and made and (nodes := _nodes_of_sizes(made[-1], phrase, width)):
             made[-1] = Stitches(made[-1].start, phrase.end, made[-1].flags, nodes[place])
         elif type(phrase) is Brackets:
             made.append(replace(phrase, inside=_of_column(phrase.inside, place, width)))
         elif type(phrase) is Rounds and phrase.steps is not None and len(phrase.steps.values) == width:
             made.append(replace(phrase, step=phrase.steps.of(place) or phrase.step, steps=None))
+        elif type(phrase) is Rounds and _are_beside(phrase, behind) and len(phrase.number.values) == width:
+            number = replace(phrase.number, values=(phrase.number.of(place),))
+            made.append(replace(phrase, number=number))
         else:
             made.append(phrase)
     return tuple(made)
+
+
+def _are_beside(rounds: Rounds, behind: Phrase | None) -> bool:
+    """Whether rounds are told that stand behind others or between them: `with 1 (2) plain rounds after each`."""
+    return not rounds.every and type(behind) is Said and behind.text in _BESIDE
+
+
+_BESIDE: Final = frozenset(("after", "after each", "between", "in between", "inbetween"))
+"""What stands behind a number of plain rounds that are worked between others."""
 
 
 def _nodes_of_sizes(first: Phrase, others: Brackets, width: int) -> list[Stitch]:

@@ -426,11 +426,9 @@ def _counts_alone(segment: Segment) -> bool:
 
 def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: Segment) -> list[Candidate]:
     """Everything that works rounds."""
-    if (
-        on_rounds := on_rounds_ways(seen, stated)
-        or _on_named_rounds(seen, stated, label)
-        or _with_plain(seen, stated)
-    ):
+    in_turn = shaped_in_turn(seen, stated)
+    with_plain = [way for way in in_turn if way.step > 1 or way.trouble]
+    if on_rounds := on_rounds_ways(seen, stated) or _on_named_rounds(seen, stated, label) or with_plain:
         return on_rounds
     options = loop_ways(seen, stated, label) if seen.agains else []
     options.extend(by_name(seen, stated, label))
@@ -438,7 +436,7 @@ def _work(seen: Seen, stated: tuple[Stated, ...], label: Label | None, segment: 
         options.extend(chart_again(seen, stated))
     options.extend(marked_round(seen, label))
     options.extend(continuations(seen, stated, label))
-    options.extend(shaped_in_turn(seen, stated))
+    options.extend(in_turn)
     options.extend(as_before(seen, stated))
     numbered = as_numbered(segment.phrases, label, stated)
     options.extend(numbered)
@@ -471,11 +469,6 @@ def _from_first(seen: Seen, options: list[Candidate]) -> list[Candidate]:
     if any(counts_all(seen, rounds) for rounds in seen.rounds):
         return [replace(option, from_first=True) for option in options]
     return options
-
-
-def _with_plain(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
-    """`2 more decrease rounds with 1 knit round after each`; empty where no plain rounds are told with them."""
-    return [way for way in shaped_in_turn(seen, stated) if way.step > 1 or way.trouble]
 
 
 def _on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:

@@ -43,9 +43,11 @@ MOST_SENTENCES: Final = 6
 
 def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     """The segments of a line; where one repeats what sentences before it tell, that as one round is another cut."""
-    segments = _paces_joined(_sections_joined(_gone_on_joined(segments)))
+    segments = _joined_where(_in_sections, _gone_on_joined(segments))
+    segments = [half for segment in segments for half in _halves(segment)]
     for belongs in (_changes_last_of, leads_to_counts, _goes_on_at_pace):
-        segments = _joined_where(belongs, segments)
+        segments = _joined_where(_whole_where(belongs), segments)
+    segments = _joined_where(_with_end_of_pace, segments)
     segments = _to_end_joined(segments)
     made = list(segments)
     for place in range(1, len(segments)):
@@ -115,29 +117,41 @@ def _as_repeat(phrase: Phrase) -> Phrase:
     return Rep(phrase.start, phrase.end, phrase.flags) if type(phrase) is Continue else phrase
 
 
-def _sections_joined(segments: list[Segment]) -> list[Segment]:
-    """The segments; a sentence that says in how many sections the one before is worked is one round with it."""
+def _joined_where(
+    phrases_of_both: Callable[[Segment, Segment], tuple[Phrase, ...]], segments: list[Segment]
+) -> list[Segment]:
+    """The segments; one that belongs to that before is one with it, of these phrases, and another cut parts them.
+
+    What stands behind the last of the phrases is a segment of its own.
+    """
     made: list[Segment] = []
+    rest: tuple[Phrase, ...] = ()
     for segment in segments:
-        if made and (joined := _in_sections(made[-1], segment)):
-            apart = Cut(1, (replace(made[-1], cuts=()), segment))
-            made[-1] = replace(joined, cuts=(apart,))
-        else:
+        phrases = phrases_of_both(made[-1], segment) if made and not rest else ()
+        rest = _behind(phrases[-1], segment) if phrases else ()
+        if not phrases:
             made.append(segment)
+            continue
+        apart = Cut(2 if rest else 1, (replace(made[-1], cuts=()), segment))
+        end = phrases[-1].end if rest else segment.end
+        made[-1] = replace(made[-1], phrases=phrases, end=end, alone=True, cuts=(apart,))
+        if rest:
+            made.append(replace(segment, label=None, phrases=rest, start=rest[0].start, cuts=()))
     return made
 
 
-def _joined_where(belongs: Callable[[Segment, Segment], bool], segments: list[Segment]) -> list[Segment]:
-    """The segments; a sentence that belongs to the one before is one with it, and another cut parts them."""
-    made: list[Segment] = []
-    for segment in segments:
-        if made and belongs(made[-1], segment):
-            apart = Cut(1, (replace(made[-1], cuts=()), segment))
-            phrases = (*made[-1].phrases, *segment.phrases)
-            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
-        else:
-            made.append(segment)
-    return made
+def _behind(last: Phrase, segment: Segment) -> tuple[Phrase, ...]:
+    """What a segment tells behind the last phrase that is taken from it; empty where that is nothing but words."""
+    at = segment.phrases.index(last) + 1 if last in segment.phrases else len(segment.phrases)
+    behind = segment.phrases[at:]
+    return () if all(type(phrase) in _SILENT for phrase in behind) else behind
+
+
+def _whole_where(
+    belongs: Callable[[Segment, Segment], bool],
+) -> Callable[[Segment, Segment], tuple[Phrase, ...]]:
+    """The phrases of both segments where one belongs to the one before; else none."""
+    return lambda first, second: (*first.phrases, *second.phrases) if belongs(first, second) else ()
 
 
 def _changes_last_of(rounds: Segment, segment: Segment) -> bool:
@@ -189,33 +203,23 @@ def _sets_pace(segment: Segment) -> bool:
         change or type(phrase) in (Said, Then, Continue, Rounds) or is_bare(phrase)
         for phrase, change in zip(segment.phrases, changes, strict=True)
     )
-    steps = {
-        rounds.step if rounds.every else 0 for rounds in every
-    }  # all odd rounds ..., all even rounds knit
+    # All odd rounds ..., all even rounds knit.
+    steps = {rounds.step if rounds.every else 0 for rounds in every}
     return segment.label is None and any(changes) and silent and len(steps) == 1 and 0 not in steps
 
 
 def _is_decrease(phrase: Phrase) -> bool:
     """Whether stitches are decreased, and at most how many: `decrease`, `decrease 8 sts`, `8 decreases`."""
-    named_so = type(phrase) is Again and phrase.named == (
-        named("decrease"),
-    )  # every round is a decrease round
+    # Every round is a decrease round.
+    named_so = type(phrase) is Again and phrase.named == (named("decrease"),)
     fewer = type(phrase) is Count and phrase.sign < 0
     return type(phrase) is Change or _is_evenly(phrase) or named_so or fewer
 
 
-def _paces_joined(segments: list[Segment]) -> list[Segment]:
-    """The segments; one that says how far decreases go on is one with that which says on which rounds they are."""
-    made: list[Segment] = []
-    for segment in (half for whole in segments for half in _halves(whole)):
-        end = _end_of_pace(segment) if made and _sets_pace(made[-1]) else ()
-        if end:
-            apart = Cut(1, (replace(made[-1], cuts=()), segment))
-            phrases = (*made[-1].phrases, *end)
-            made[-1] = replace(made[-1], phrases=phrases, end=segment.end, alone=True, cuts=(apart,))
-        else:
-            made.append(segment)
-    return made
+def _with_end_of_pace(pace: Segment, segment: Segment) -> tuple[Phrase, ...]:
+    """What says on which rounds decreases are, with how far they go on; empty where neither is told."""
+    end = _end_of_pace(segment) if _sets_pace(pace) else ()
+    return (*pace.phrases, *end) if end else ()
 
 
 def _halves(segment: Segment) -> tuple[Segment, ...]:
@@ -233,8 +237,9 @@ def _end_of_pace(segment: Segment) -> tuple[Phrase, ...]:
     words = [phrase for phrase in segment.phrases if type(phrase) not in (Said, Then)]
     texts = [phrase.text for phrase in segment.phrases if type(phrase) is Said]
     match words:
-        case [LastRound() as last, *counts] if all(type(count) is Count for count in counts[:1]):
-            return Continue(last.start, last.start, 0, manner=True), last, *counts[:1]
+        case [LastRound() as last, *behind]:
+            count = behind[:1] if behind and type(behind[0]) is Count else ()
+            return Continue(last.start, last.start, 0, manner=True), last, *count
         case [Rounds(every=False) | Count(sign=0, sure=False) as rounds, Count(sign=0) as count]:
             of_them = "of" in texts and {"these", "them"} & {*texts}
             after = type(rounds) is Rounds and texts[:1] == ["after"]
@@ -274,25 +279,25 @@ def _to_end_joined(segments: list[Segment]) -> list[Segment]:
     return segments
 
 
-def _in_sections(first: Segment, again: Segment) -> Segment | None:
+def _in_sections(first: Segment, again: Segment) -> tuple[Phrase, ...]:
     """`K to 2 sts before the marker, k2tog. Slip the marker. Do that 4 times`: one round, worked in 4 sections."""
     to_marker = any(type(phrase) is Extent and phrase.marker for phrase in first.phrases)
     ended = any(type(phrase) in (Times, Star, Count) for phrase in first.phrases)
     words = [phrase for phrase in again.phrases if type(phrase) not in _SILENT]
     if to_marker and not ended and _at_every_marker(again):
         sections = Needlewise(again.start, again.start, 0)
-        return replace(first, phrases=(*first.phrases, sections, *words), end=again.end, alone=True, cuts=())
+        return (*first.phrases, sections, *words)
     match words:
         case [Rep(level=0), Times(more=False) as times, *behind] if to_marker and not ended:
             pass
         case [Markers() as parts, *behind] if to_marker and not ended and _is_same(again):
             times = Times(parts.start, parts.end, 0, parts.number)
         case _:
-            return None
+            return ()
     inside = Brackets(first.phrases[0].start, first.end, first.phrases[0].flags, first.phrases)
     if again.label is not None or not all(type(phrase) in (Count, Brackets) for phrase in behind):
-        return None
-    return replace(first, phrases=(inside, times, *behind), end=again.end, alone=True, cuts=())
+        return ()
+    return inside, times, *behind
 
 
 def _at_every_marker(segment: Segment) -> bool:

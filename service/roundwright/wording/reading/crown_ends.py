@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import COMMA, LINE, STOP, Token
+from roundwright.wording.reading.tokens import COMMA, COUNT_WORDS, LINE, STOP, Token
 
 
 def with_crown_ends(tokens: list[Token]) -> list[Token]:
@@ -45,4 +45,4 @@ _COLOURS: Final = frozenset(
 )
 MOST_TO_CLOSING: Final = 7
 """Words from `when` to what is done with the yarn."""
-_COUNTED: Final = frozenset(("", "have", "only", "number", "stitch_noun", "remain", "left"))
+_COUNTED: Final = COUNT_WORDS | {"only"}

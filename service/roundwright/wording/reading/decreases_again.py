@@ -5,7 +5,17 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.parsing.looking import OFTEN
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    COUNT_WORDS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    Token,
+    words_at,
+)
 
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
@@ -80,7 +90,7 @@ def _end_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     counted = [token.kind for token in tokens[at + 1 : stop]].count("number") == 1
     if not counted or tokens[stop].kind in ("unit", "round"):
         return [], place
-    until = [Token("until", "until", tokens[at].start, tokens[at].end, SPACE), *tokens[at + 1 : stop]]
+    until = [*words_at(tokens[at].start, ("until", "until"), end=tokens[at].end), *tokens[at + 1 : stop]]
     if not goes_on and (tokens[at].text in _WHEN or at > place) and tokens[stop].flags & COMMA:
         then = Token("then", "then", tokens[stop].start, tokens[stop].start, SPACE | STOP)
         return [*until, then, replace(tokens[stop], flags=SPACE)], stop + 1
@@ -112,8 +122,7 @@ def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     turn = [
         *tokens[place : words[joined]],
         replace(decrease, flags=decrease.flags | STOP),
-        Token("often", "once", decrease.end, decrease.end, SPACE),
-        Token("more", "more", decrease.end, decrease.end, SPACE),
+        *words_at(decrease.end, ("often", "once"), ("more", "more")),
     ]
     end = tokens[stop - 1].end
     others = [replace(token, start=end, end=end) for token in turn]
@@ -186,9 +195,7 @@ _GOES_ON: Final = frozenset(("", "repeat", "continue", "manner", "work"))
 """Kinds of words before the end of a rhythm: `Rep until`, `Continue in this way until`."""
 _WHEN: Final = frozenset(("when", "once", "at", "after", "with", "from"))
 """Words before the count at which the rhythm is another."""
-_IN_COUNT: Final = frozenset(
-    ("", "have", "number", "stitch_noun", "remain", "left", "decrease", "to", "only")
-)
+_IN_COUNT: Final = COUNT_WORDS | {"decrease", "to", "only"}
 _APART: Final = LINE | STOP | COMMA | SEMI | COLON
 _VERBS: Final = frozenset(("decrease", "repeat", "work"))
 _SILENT: Final = frozenset(("", "in"))

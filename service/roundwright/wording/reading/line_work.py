@@ -36,6 +36,7 @@ from roundwright.wording.reading.phrases import (
     Needlewise,
     PerPart,
     Phrase,
+    Rounds,
     Said,
     names_rib,
     opened,
@@ -55,6 +56,7 @@ from roundwright.wording.reading.states import (
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
 from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch, named
+from roundwright.wording.reading.vocabulary import words_of
 from roundwright.wording.reading.worked import USUAL_NEEDLES, Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
 
@@ -64,6 +66,11 @@ PLAIN: Final[Nodes] = (Fill((Stitch("k", Number((1,)), -1, -1, bare=True),), Num
 """A plain round."""
 OTHER_CHANGE: Final = 0.3
 """What another number of decreases than in the round before costs, where no count is printed."""
+
+FEWEST_APART: Final = 2
+"""Rounds from one decrease to the next where plain ones stand between."""
+_BEGINNING: Final = frozenset(("next", "this", "first"))
+"""Words before the round on which decreases begin."""
 
 
 class Desk:
@@ -168,6 +175,12 @@ def _works_rib(steps: tuple[Step, ...]) -> bool:
     return len(purls) == 1 == len(names - purls)
 
 
+def _is_round(phrase: Phrase) -> bool:
+    """Whether a round is named, or every so many."""
+    every = type(phrase) is Rounds and phrase.every
+    return every or (type(phrase) is Said and phrase.text in words_of("round"))
+
+
 class LineWork:
     """A candidate worked on one size."""
 
@@ -240,23 +253,35 @@ class LineWork:
 
     def rounds_to_next(self, apart: int) -> int:
         """Plain rounds from the last decrease to the first of those so far apart: `Dec 8. Dec 8 every 4th rnd`."""
-        chain, plain, times = self.lane.chain, 0, self.candidate.times
-        while chain and plain < apart and chain[1].round.after == chain[1].round.before:
-            chain, plain = chain[0], plain + 1
-        follows = chain and times and chain[1].round.after < chain[1].round.before
-        if chain and (self.begins_itself() or self.is_behind_heading(chain[1].segment)):
+        times = self.candidate.times
+        if apart < FEWEST_APART or times is None or self.begins_itself():
             return 0
-        return max(0, apart - 1 - plain) if follows and times and (times.more or not plain) else 0
+        chain, plain = self.lane.chain, 0
+        while chain and plain < apart and chain[1].round.after == chain[1].round.before:
+            self.desk.budget.spend(1)
+            chain, plain = chain[0], plain + 1
+        follows = chain and chain[1].round.after < chain[1].round.before
+        if not chain or not follows or self.is_behind_heading(chain[1].segment):
+            return 0
+        return max(0, apart - 1 - plain) if times.more or not plain else 0
 
     def begins_itself(self) -> bool:
-        """Whether it says on which round it begins: `Beginning with the next round, dec 8 every other rnd 3 times`."""
-        texts = {phrase.text for phrase in self.segment.phrases if type(phrase) is Said}
-        return not texts.isdisjoint(("next", "this", "first"))
+        """Whether it says on which round it begins: `Beginning with the next round, dec 8 every other rnd 3 times`.
+
+        So it does in `on this and every 4th rnd`.
+        """
+        phrases = [
+            phrase for phrase in self.segment.phrases if type(phrase) is not Said or phrase.text != "and"
+        ]
+        return any(
+            type(word) is Said and word.text in _BEGINNING and _is_round(behind)
+            for word, behind in pairwise(phrases)
+        )
 
     def is_behind_heading(self, place: int) -> bool:
-        """Whether nothing but words stands somewhere between that segment and this one."""
-        between = self.desk.segments[place + 1 : self.place]
-        return any(all(type(phrase) is Said for phrase in segment.phrases) for segment in between)
+        """Whether a heading stands between that segment and this one."""
+        desk = self.desk
+        return desk.part(desk.place(self.place)) > desk.part(desk.place(place))
 
     def how_many(self) -> int:
         """How many rounds the candidate is."""

@@ -173,9 +173,8 @@ def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[
         Candidate("loop", 0.3 + 0.2 * place, again=replace(last, last=number), times=total, stated=stated)
         for place, number in enumerate(_numbers_repeated(seen, times))
     ]
-    if (
-        repeats and times.more and ways[0].again == last
-    ):  # `Decrease 8 sts. Knit 1 round. Repeat this 3 more times`
+    # `Decrease 8 sts. Knit 1 round. Repeat this 3 more times`
+    if repeats and times.more and ways[0].again == last:
         ways[0] = replace(ways[0], again=replace(last, segments=IN_TURN))
     if not repeats and counts_left(stated):  # `A plain round. And again. 48 sts`
         shaped = replace(last, named=(named("decrease"),), work=True)
@@ -200,21 +199,21 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     in_colour = in_colour_alone(seen) or then_in_colour(seen.order)
     if not numbers or numbers[0].values == (1,) or in_turn or in_colour:
         return []
-    first = seen.rounds[0]
+    rounds = seen.rounds[0]
     if segment.earlier > 1:  # `and so on, 8 rounds altogether`
-        last, work = segment.earlier, not (thus and first.more)
-        again = Again(first.start, first.end, 0, last=last, work=work, segments=last)
+        last, work = segment.earlier, not (thus and rounds.more)
+        again = Again(rounds.start, rounds.end, 0, last=last, work=work, segments=last)
         turns = Candidate("loop", 0.2, again=again, rounds=numbers[0], stated=stated)
         return [turns] if work else [turns, _onward_in_turn(turns)]
-    total = Times(first.start, first.end, 0, numbers[0], more=first.more, total=not first.more)
-    again = Again(first.start, first.end, 0, last=1)
+    total = Times(rounds.start, rounds.end, 0, numbers[0], more=rounds.more, total=not rounds.more)
+    again = Again(rounds.start, rounds.end, 0, last=1)
     loop = Candidate("loop", 0.2, again=again, times=total, stated=stated)
-    if thus and first.more:
+    if thus and rounds.more:
         turns = Candidate(
-            "loop", 0.1, again=replace(again, segments=IN_TURN), rounds=first.number, stated=stated
+            "loop", 0.1, again=replace(again, segments=IN_TURN), rounds=rounds.number, stated=stated
         )
-        return [turns, _onward_in_turn(turns), loop, *_plain_where_none_before(seen, first, stated)]
-    return [loop, *_plain_where_none_before(seen, first, stated)]
+        return [turns, _onward_in_turn(turns), loop, *_plain_where_none_before(seen, rounds, stated)]
+    return [loop, *_plain_where_none_before(seen, rounds, stated)]
 
 
 def _onward_in_turn(turns: Candidate) -> Candidate:

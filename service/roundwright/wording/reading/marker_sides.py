@@ -24,8 +24,7 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
             _put_it(made)
         elif token.kind == "marker":
             _whenever(made)
-            number = _each_for_several(made)
-            number = _each_for_all(made) or number
+            number = _each_for_them(made)
             _each_for_one(made, following)
             if len(made) > FEWEST and made[-2].kind in _ALL:
                 _tell_sides(made)
@@ -120,8 +119,11 @@ def _is_whenever(made: list[Token], at: int) -> bool:
     return every or made[at].text == "whenever"
 
 
-def _each_for_several(made: list[Token]) -> Token | None:
-    """Put `each marker` for `each of the 7 markers`, and so on each side of them; the number taken out."""
+def _each_for_them(made: list[Token]) -> Token | None:
+    """Put `each marker` for `each of the 7 markers`, and for those on each side of them; the number taken out.
+
+    So it is put for those of `k2tog before the markers`, `after all the 4 markers`.
+    """
     at = len(made) - 2
     number = made[at] if at > 0 and made[at].kind == "number" else None
     at -= number is not None
@@ -130,28 +132,21 @@ def _each_for_several(made: list[Token]) -> Token | None:
         del made[at:-1]
         return number
     at -= at > 0 and made[at].kind == "all"
-    several = 0 < at < len(made) - 2 and made[-1].text.endswith("s")
-    if several and made[at].text == "of" and made[at - 1].text in _SIDES:
-        made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
-        return number
-    return None
-
-
-def _each_for_all(made: list[Token]) -> Token | None:
-    """Put `each marker` for those of `k2tog before the markers`, `after all the 4 markers`; their number."""
-    at = len(made) - 2
-    number = made[at] if at > 0 and made[at].kind == "number" else None
-    at -= number is not None
-    at -= at > 0 and made[at].text in _THESE
-    at -= at > 0 and made[at].kind == "all"
-    beside = at > 0 and (made[at].kind in _BOTH or made[at].text in _AT)
-    if not beside or not made[-1].text.endswith("s"):
+    if at <= 0 or not made[-1].text.endswith("s"):
         return None
-    begin = _unit(made, at)
-    if begin is None or (begin == at - 1 and not _is_decrease(made, begin)):
+    sides = at < len(made) - 2 and made[at].text == "of" and made[at - 1].text in _SIDES
+    if not sides and not _is_worked_beside(made, at):
         return None
     made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
     return number
+
+
+def _is_worked_beside(made: list[Token], at: int) -> bool:
+    """Whether a decrease is told before markers, after or at them: `k2tog before the markers`."""
+    if made[at].kind not in _BOTH and made[at].text not in _AT:
+        return False
+    begin = _unit(made, at)
+    return begin is not None and (begin != at - 1 or _is_decrease(made, begin))
 
 
 def _each_for_one(made: list[Token], following: Token | None) -> None:

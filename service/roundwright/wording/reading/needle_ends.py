@@ -17,48 +17,67 @@ from roundwright.wording.reading.tree import Number
 def with_needle_ends(tokens: list[Token]) -> list[Token]:
     """The words with the ends of each needle told in the order of the work. Takes time in their number."""
     made: list[Token] = []
-    begin, tokens, several = 0, list(tokens), tokens[:0]
+    sentence: list[Token] = []
+    tokens, behind_end = _with_needles_counted(tokens), 0
     for place, token in enumerate(tokens):
-        if token.kind == "needle":
-            several = _several(tokens, place, several)
-        if token.flags & (STOP | LINE):
-            if token.text == "at" and not token.flags & LINE and _tells_other_end(tokens, begin, place):
-                tokens[place] = replace(token, flags=SPACE | COMMA)
-                continue
-            made.extend(_in_order(tokens[begin:place]))
-            begin = place
-    made.extend(_in_order(tokens[begin:]))
+        if behind_end and place == behind_end:
+            sentence.extend(words_at(tokens[place - 1].end, ("each", "each"), ("needle", "needle")))
+        if not token.flags & (STOP | LINE):
+            sentence.append(token)
+        elif end := _other_end(sentence, tokens, place):
+            names_needle = not tokens[end + 1].flags & COLON and tokens[end + 1].kind not in _WORK
+            behind_end = 0 if names_needle else end + 1
+            sentence.append(replace(token, flags=SPACE | COMMA))
+        else:
+            made.extend(_in_order(sentence))
+            sentence = [token]
+    made.extend(_in_order(sentence))
     return made
 
 
-def _several(tokens: list[Token], place: int, several: list[Token]) -> list[Token]:
-    """The number of needles told so far, `over 3 needles`; put in for `until 2 sts remain on each needle`."""
-    before = tokens[max(0, place - MOST_TO_NEEDLE) : place]
+def _with_needles_counted(tokens: list[Token]) -> list[Token]:
+    """The words with the number of needles told before, `over 3 needles`, in `until 2 sts remain on each needle`."""
+    made: list[Token] = []
+    several: list[Token] = []
+    for token in tokens:
+        if token.kind == "needle":
+            before = made[-MOST_TO_NEEDLE:]
+            made.extend(several if _leaves_on_each(before) else ())
+            several = _number_of_needles(before, token.start) or several
+        made.append(token)
+    return made
+
+
+def _leaves_on_each(before: list[Token]) -> bool:
+    """Whether stitches remain on each needle; not in `until 18 sts remain, 6 on each needle`."""
     kinds = [word.kind for word in before]
-    if kinds[-1:] == ["per"] and "until" in kinds and kinds[kinds.index("until") :].count("number") == 1:
-        tokens[place:place] = several  # not in `until 18 sts remain, 6 on each needle`
-    while before and before[-1].kind == "word":
-        before.pop()
-    if len(before) < FEWEST or before[-1].kind != "number" or before[-2].text not in _ONTO:
-        return several
-    return [*words_at(tokens[place].start, ("", "of")), replace(before[-1], end=before[-1].start)]
+    return kinds[-1:] == ["per"] and "until" in kinds and kinds[kinds.index("until") :].count("number") == 1
 
 
-def _tells_other_end(tokens: list[Token], begin: int, place: int) -> bool:
-    """Whether the other end of each needle is told here, the needle then named: `At the end: k2tog, k1.`."""
-    match = _END_TOLD.fullmatch("".join(f"{word.kind} " for word in tokens[begin:place] if word.kind))
+def _number_of_needles(before: list[Token], start: int) -> list[Token]:
+    """`of 3` where so many needles are told: `over 3 needles`; no words where they are not."""
+    words = [*before]
+    while words and words[-1].kind == "word":
+        words.pop()
+    if len(words) < FEWEST or words[-1].kind != "number" or words[-2].text not in _ONTO:
+        return []
+    return [*words_at(start, ("", "of")), replace(words[-1], end=words[-1].start)]
+
+
+def _other_end(sentence: list[Token], tokens: list[Token], place: int) -> int:
+    """Where the other end of each needle is told: `At the end: k2tog, k1.`; 0 where something else is."""
+    if tokens[place].text != "at" or tokens[place].flags & LINE:
+        return 0
+    match = _END_TOLD.fullmatch("".join(f"{word.kind} " for word in sentence if word.kind))
     stop = min(place + FEWEST, len(tokens) - 1)
     near = next((at for at in range(place, stop) if tokens[at].kind in _NEAR), 0)
     if not near or match is None or tokens[near].kind == match[1]:
-        return False
+        return 0
     stop = next((at for at in range(near + 1, len(tokens)) if tokens[at].flags & (STOP | LINE)), len(tokens))
-    label = 2 * ([word.kind for word in tokens[begin : begin + 2]] == ["round", "number"])
-    words = (*tokens[begin + label : place], *tokens[near:stop])
-    if any(word.kind in _OF_ROUNDS or word.text in _OF_ROUNDS for word in words):
-        return False  # at the end, knit 2 rounds
-    if tokens[near + 1].flags & COLON or tokens[near + 1].kind in _WORK:
-        tokens[near + 1 : near + 1] = words_at(tokens[near].end, ("each", "each"), ("needle", "needle"))
-    return True
+    label = 2 * ([word.kind for word in sentence[:2]] == ["round", "number"])
+    words = (*sentence[label:], *tokens[near:stop])
+    others = any(word.kind in _OF_ROUNDS or word.text in _OF_ROUNDS for word in words)
+    return 0 if others else near  # at the end, knit 2 rounds
 
 
 def _in_order(sentence: list[Token]) -> list[Token]:

@@ -544,16 +544,7 @@ class _Continuation:
         made, start = 0, lane.count
         self.require_way(target if turns is None else None)
         self.trailing = max(self.trailing, self.gap * candidate.at_once)
-        again = candidate.again is not None
-        ends = (
-            0
-            if candidate.ends_shaped
-            else self.trailing
-            if again and candidate.step != 1
-            else 0
-            if candidate.onward
-            else candidate.plain
-        )
+        ends = self.plain_at_end()
         while (target is None or lane.count != target) and (turns is None or made < turns):
             if self.has_ended(first, counted=target is not None or turns is not None):
                 break
@@ -567,6 +558,15 @@ class _Continuation:
             self.plain_round()
         for _ in range(0 if numbers else max(ends, self.rounds_left(first))):
             self.plain_round()
+
+    def plain_at_end(self) -> int:
+        """How many plain rounds stand behind the last shaping."""
+        candidate = self.work.candidate
+        if candidate.ends_shaped:
+            return 0
+        if candidate.again is not None and candidate.step != 1:
+            return self.trailing
+        return 0 if candidate.onward else candidate.plain
 
     def require_way(self, target: int | None) -> None:
         """Raise `never_ends` where going on makes more stitches and fewer are to be left, or the other way."""

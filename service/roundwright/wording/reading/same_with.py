@@ -3,16 +3,30 @@
 Every number becomes a sentence of its own: `Repeat the decrease round with k5. Knit 1 round.`.
 """
 
-from typing import Final
+from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    COUNT_WORDS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    Token,
+    words_at,
+)
 from roundwright.wording.reading.tree import ONE, Number
 
-_Plain = tuple[Number, bool]
-"""How many plain rounds are told, and whether they are worked behind the last decrease round as well."""
+
+class _Plain(NamedTuple):
+    """How many plain rounds are told, and whether they are worked behind the last decrease round as well."""
+
+    number: Number
+    behind_last: bool
 
 
 def with_same_rounds(tokens: list[Token]) -> list[Token]:
@@ -54,13 +68,15 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
     plain, earlier = plain or clause, _plain_before(made, followed)
     # `Decrease as before, with 8 sts between` is the decrease round alone, `the same` its plain rounds as well.
     if plain is None and earlier and not any(token.kind == "decrease" for token in tokens[place:at]):
-        plain = earlier[0], earlier[1] and not _do_plain_rounds_follow(tokens[end : end + MOST_TO_PLAIN])
+        plain = earlier._replace(
+            behind_last=earlier.behind_last and not _do_plain_rounds_follow(tokens[end : end + MOST_TO_PLAIN])
+        )
     knit, count, word = words_at(tokens[end - 1].end, ("knit", "knit"), ("number", "1"), ("round", "rounds"))
-    even = [replace(knit, flags=STOP | SPACE), replace(count, number=plain[0]), word] if plain else []
-    rounds = [] if plain is None or plain[1] or earlier or len(items) > 1 else [*even]
+    even = [replace(knit, flags=STOP | SPACE), replace(count, number=plain.number), word] if plain else []
+    rounds = [] if plain is None or plain.behind_last or earlier or len(items) > 1 else [*even]
     for item in items:
         rounds.extend(_round_with(item))
-        rounds.extend(even if plain and (plain[1] or item is not items[-1]) else ())
+        rounds.extend(even if plain and (plain.behind_last or item is not items[-1]) else ())
     rounds[0] = replace(rounds[0], flags=tokens[place].flags | STOP)
     return rounds, end
 
@@ -75,7 +91,8 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
         number = tokens[at].number
         if number is not None and tokens[at + 1].kind != "round":
             break
-        plain = plain if number is None else (Number(((number.of(0) or 1) - 1,)), True)  # these two rounds
+        if number is not None:  # these two rounds
+            plain = _Plain(Number(((number.of(0) or 1) - 1,)), behind_last=True)
         at += 1
     return (at if at > same and tokens[at - 1].text == "with" else 0), plain
 
@@ -159,7 +176,7 @@ def _plain_rounds(words: list[Token]) -> _Plain | None:
     if not at or not where or any(_OF_ROUNDS.isdisjoint((word.kind, word.text)) for word in words):
         return None
     number = next((token.number for token in words[max(0, at - 3) : at] if token.number is not None), ONE)
-    return number, where == "after"
+    return _Plain(number, behind_last=where == "after")
 
 
 def _plain_before(tokens: list[Token], followed: int) -> _Plain | None:
@@ -171,7 +188,7 @@ def _plain_before(tokens: list[Token], followed: int) -> _Plain | None:
     last = any(tokens[at].kind not in _COUNTS for at in range(followed, begin))
     kinds = " ".join(token.kind for token in words)
     knit = kinds.startswith("knit number round") or kinds in ("knit round", "knit plain round")
-    return (words[1].number or ONE, last) if knit else None
+    return _Plain(words[1].number or ONE, last) if knit else None
 
 
 def _do_plain_rounds_follow(words: list[Token]) -> bool:
@@ -191,8 +208,8 @@ def _do_plain_rounds_follow(words: list[Token]) -> bool:
 
 _NAMES_ROUND: Final = frozenset(("round", "next", "last"))
 _WORKS_PLAIN: Final = frozenset(("knit", "plain", "purl", "even", "work"))
-_COUNTS: Final = frozenset(("", "(", ")", "number", "stitch_noun", "remain", "left", "have"))
-"""Kinds of words that tell a count."""
+_COUNTS: Final = COUNT_WORDS | {"(", ")"}
+"""Kinds of words that tell a count, which a bracket may hold."""
 MOST_TO_PLAIN: Final = 12
 """Words behind the sentence that are looked at for plain rounds."""
 _BEGINS: Final = STOP | SEMI | LINE

@@ -160,9 +160,8 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     thus = any(phrase.manner for phrase in seen.continues)
     if segment.intro and thus and [rounds.number.values for rounds in seen.rounds] == [(1,)]:
         at = seen.order.index(seen.rounds[0])
-        worked = Then in [
-            type(phrase) for phrase in seen.order[at:]
-        ]  # knit one round, then take them off thus:
+        # Knit one round, then take them off thus:
+        worked = Then in [type(phrase) for phrase in seen.order[at:]]
         return not worked and all(map(is_bare, seen.work))  # `knit one round like this:`
     if segment.intro and _announces(seen):
         return True  # `knit one round and take out 6 as you go:`

@@ -24,6 +24,8 @@ THEN: Final = 8192
 BROKEN: Final = 16384
 """Of a phrase in two words: the end of a printed line stands before its last."""
 QUESTION: Final = 32768
+COUNT_WORDS: Final = frozenset(("", "have", "number", "stitch_noun", "remain", "left"))
+"""Kinds of the words that tell a count: `you have 48 sts left`."""
 
 
 class Token(Struct, frozen=True, gc=False):
