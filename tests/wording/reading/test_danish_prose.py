@@ -351,6 +351,24 @@ def test_rounds_told_in_sentences_are_worked(text: str, expected: list[int]) -> 
     assert after_each_round(read(text, (80,), "da")) == expected
 
 
+@pytest.mark.parametrize(
+    "onward",
+    [
+        "på hver 4. omg 2 gange mere = 56 m, på hver 2. omg 2 gange = 40 m og til sidst på hver omg 3 gange = 16 m",
+        "på hver 4. omg 2 gange mere = 56 m tilbage, og hveranden omg 2 gange = 40 m, hver omg 3 gange = 16 m",
+        "2 gange mere på hver 4. omg = 56 m, så 2 gange på hver 2. omg = 40 m, og 3 gange på hver omg = 16 m",
+    ],
+)
+def test_rhythms_of_decreases_stand_behind_the_count_of_those_before(onward: str) -> None:
+    reading = read(
+        f"Tag ind således: *8 r, 2 r sm*, gentag fra *-* omg rundt = 72 m. Gentag indtagningen {onward}.",
+        (80,),
+        "da",
+    )
+    assert not reading.findings
+    assert after_each_round(reading) == [72, 72, 72, 72, 64, 64, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16]
+
+
 def test_the_last_of_two_counts_is_checked() -> None:
     """The count behind the second of two rounds is the count that the rounds must come to."""
     reading = read(

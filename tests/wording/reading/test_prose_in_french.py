@@ -7,6 +7,7 @@ from tests.support.readings import after_rounds_of_sizes
 
 BY_EIGHTS = "Tour 1 : *8 m. end., 2 m. ens.*, 8 fois. Il reste 72 m.\nTour 2 : end.\n"
 """A round that shapes eighty stitches, and a plain one."""
+SLOWLY = [72, 72, 72, 72, 64, 64, 64, 64, 56, 56, 48, 48, 40]
 
 CROWNS = [
     # the round told in a sentence, with its stitch in brackets, and the round behind each of them
@@ -55,6 +56,25 @@ CROWNS = [
     ),
     ("T1 : (5 mailles endroit puis une double diminution, 2 mailles endroit) x 8 - 64 m", [64]),
     ("T1 : (3 m end, 1 dim., 5 m end) x 8 - 72 m", [72]),
+    # a stitch less between the decreases, and how often behind a colon
+    (
+        BY_EIGHTS
+        + "Diminuer ainsi 8 m. (à chaque fois 1 m. de moins entre les dim.) tous les 4 rgs : encore 2 fois, "
+        "il reste 56 m., puis tous les 2 rgs : 2 fois, il reste 40 m.",
+        SLOWLY,
+    ),
+    (
+        BY_EIGHTS
+        + "Répéter ces diminutions (chaque fois 1 m. de moins entre 2 dim.) tous les 4 tours : encore 2 fois "
+        "(56 m.), puis tous les 2 tours : 2 fois (40 m.).",
+        SLOWLY,
+    ),
+    (
+        BY_EIGHTS
+        + "Diminuer ainsi 8 m. (1 m. de moins à chaque fois entre elles) tous les 4 tours : 2 fois de plus, "
+        "il reste 56 m., puis tous les 2 tours, 2 fois, il reste 40 m.",
+        SLOWLY,
+    ),
 ]
 
 SIZES = [

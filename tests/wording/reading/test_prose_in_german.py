@@ -718,3 +718,38 @@ def test_a_double_decrease_that_is_worked_and_explained_within_a_repeat(double: 
     reading = read(text, (90,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == [72]
+
+
+@pytest.mark.parametrize(
+    ("later", "plain"),
+    [
+        ("In der 4. folg. Rd", 3),
+        ("Dann in der 3. darauffolgenden Runde", 2),
+        ("In der 4. Runde danach", 3),
+        ("In der übernächsten Rd", 1),
+    ],
+)
+def test_rounds_up_to_the_next_decrease_are_plain(later: str, plain: int) -> None:
+    reading = read(
+        f"Jede 9. und 10. M re zusstr (= 90 M). {later} jede 8. und 9. M re zusstr (= 80 M).", (100,), "de"
+    )
+    assert not faults(reading)
+    assert after_each_round(reading) == [90] * (plain + 1) + [80]
+
+
+def test_a_round_that_follows_may_have_its_own_number() -> None:
+    """`In der folgenden 4. Runde`, behind the third, is the fourth."""
+    reading = read(
+        "Die ersten 3 Rd re str. In der folg 4. Rd jede 9. und 10. M re zusstr (= 90 M).", (100,), "de"
+    )
+    assert after_each_round(reading) == [100, 100, 100, 90]
+
+
+@pytest.mark.parametrize("fourth", ["jeder 4. folgenden", "jeder folg. 4."])
+def test_decreases_in_every_fourth_round_that_follows(fourth: str) -> None:
+    reading = read(
+        f"*8 M re, 2 M re zusstr*, ab * wdh (= 90 M). Die Abnahmen in {fourth} Rd noch 2x wdh (= 70 M).",
+        (100,),
+        "de",
+    )
+    assert after_each_round(reading) == [90, 90, 90, 90, 80, 80, 80, 80, 70]

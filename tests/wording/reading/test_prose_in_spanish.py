@@ -248,3 +248,28 @@ def test_needles_of_a_crown_are_told_before_what_goes_on_to_a_count_on_each() ->
         40,
         32,
     ]
+
+
+MARKED = (
+    "Coloca un marcador cada 20 puntos.\nVuelta 1: *ssk, teje del derecho hasta 2 p antes del marcador, 2pjd, desliza "
+    "el marcador*, repite de * a * hasta el final (72 p).\nVuelta 2: todo del derecho.\n"
+)
+"""Eighty stitches in four parts: a round that shapes them, and a plain one."""
+
+
+@pytest.mark.parametrize(
+    "again",
+    [
+        "Teje ahora la vuelta 1 cuatro veces seguidas, sin vueltas intermedias",
+        "Repite después solo la vuelta 1 cuatro veces",
+        "Trabaja luego la vuelta 1 cuatro veces más",
+    ],
+)
+def test_a_round_is_worked_again_from_now_on(again: str) -> None:
+    assert after_each_round(read(f"{MARKED}{again} (40 p).", (80,), "es")) == [72, 72, 64, 56, 48, 40]
+
+
+def test_rounds_after_a_round_are_not_that_round() -> None:
+    """`Luego la vuelta` is that round now; `después de la vuelta` is what follows it."""
+    reading = read(f"{MARKED}Teje después de la vuelta 2 dos vueltas del derecho.", (80,), "es")
+    assert after_each_round(reading) == [72, 72, 72, 72]
