@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, after_rounds_of_sizes, number_of_rounds
+from tests.support.readings import after_each_round, after_rounds_of_sizes, counts, number_of_rounds
 
 IN_TURN = "Rounds 1-6: Knit one round, purl one round, three times.\nRound 7: Knit."
 PATTERN_SIZE = (
@@ -210,3 +210,21 @@ def test_a_line_may_begin_with_the_first_and_last_of_its_rounds(dash: str) -> No
     """With blanks around the dash or without."""
     text = f"1: (K11, SSK) x 8. 96 sts\n2{dash}3: Knit\n4: (K10, SSK) x 8. 88 sts\n5{dash}6: Knit\n7: (K9, SSK) x 8."
     assert after_each_round(read(text, (104,))) == [96, 96, 96, 88, 88, 88, 80]
+
+
+@pytest.mark.parametrize(
+    "plain", ["k7, 8 or 9, k2tog", "knit 7 or 8 or 9, then k2tog", "7, 8 or 9 knits, k2tog"]
+)
+def test_numbers_with_or_between_are_those_of_sizes(plain: str) -> None:
+    crown = f"Rnd 1: *{plain}; rep from * 8 times.\nKnit 2, 3 or 4 rounds."
+    text = f"Cast on 72, 80 or 88 sts. Knit 10, 11 or 12 rnds.\n{crown}"
+
+    small, *_, large = after_rounds_of_sizes(read(text, (72, 80, 88)))
+    assert small == [72] * 10 + [64] * 3
+    assert large == [88] * 12 + [80] * 5
+
+
+def test_needles_with_or_between_are_no_sizes() -> None:
+    text = "Cast on 72 or 80 sts. With 4 or 5 needles knit 2 rounds.\nRnd 1: *k7 or 8, k2tog; rep from * 8 times."
+
+    assert counts(read(text, (72, 80))) == [[72, 64], [80, 72]]

@@ -398,3 +398,52 @@ def test_stitches_left_in_each_are_those_of_each_section(left: str) -> None:
 )
 def test_what_is_made_after_every_so_many_stitches(made: str) -> None:
     assert counts(read(f"{made} (72).", (60,))) == [[60, 72]]
+
+
+FIRST_OF_NINE = "Rnd 1: *K7, k2tog; rep from * (72). Knit 1 rnd.\n"
+
+
+@pytest.mark.parametrize(
+    "paces",
+    [
+        "every 4th rnd 2 more times = 54 sts, every other rnd 3 times = 27 sts, then every rnd 2 times",
+        "every 4th rnd until 54 sts, every other rnd until 27 sts, then every rnd until 9 sts",
+        "every 4th rnd until 54 sts remain, every other rnd 3 times, every rnd until 9 sts",
+    ],
+)
+def test_each_pace_of_a_row_ends_where_the_next_begins(paces: str) -> None:
+    """The second was not read at all, or every fourth round went on to its count."""
+    text = f"{FIRST_OF_NINE}In this manner dec {paces}."
+    fourth, other = [72, 72, 72, 72, 63, 63, 63, 63, 54], [54, 45, 45, 36, 36, 27]
+
+    assert after_each_round(read(text, (81,))) == [*fourth, *other, 18, 9]
+
+
+@pytest.mark.parametrize(
+    "all_of_them",
+    [
+        "Dec 9 sts on each of the next 4 rnds",
+        "Dec 9 sts evenly in every one of the next four rounds",
+        "On each of the next 4 rnds dec 9 sts",
+        "4 more rnds, each with decreases",
+        "4 rounds, all with decreases",
+    ],
+)
+def test_rounds_that_all_shape_shape_all(all_of_them: str) -> None:
+    """The first words worked plain rounds and a single decrease round."""
+    assert after_each_round(read(f"{FIRST_OF_NINE}{all_of_them} (36 sts).", (81,)))[2:] == [63, 54, 45, 36]
+
+
+def test_so_many_rounds_of_which_a_single_round_shapes() -> None:
+    assert after_each_round(read(f"{FIRST_OF_NINE}Knit 4 rnds, dec 9 sts in the last.", (81,)))[2:] == [
+        72,
+        72,
+        72,
+        63,
+    ]
+
+
+def test_the_rest_is_no_number_of_the_next_sentence() -> None:
+    text = "Place 9 markers, 9 sts apart. In each section work k2tog, knit the rest. 72 sts."
+
+    assert counts(read(text, (81,))) == [[81, 72]]

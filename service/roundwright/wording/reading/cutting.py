@@ -445,12 +445,15 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
         return False
     last = part.phrases[-1] if part.phrases else None
     joined = type(last) is Said and last.text in _ADDING
-    before = any(type(rounds) is Rounds and rounds.every for rounds in part.phrases)
-    if type(coming.following) is Until and before and Until in part.kinds:
-        return joined  # every 3rd round until 64 sts remain and every 2nd round until 32 remain
-    if type(coming.following) is not Times:
+    if type(coming.following) not in _ENDS_PACE or _ENDS_PACE.isdisjoint(part.kinds):
         return False
-    return before and Times in part.kinds and (joined or bool(phrase.flags & (COMMA | SEMI)))
+    before = any(type(rounds) is Rounds and rounds.every for rounds in part.phrases)
+    # every 3rd round until 64 sts remain, every 2nd round until 32 remain
+    return before and (joined or bool(phrase.flags & (COMMA | SEMI)))
+
+
+_ENDS_PACE: Final = frozenset((Times, Until))
+"""How often rounds are worked at a pace, or to which count."""
 
 
 def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:

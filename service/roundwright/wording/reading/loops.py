@@ -35,6 +35,7 @@ from roundwright.wording.reading.phrases import (
     is_of_all,
     is_of_last_round,
     is_once_more,
+    is_silent,
 )
 from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
 from roundwright.wording.reading.segment import Segment
@@ -548,6 +549,8 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
 
     Plain rounds may be told behind each of them, or between them.
     """
+    if counted := _with_changes(seen):
+        return [Candidate("continue", 0.4, step=1, times=counted, stated=counts_left(stated)[-1:])]
     turns = seen.agains[0].named if seen.agains else ()
     if len(turns) < 2 or seen.times or any(called != named("decrease") for called in turns):
         return []
@@ -564,6 +567,23 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         return [replace(way, until=counts[0].number)]
     times = Times(again.start, again.end, 0, Number((len(turns),)), more=True)
     return [replace(way, times=times, cost=way.cost + SAID_TO_ALTERNATE)]
+
+
+def _with_changes(seen: Seen) -> Times | None:
+    """How many rounds are told to shape: `3 more rounds, each with decreases`; None where more is told or less."""
+    match seen.order:
+        case (Rounds(every=False) as rounds, *phrases) if seen.changes:
+            at = phrases.index(seen.changes[0])
+        case _:
+            return None
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[:at]]
+    known = texts[-1:] == ["with"] and set(texts) <= _ALL_WITH and seen.changes[0].sign < 0
+    ends = all(type(phrase) in (Count, Brackets) or is_silent(phrase) for phrase in phrases[at + 1 :])
+    return Times(rounds.start, rounds.end, 0, rounds.number, more=True) if known and ends else None
+
+
+_ALL_WITH: Final = frozenset(("with", "each", "all", "every", "one", "more"))
+"""Words between rounds and the decreases with which they are all worked."""
 
 
 def _where_plain(seen: Seen, rounds: Rounds | None) -> Literal["none", "behind", "between", ""]:

@@ -38,13 +38,15 @@ MOST_BRACKETS: Final = 3
 class _Run(Struct):
     """Numbers side by side.
 
-    Their values, where the next token stands, which are in brackets, and whether `and` stands between.
+    Their values, where the next token stands, which are in brackets, and whether `and` or `or` stands between; `either`
+    where it is `or`.
     """
 
     values: list[int | None]
     stop: int
     bracketed: list[bool]
     joined: bool
+    either: bool
 
     @property
     def brackets(self) -> bool:
@@ -373,7 +375,7 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
     """As many numbers as there are sizes, from here on; None where there are fewer or more."""
     values: list[int | None] = []
     bracketed: list[bool] = []
-    place, depth, parts, groups, joined = begin, 0, 0, 0, False
+    place, depth, parts, groups, joined, either = begin, 0, 0, 0, False, False
     while place < len(tokens) and (len(values) < width or depth):
         token = tokens[place]
         dashed = depth > 0 and token.flags == DASH and tokens[place - 1].kind == "number"  # (10–8)
@@ -383,8 +385,9 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
             joined = True
             place += 1
             continue
-        if token.text == "or" and parts == len(values) == width - 1 and not depth and not token.flags & COMMA:
-            joined = True  # 80, 90 or 100 stitches
+        last = parts == len(values) == width - 1 or place == begin + 1
+        if token.text == "or" and last and not depth and not token.flags & COMMA:
+            joined = either = True  # 80, 90 or 100 stitches, 80 or 90 or 100
             place += 1
             continue
         if token.kind == "(" and depth < MOST_BRACKETS and len(values) < width:
@@ -399,7 +402,7 @@ def _run(tokens: list[Token], begin: int, width: int) -> _Run | None:
         else:
             break
         place += 1
-    run = _Run(values, place, bracketed, joined)
+    run = _Run(values, place, bracketed, joined, either)
     if tokens[begin].kind == "(" and groups < width and not run.begins_in_bracket:
         return None  # the one bracket of a list: `(56, 64)`
     return run if len(values) == width and not depth and parts > 1 and run.even else None
@@ -430,6 +433,9 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
     """Whether numbers side by side are those of sizes, and nothing that is counted one by one."""
     before = tokens[begin - 1] if begin else None
     following = tokens[run.stop] if run.stop < len(tokens) else None
+    if run.either and following is not None:
+        stitches = before is not None and before.kind in _CRAFTS  # k7, 8 or 9, k2tog
+        return stitches or following.kind in _OF_SIZES
     sizes_alone = run.mixed or run.headed or run.begins_in_bracket
     counted = before is not None and before.kind in _NO_LIST_BEHIND and not sizes_alone
     if counted and not _of_round(tokens, begin - 1):
@@ -444,6 +450,10 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
             return following.flags & ~_JOINTS > 0
     rises = run.brackets or run.values[0] != run.values[-1]
     return rises and all(_alike(*pair, rising=not run.brackets) for pair in pairwise(run.values))
+
+
+_OF_SIZES: Final = frozenset(("stitch_noun", "knit", "purl", "round", "times", "unit", "remain"))
+"""What numbers with `or` between are of, which a pattern prints for its sizes: `72, 80 or 88 sts`, `3 or 4 times`."""
 
 
 def _of_round(tokens: list[Token], place: int) -> bool:

@@ -455,6 +455,8 @@ def _evenly(work: RoundWork) -> list[Candidate]:
                 "round", work.cost, last, rounds=often.number, times=often, step=step, stated=work.stated
             )
         ]
+    if work.number is not None and _is_on_each_of(work.seen):
+        return [Candidate("round", work.cost, last, rounds=work.number, stated=work.stated)]
     several = work.length or (work.number is not None and work.number.values != (1,))
     at_once = any(type(phrase) is Said and phrase.text == FIRST_ROUND for phrase in work.seen.order)
     of_last = is_of_last_round(work.seen.order)
@@ -485,6 +487,14 @@ def _evenly(work: RoundWork) -> list[Candidate]:
     return options
 
 
+def _is_on_each_of(seen: Seen) -> bool:
+    """Whether all of some rounds are told to change the count: `Dec 8 sts on each of the next 4 rounds`."""
+    before = takewhile(lambda phrase: type(phrase) is not Rounds, seen.order)
+    texts = {phrase.text for phrase in before if type(phrase) is Said}
+    return "next" in texts and not _EACH_OF.isdisjoint(texts)
+
+
+_EACH_OF: Final = frozenset(("each", "every", "all", "in each", "on each", "each of", "on each of"))
 PLAIN_UNSAID: Final = 0.2
 """What it costs to knit the rounds of which one changes the count, where no stitches are told."""
 CHANGED_ALONE: Final = 0.4

@@ -586,7 +586,9 @@ class NumberReader(ColourReader):
     def stitches(self, number: Number) -> Phrase:
         """`56 sts`: a count, or what is said of so many stitches."""
         ahead = self.behind_have(self.skip(2))
-        apart = self.flags(ahead) & COMMA and self.kind(ahead + 1) == "number"  # 80 sts, dec 20 sts
+        apart = self.flags(ahead) & COMMA and (
+            self.kind(ahead + 1) == "number" or self.tells_rhythm(ahead)
+        )  # 80 sts, dec 20 sts; 54 sts, every other round 3 times
         kind = self.kind(ahead) if self.joined(ahead) and not apart else ""
         if kind == "together":
             return self.together(number, ahead + 1)
@@ -620,6 +622,11 @@ class NumberReader(ColourReader):
             count += 3  # `8 sts after rnd 7`
         sign = -1 if self.has_minus() else 0
         return Count(*self.take(count), number, sign, sure=sure)
+
+    def tells_rhythm(self, ahead: int) -> bool:
+        """Whether it is every how many rounds: `every other round`, `each 4th rnd`."""
+        near = range(ahead + 1, ahead + 4)
+        return self.kind(ahead) == "each" and any(self.kind(at) == "round" for at in near)
 
     def behind_have(self, ahead: int) -> int:
         """Behind the `have` of `12 stitches have gone`, where that stands there."""

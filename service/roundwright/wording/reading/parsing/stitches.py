@@ -108,7 +108,7 @@ class StitchReader(NewStitchReader):
         if self.kind(ahead) == "last" and (ends := self.last_together(ahead)):
             return ends
         if self.kind(ahead) in ("last", "remain") and self.kind(ahead + 1) == "number":
-            ahead += 1  # knit the remaining 3 sts
+            ahead += self.joined(ahead + 1)  # knit the remaining 3 sts; not `knit the rest. 72 sts`
         rounds = self.all_rounds(counted=True) if self.text_of(1) in ("the", "all") else None
         if rounds is None and (
             self.kind(ahead) == "number"
