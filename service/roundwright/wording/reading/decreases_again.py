@@ -57,10 +57,26 @@ def with_rhythms_joined(tokens: list[Token]) -> list[Token]:
         if not until:
             time = token.text == "time" and [before.kind for before in made[-3:]] in _EACH_TIME
             ends = time and (tokens[place + 1].kind == "until" or tokens[place + 1].flags & (STOP | LINE))
+            if ends and [before.kind for before in made[-2 * COUNTED : -COUNTED]] in _PLAIN_ROUNDS:
+                made[-2 * COUNTED :], place = _with_rounds_between(made[-2 * COUNTED :]), place + 1
+                continue
             until, stop = [replace(token, kind="round", text="round") if ends else token], place + 1
         made.extend(until)
         place = stop
     return made
+
+
+def _with_rounds_between(words: list[Token]) -> list[Token]:
+    """`continue to decrease with 3 rounds between` for `knit 3 rounds and decrease each time`."""
+    first, number, rounds, _, decrease, each = words
+    return [
+        replace(first, kind="continue", text="continue"),
+        replace(decrease, flags=SPACE),
+        *words_at(first.end, ("", "with")),
+        number,
+        rounds,
+        *words_at(each.end, ("between", "between")),
+    ]
 
 
 def _tells_rhythm(tokens: list[Token]) -> bool:
@@ -190,6 +206,9 @@ def _goes_on_plain(tokens: list[Token], stop: int) -> bool:
 
 
 _EACH_TIME: Final = (["then", "decrease", "each"], ["and", "decrease", "each"])
+_PLAIN_ROUNDS: Final = (["knit", "number", "round"], ["work", "number", "round"])
+COUNTED: Final = 3
+"""Words of `knit 3 rounds`, and of `and decrease each`."""
 _SHAPES: Final = frozenset(("decrease", "continue", "manner"))
 _GOES_ON: Final = frozenset(("", "repeat", "continue", "manner", "work"))
 """Kinds of words before the end of a rhythm: `Rep until`, `Continue in this way until`."""

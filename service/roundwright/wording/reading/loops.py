@@ -155,7 +155,9 @@ def marker_ways(seen: Seen) -> list[Candidate]:
 
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
-    rounds = _so_on(seen, stated, segment) or _so_many_rounds(seen, stated, segment)
+    rounds = (
+        _shaped_next(seen, stated) or _so_on(seen, stated, segment) or _so_many_rounds(seen, stated, segment)
+    )
     if ways := rounds or _again_until(seen, stated, segment):
         return ways
     every = any(rhythm.step > 1 or seen.chart for rhythm in _rhythms(seen))
@@ -200,6 +202,8 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     if not numbers or numbers[0].values == (1,) or in_turn or in_colour:
         return []
     rounds = seen.rounds[0]
+    if thus and _of_next(seen, rounds):
+        rounds = replace(rounds, more=True)
     if segment.earlier > 1:  # `and so on, 8 rounds altogether`
         last, work = segment.earlier, not (thus and rounds.more)
         again = Again(rounds.start, rounds.end, 0, last=last, work=work, segments=last)
@@ -214,6 +218,48 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
         )
         return [turns, _onward_in_turn(turns), loop, *_plain_where_none_before(seen, rounds, stated)]
     return [loop, *_plain_where_none_before(seen, rounds, stated)]
+
+
+def _of_next(seen: Seen, rounds: Rounds) -> bool:
+    """Whether it is so many of the rounds behind: `Dec in this way on each of next 3 rnds`."""
+    return any(
+        type(word) is Said and word.text in _FOLLOWING and behind is rounds
+        for word, behind in pairwise(seen.order)
+    )
+
+
+def _shaped_next(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Dec in this way on each of next 3 rnds`, `Dec in this way for 3 rnds`: as many rounds that are shaped."""
+    rounds, others = (
+        _first_rounds(seen),
+        seen.work or seen.evenly or seen.untils or seen.lengths or seen.times,
+    )
+    on_each = len(seen.rounds) == 1 and rounds is not None and not rounds.plain
+    if (
+        rounds is None
+        or not on_each
+        or not seen.changes
+        or others
+        or seen.changes[0] is not _first_work(seen)
+    ):
+        return []
+    number = rounds.number.of(0) or 0
+    if number < FEWEST_SHAPED or not (_of_next(seen, rounds) or _is_thus(seen)):
+        return []
+    further = _of_next(seen, rounds) or rounds.more
+    times = Times(rounds.start, rounds.end, 0, rounds.number, more=further)
+    way = Candidate("continue", 0.1, times=times, step=1, stated=counts_left(stated))
+    return [way, *_with_first(way, in_this_way=True)]
+
+
+def _first_work(seen: Seen) -> Phrase | None:
+    """With what it begins, beside words and `continue`."""
+    return next((phrase for phrase in seen.order if type(phrase) not in (Said, Then, Continue)), None)
+
+
+FEWEST_SHAPED: Final = 2
+"""Rounds that are shaped one after the other by their number alone."""
+_FOLLOWING: Final = frozenset(("next", "following", "foll"))
 
 
 def _onward_in_turn(turns: Candidate) -> Candidate:
@@ -682,6 +728,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         step=step,
         sign=change,
         stated=left,
+        change=next((node.change for node in seen.evenly if not node.to), None),
+        often=seen.times[-1] if until is not None and len(seen.times) == 1 else None,
         per=seen.per,
         last_round=seen.last_round,
         plain=_after_it(seen, times)

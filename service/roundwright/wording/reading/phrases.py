@@ -260,6 +260,8 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+BEFORE_EACH: Final = "before each"
+"""What is said where something is done before each decrease."""
 FIRST_ROUND: Final = "first round"
 """The text of the words that name the first of some rounds: `decreasing 8 sts in the first round`."""
 LAST_ROUND: Final = "last round"

@@ -28,11 +28,13 @@ from roundwright.wording.reading.phrases import (
     opened,
 )
 from roundwright.wording.reading.rhythm import next_steps
-from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
+from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
 from roundwright.wording.reading.working import Worker, fits_any_count
 
+FEWEST_TOLD: Final = 3
+"""Stitches of a round that are told, and not of a section."""
 _ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
 
 
@@ -543,6 +545,7 @@ class _Continuation:
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
         self.require_way(target if turns is None else None)
+        self.require_change()
         self.trailing = max(self.trailing, self.gap * candidate.at_once)
         ends = self.plain_at_end()
         while (target is None or lane.count != target) and (turns is None or made < turns):
@@ -554,6 +557,7 @@ class _Continuation:
             if not self.shape(target):
                 raise work.never_ends(until_start(work.segment, candidate.until), start, target)
             made += 1
+        self.require_turns(made, first, target)
         while self.number < first + numbers:
             self.plain_round()
         for _ in range(0 if numbers else max(ends, self.rounds_left(first))):
@@ -575,6 +579,34 @@ class _Continuation:
         if target is not None and (self.last.after - self.last.before) * (target - count) < 0:
             place = until_start(self.work.segment, self.work.candidate.until)
             raise self.work.never_ends(place, count, target)
+
+    def require_change(self) -> None:
+        """Raise `UnclearError` where each round is told to take in other numbers of stitches: `cont dec 6 sts`.
+
+        One or two may be those of a section.
+        """
+        assert self.last is not None
+        change = self.work.candidate.change
+        told = change.of(self.work.column) or 0 if change is not None else 0
+        if told >= FEWEST_TOLD and told != abs(self.last.after - self.last.before):
+            raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+
+    def require_turns(self, made: int, first: int, target: int | None) -> None:
+        """Raise an error where the count is not that after as many times, or rounds, as are told beside it."""
+        work, candidate, last = self.work, self.work.candidate, self.last
+        often = candidate.often.number.of(work.column) if candidate.often is not None else None
+        begun = candidate.often is not None and not candidate.often.more
+        told = often if made not in (often, (often or 0) - begun) else None
+        rounds = candidate.rounds.of(work.column) if candidate.rounds is not None else None
+        further = (rounds or 0) - (self.number - first)
+        if rounds and rounds > max(1, self.gap) and not 0 <= further <= self.gap:
+            told = rounds // (self.gap + 1)
+        if not told or target is None or candidate.times is not None or last is None:
+            return
+        left = max(0, work.before + told * (last.after - last.before))
+        start, size = until_start(work.segment, candidate.until), work.lane.size
+        fault = Fault("count_differs", work.place, start, size, work.before, work.before, left, target)
+        raise FaultyError(fault, (target,), WRONG_COUNT)
 
     def has_ended(self, first: int, *, counted: bool) -> bool:
         """Whether it is worked as it says at last, or would come behind the last round that is named."""

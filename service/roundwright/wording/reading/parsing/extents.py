@@ -338,15 +338,10 @@ class ExtentReader(NumberReader):
         per = count + (self.text_of(count) == "of")
         if stop := self.before_each_marker(count):
             return Extent(*self.take(stop), number, marker=True, every=True)
-        if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
-            "marker",
-            "make",
-            "end",
-            "place",
-        ):
-            count = self.skip(count + 1)
-            marker = self.kind(count) != "end"
-            count += 1
+        at = self.skip(count + 1)
+        at = self.skip(at + 1) if self.kind(at) == "next" else at
+        if self.kind(count) == "before" and self.kind(at) in ("marker", "make", "end", "place"):
+            count, marker = at + 1, self.kind(at) != "end"
         elif self.kind(count) == "persection":
             count, marker = count + 1, True
         elif self.text_of(count) in ("on", "of") and self.text_of(count + 1) in ("a", "the", "that"):
@@ -788,8 +783,10 @@ class ExtentReader(NumberReader):
         every = at_once and self.kind(ahead) == "each"
         if every or (at_once and self.text_of(ahead) == "on"):
             ahead = self.skip(ahead + 1)
+        counted = self.kind(ahead - 1) == "next" and self.kind(ahead) == "number"  # on the next 3 alt rnds
         following = self.kind(ahead) in ("following", "next") and self.joined(ahead)
         ahead += following
+        following = following or counted
         number = self.token(ahead).number if self.kind(ahead) == "number" else None
         ahead += number is not None
         stepped = self.kind(ahead) in ("alternate", "ordinal") and self.joined(ahead)
