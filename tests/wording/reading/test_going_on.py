@@ -509,3 +509,19 @@ def test_stitches_that_never_lead_to_the_count_are_an_error() -> None:
         "Rnd 1: *K7, k2tog; rep from * to end. 64 sts\nContinue dec 6 sts every other rnd until 8 sts remain."
     )
     assert faults(read(text, (72,)))
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "In this manner dec every other rnd until 36 sts remain; in this manner dec every rnd until 12 sts remain.",
+        "Continue dec every other rnd until 36 sts remain; dec on every rnd until 12 sts remain.",
+        "Continue dec every other rnd until 36 sts remain, dec every rnd until 12 sts remain.",
+        "Dec every other rnd until 36 sts remain; every rnd until 12 sts remain.",
+    ],
+)
+def test_another_rhythm_begins_behind_a_sign(told: str) -> None:
+    """The plain rounds end with the count before it."""
+    text = f"*k10, k2tog* around (66).\n{told}"
+    left = [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12]
+    assert after_each_round(read(text, (72,))) == left

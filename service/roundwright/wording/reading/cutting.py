@@ -447,7 +447,9 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
     joined = type(last) is Said and last.text in _ADDING
     before = any(type(rounds) is Rounds and rounds.every for rounds in part.phrases)
     if type(coming.following) is Until and before and Until in part.kinds:
-        return joined  # every 3rd round until 64 sts remain and every 2nd round until 32 remain
+        return joined or bool(
+            phrase.flags & (COMMA | SEMI)
+        )  # every 3rd rnd until 64 sts and every 2nd until 32
     if type(coming.following) is not Times:
         return False
     return before and Times in part.kinds and (joined or bool(phrase.flags & (COMMA | SEMI)))
@@ -479,12 +481,17 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
 
 
 def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
-    """Whether rounds of their own are worked behind a semicolon: `k7, k2tog; work 1 round straight`."""
-    works = type(coming.phrase) is Said and coming.phrase.text == "work" and coming.phrase.flags & SEMI
+    """Whether rounds of their own are worked behind a sign: `k7, k2tog; work 1 round straight`, `(90), work 9 rnds`."""
+    phrase, rounds = coming.phrase, coming.following
+    parted = phrase.flags & SEMI or (part.counted and phrase.flags & COMMA)
+    works = type(phrase) is Said and phrase.text == "work" and bool(parted)
     if not works or part.open or part.has(_ROUNDS_OR_AGAIN):
         return False
-    rounds = coming.following
-    return type(rounds) is Rounds and not rounds.every and any(map(has_shaping, part.phrases))
+    shaped = any(
+        has_shaping(before) or (type(before) is Stitches and type(before.node) is Evenly)
+        for before in part.phrases
+    )
+    return type(rounds) is Rounds and not rounds.every and shaped
 
 
 def _tells_cadence(phrases: list[Phrase]) -> bool:
@@ -550,10 +557,14 @@ def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
 
 
 def _shapes_on(part: _Part, coming: _Coming) -> bool:
-    """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`."""
-    phrase = coming.phrase
-    sentence = type(phrase) is Change and bool(phrase.flags & STOP)
-    return sentence and type(coming.following) is Rounds and Until in part.kinds
+    """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`.
+
+    So it does behind a comma or semicolon: `until 40 sts remain; in this manner dec every rnd until 8 sts remain`.
+    """
+    phrase, following = coming.phrase, coming.following
+    begins = type(phrase) is Change and type(following) in (Rounds, Continue)
+    begins = begins or (type(phrase) is Continue and phrase.manner and type(following) in (Change, Rounds))
+    return begins and Until in part.kinds and bool(phrase.flags & (STOP | SEMI | COMMA))
 
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:

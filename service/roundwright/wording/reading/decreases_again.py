@@ -68,14 +68,14 @@ def with_rhythms_joined(tokens: list[Token]) -> list[Token]:
 
 def _with_rounds_between(words: list[Token]) -> list[Token]:
     """`continue to decrease with 3 rounds between` for `knit 3 rounds and decrease each time`."""
-    first, number, rounds, _, decrease, each = words
+    first, number, rounds, _, decrease, last = words
     return [
         replace(first, kind="continue", text="continue"),
         replace(decrease, flags=SPACE),
         *words_at(first.end, ("", "with")),
         number,
         rounds,
-        *words_at(each.end, ("between", "between")),
+        *words_at(last.end, ("between", "between")),
     ]
 
 

@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Count,
     Extent,
     Length,
+    Needlewise,
     PerPart,
     Phrase,
     Rep,
@@ -304,11 +305,11 @@ def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, .
     """
     first = seen.order[0]
     works = type(first) is Said and first.text == "work" and seen.spoken_words <= 1
-    few = 0 < (rounds.number.of(0) or 0) <= MOST_BEHIND and not rounds.more
-    if not works and not (few and len(seen.order) == 1):
+    few = (rounds.number.of(0) or 0) <= MOST_BEHIND
+    if not works and (rounds.more or len(seen.order) > 1):
         return []
     nodes = plain_fill("k", rounds.start, rounds.end)
-    return [Candidate("round", 0.8, nodes, rounds=rounds.number, stated=stated)]
+    return [Candidate("round", 0.8 if works or few else 0.95, nodes, rounds=rounds.number, stated=stated)]
 
 
 FEWER_IN_TURN: Final = 0.05
@@ -728,8 +729,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         step=step,
         sign=change,
         stated=left,
-        change=next((node.change for node in seen.evenly if not node.to), None),
-        often=seen.times[-1] if until is not None and len(seen.times) == 1 else None,
+        change=_change_alone(seen),
+        often=_often_to(seen) if until is not None else None,
         per=seen.per,
         last_round=seen.last_round,
         plain=_after_it(seen, times)
@@ -741,6 +742,23 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
     return [candidate, *others]
+
+
+def _change_alone(seen: Seen) -> Number | None:
+    """How many stitches each round takes in or makes, where no stitches and no rounds are told with it."""
+    evenly = seen.evenly[0] if len(seen.evenly) == 1 else None
+    if evenly is None or evenly.to or _round_counts(seen) or any(map(has_shaping, seen.work)):
+        return None
+    return evenly.change
+
+
+def _often_to(seen: Seen) -> Times | None:
+    """How often it goes on to a count, where that is said too: `dec 6 more times until 40 sts remain`."""
+    match seen.times:
+        case [times] if (times.number.of(0) or 0) > 1 and Needlewise not in map(type, seen.order):
+            return times  # and not `2 times on each needle`
+        case _:
+            return None
 
 
 def _after_it(seen: Seen, times: Times | None) -> int:
