@@ -525,3 +525,24 @@ def test_another_rhythm_begins_behind_a_sign(told: str) -> None:
     text = f"*k10, k2tog* around (66).\n{told}"
     left = [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12]
     assert after_each_round(read(text, (72,))) == left
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        ("Dec 8 sts every 3rd rnd 2 times: *k9, k2tog* = 80 sts, then *k8, k2tog* = 72 sts.", [80, 80, 80, 72]),
+        ("Dec every other rnd 3 times: *k9, k2tog* (64 sts). Knit 1 rnd.", [80, 80, 72, 72, 64, 64]),
+        ("Dec on every other rnd twice: *k9, k2tog*. Knit 1 rnd.", [80, 80, 72, 72]),
+        ("*k9, k2tog*. In this manner dec every other rnd 2 more times, all rnds not mentioned are knit.",
+         [80, 80, 72, 72, 64]),
+        ("*k9, k2tog*. In this manner dec every other rnd 2 more times, knit all other rnds.", [80, 80, 72, 72, 64]),
+        ("*k9, k2tog*, and continue in this manner, with 2 plain rnds between dec rnds, until 64 sts remain.",
+         [80, 80, 80, 72, 72, 72, 64]),
+        ("*k9, k2tog*. Knit 1 rnd. Continue in this manner until 3 dec rnds have been worked.", [80, 80, 72, 72, 64]),
+        (("*k9, k2tog*. Knit 1 rnd. In this manner dec every other rnd until 3 dec rnds and 3 plain rnds have been "
+         "worked, ending with a plain rnd."), [80, 80, 72, 72, 64, 64]),
+    ],
+)  # fmt: skip
+def test_a_rhythm_goes_on_from_the_first_round(text: str, after: list[int]) -> None:
+    """Its work may stand behind it, and other rounds be told in the same sentence."""
+    assert after_each_round(read(text, (88,))) == after

@@ -227,3 +227,14 @@ def test_stitches_may_be_divided_over_more_needles(cast_on: int, text: str) -> N
 def test_rounds_told_by_their_number_alone_are_plain_behind_others(text: str, after: list[int]) -> None:
     """They shape nothing, and count on from those of a number; a rib told once is the first of them."""
     assert after_each_round(read(text, (84,))) == after
+
+
+def test_a_dash_behind_a_bracket_parts_plain_rounds() -> None:
+    """The bracket only says what the purled round is."""
+    assert after_each_round(read("Knit 8 rnds – purl 1 rnd (fold line) – knit 8 rnds.", (84,))) == [84] * 17
+
+
+def test_sections_told_behind_a_heading_are_each_worked() -> None:
+    """Six of eighteen stitches."""
+    text = "Dec: 6 sections of 18 sts. In each section ssk, knit to last 2 sts, k2tog."
+    assert after_each_round(read(text, (108,))) == [96]

@@ -738,6 +738,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     others = _with_first(candidate, in_this_way=thus and every)
+    if others and times is not None and times.reached:  # until 4 dec rnds have been worked
+        return [replace(others[0], cost=cost), replace(candidate, cost=cost + AS_TOLD)]
     if others and ((thus and every) or candidate.again) and not left and not _begins_with_then(seen):
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)

@@ -533,7 +533,12 @@ class ExtentReader(NumberReader):
             if self.tokens[noun].text in REPEATS:
                 break
             noun += 1  # 5 complete pattern repeats
-        if noun >= self.stop or self.tokens[noun].text not in REPEATS:
+        shaped = noun + 1 < self.stop and self.tokens[noun].kind == "decrease"
+        if shaped and self.tokens[noun + 1].kind == "round":
+            noun = (
+                self.behind_plain_rounds(noun + 2) - 1
+            )  # until 4 dec rnds and 4 plain rnds have been worked
+        elif noun >= self.stop or self.tokens[noun].text not in REPEATS:
             return None
         stop = self.behind_fabric(noun + 1)
         while stop < self.stop and not self.tokens[stop].flags & BREAK:
@@ -541,7 +546,13 @@ class ExtentReader(NumberReader):
                 break
             stop += 1
         number = self.tokens[place].number or ONE
-        return Times(*self.take(stop - self.place), number, total=True)
+        return Times(*self.take(stop - self.place), number, total=True, reached=shaped)
+
+    def behind_plain_rounds(self, place: int) -> int:
+        """Behind `and 4 plain rnds`, where that stands there."""
+        kinds = [token.kind for token in self.tokens[place : min(place + 4, self.stop)]]
+        plain = kinds[:2] == ["and", "number"] and kinds[2:3] in (["plain"], ["knit"], ["even"])
+        return place + 4 if plain and kinds[3:] == ["round"] else place
 
     def from_where(self, at: int) -> int:
         """How many words say from where rounds are counted: `from the cast-on edge`, `since the rib`; 0 for none."""
