@@ -81,3 +81,23 @@ def test_a_decrease_at_the_markers_is_at_each_of_them(work: str, left: int) -> N
 def test_stitches_beside_the_markers_that_are_no_decrease_keep_the_count(work: str) -> None:
     """The neighbour: nothing is taken in."""
     assert after_each_round(read(f"Place 4 markers evenly.\nRnd 1: {work}", (80,))) == [80]
+
+
+@pytest.mark.parametrize(
+    ("work", "left"),
+    [
+        ("At each marker, work sl 1, k2tog, psso.", 64),
+        ("Work slip 1, knit 2 together, pass slipped st over at every marker.", 64),
+        ("At every marker: sl2, k1, p2sso.", 64),
+        ("Before every marker, work sl 1, k1, psso.", 72),
+        ("After each marker: ssk, knit to 2 sts before next marker, k2tog.", 64),
+        ("After each marker: k1, ssk, knit to last 3 sts before next marker, k2tog, k1.", 64),
+        ("Behind each marker, ssk, k to 2 sts before the next, k2tog.", 64),
+        ("After each marker: ssk, knit to next marker.", 72),
+        ("K to 2 sts before marker, sl 1, k1, psso.", 72),
+    ],
+)
+def test_a_decrease_told_in_its_parts_is_worked_at_each_marker(work: str, left: int) -> None:
+    """Of eight markers; the last two take in one stitch in each section."""
+    text = f"Place 8 markers, one every 10 sts.\nDec rnd: {work}\nNext rnd: knit."
+    assert after_each_round(read(text, (80,))) == [left, left]

@@ -4,7 +4,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round, counts, number_of_rounds
+from tests.support.readings import after_each_round, counts, faults, number_of_rounds
 
 BEGUN = (
     "Rnd 1: *K6, k2tog; rep from * around. (56 sts)\nRnd 2: Knit.\n"
@@ -441,3 +441,108 @@ def test_a_pair_of_rounds_that_does_not_come_out_again_is_found() -> None:
         finding.severity
         for finding in read("*k8, k2tog*. Knit 1 rnd. Rep this 3 more times.", (80,)).findings
     ] == ["error"]
+
+
+NEXT = "Rnd 1: *K8, k2tog; rep from * to end. 54 sts\n"
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Dec in this way on each of next 3 rnds.",
+        "Dec as before on each of the next 3 rnds.",
+        "Dec on each of the following 3 rnds.",
+        "Dec in this way for 3 rnds.",
+        "Work in this way for the next 3 rnds: 36 sts.",
+    ],
+)
+def test_so_many_rounds_behind_are_all_shaped(told: str) -> None:
+    """No plain round stands between."""
+    assert after_each_round(read(NEXT + told, (60,))) == [54, 48, 42, 36]
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Dec on the next 3 alt rnds.", [54, 54, 48, 48, 42, 42, 36]),
+        ("Dec in this way for 3 rnds. 42 sts.", [54, 48, 42]),
+        ("Dec in this way on next rnd. Knit 3 rnds.", [54, 48, 48, 48, 48]),
+    ],
+)
+def test_other_rounds_behind_are_shaped_as_they_are_told(told: str, after: list[int]) -> None:
+    """Every other of them, the first of three told above, the next alone."""
+    assert after_each_round(read(NEXT + told, (60,))) == after
+
+
+@pytest.mark.parametrize(
+    ("told", "found"),
+    [
+        ("Dec 6 more times until 36 sts.", ["count_differs"]),
+        ("Dec 3 more times until 36 sts.", []),
+        ("Dec every rnd 3 times until 36 sts.", []),
+        ("Work 3 rnds in this way: 42 sts.", ["count_differs"]),
+        ("Work 3 rnds in this way: 36 sts.", []),
+    ],
+)
+def test_how_often_has_to_agree_with_the_count(told: str, found: list[str]) -> None:
+    """Six stitches are taken in each time."""
+    assert [code for code, _ in faults(read(NEXT + told, (60,)))] == found
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Continue dec 8 sts every other rnd until 40 sts remain.", [64, 64, 56, 56, 48, 48, 40]),
+        ("Continue dec 6 sts every other rnd until 40 sts remain.", [64, 64, 58, 58, 52, 52, 46, 46, 40]),
+        ("Continue dec 2 sts in each section every other rnd until 48 sts remain.", [64, 64, 56, 56, 48]),
+    ],
+)
+def test_going_on_takes_in_as_many_stitches_as_are_told(told: str, after: list[int]) -> None:
+    """The round above takes in eight; those of a section are no number of a round."""
+    text = f"Rnd 1: *K7, k2tog; rep from * to end. 64 sts\nRnd 2: Knit.\n{told}"
+    assert after_each_round(read(text, (72,))) == after
+
+
+def test_stitches_that_never_lead_to_the_count_are_an_error() -> None:
+    """Six at a time lead from 64 stitches to 10 or 4."""
+    text = (
+        "Rnd 1: *K7, k2tog; rep from * to end. 64 sts\nContinue dec 6 sts every other rnd until 8 sts remain."
+    )
+    assert faults(read(text, (72,)))
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "In this manner dec every other rnd until 36 sts remain; in this manner dec every rnd until 12 sts remain.",
+        "Continue dec every other rnd until 36 sts remain; dec on every rnd until 12 sts remain.",
+        "Continue dec every other rnd until 36 sts remain, dec every rnd until 12 sts remain.",
+        "Dec every other rnd until 36 sts remain; every rnd until 12 sts remain.",
+    ],
+)
+def test_another_rhythm_begins_behind_a_sign(told: str) -> None:
+    """The plain rounds end with the count before it."""
+    text = f"*k10, k2tog* around (66).\n{told}"
+    left = [66, 66, 60, 60, 54, 54, 48, 48, 42, 42, 36, 30, 24, 18, 12]
+    assert after_each_round(read(text, (72,))) == left
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        ("Dec 8 sts every 3rd rnd 2 times: *k9, k2tog* = 80 sts, then *k8, k2tog* = 72 sts.", [80, 80, 80, 72]),
+        ("Dec every other rnd 3 times: *k9, k2tog* (64 sts). Knit 1 rnd.", [80, 80, 72, 72, 64, 64]),
+        ("Dec on every other rnd twice: *k9, k2tog*. Knit 1 rnd.", [80, 80, 72, 72]),
+        ("*k9, k2tog*. In this manner dec every other rnd 2 more times, all rnds not mentioned are knit.",
+         [80, 80, 72, 72, 64]),
+        ("*k9, k2tog*. In this manner dec every other rnd 2 more times, knit all other rnds.", [80, 80, 72, 72, 64]),
+        ("*k9, k2tog*, and continue in this manner, with 2 plain rnds between dec rnds, until 64 sts remain.",
+         [80, 80, 80, 72, 72, 72, 64]),
+        ("*k9, k2tog*. Knit 1 rnd. Continue in this manner until 3 dec rnds have been worked.", [80, 80, 72, 72, 64]),
+        (("*k9, k2tog*. Knit 1 rnd. In this manner dec every other rnd until 3 dec rnds and 3 plain rnds have been "
+         "worked, ending with a plain rnd."), [80, 80, 72, 72, 64, 64]),
+    ],
+)  # fmt: skip
+def test_a_rhythm_goes_on_from_the_first_round(text: str, after: list[int]) -> None:
+    """Its work may stand behind it, and other rounds be told in the same sentence."""
+    assert after_each_round(read(text, (88,))) == after

@@ -6,7 +6,7 @@ The rounds are counted by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import words_of_rounds
+from tests.support.readings import after_each_round, words_of_rounds
 
 DOUBLE = "*k5, sk2p; rep from * around"
 DECREASE = "*k6, k2tog; rep from * around"
@@ -208,3 +208,33 @@ DIVIDED_ANEW = [
 def test_stitches_may_be_divided_over_more_needles(cast_on: int, text: str) -> None:
     """Three needles of 16 and a fourth of 15 are 63 stitches: nothing is wrong."""
     assert not read(f"Cast on {cast_on}.\n{text}", (cast_on,), "en").findings
+
+
+@pytest.mark.parametrize(
+    ("text", "after"),
+    [
+        (
+            "*k5, k2tog* around (72 sts). Work 2 rnds. *k4, k2tog* around (60 sts). Work 2 rnds.",
+            [72] * 3 + [60] * 3,
+        ),
+        ("Inc 6 sts evenly next rnd (90 sts), work 12 rnds.", [90] * 13),
+        ("Inc 6 sts evenly next rnd (90 sts), 12 rnds.", [90] * 13),
+        ("Knit 6 rnds. Work 24 rnds.", [84] * 30),
+        ("*k2, p2* around. Work 8 rnds.", [84] * 8),
+        ("*k2, p2* around, 2 rounds. Work 10 rounds in all.", [84] * 11),
+    ],
+)
+def test_rounds_told_by_their_number_alone_are_plain_behind_others(text: str, after: list[int]) -> None:
+    """They shape nothing, and count on from those of a number; a rib told once is the first of them."""
+    assert after_each_round(read(text, (84,))) == after
+
+
+def test_a_dash_behind_a_bracket_parts_plain_rounds() -> None:
+    """The bracket only says what the purled round is."""
+    assert after_each_round(read("Knit 8 rnds – purl 1 rnd (fold line) – knit 8 rnds.", (84,))) == [84] * 17
+
+
+def test_sections_told_behind_a_heading_are_each_worked() -> None:
+    """Six of eighteen stitches."""
+    text = "Dec: 6 sections of 18 sts. In each section ssk, knit to last 2 sts, k2tog."
+    assert after_each_round(read(text, (108,))) == [96]

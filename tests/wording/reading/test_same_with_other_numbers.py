@@ -172,3 +172,48 @@ def test_what_stands_behind_tells_whether_plain_rounds_follow(text: str, after: 
     """The two plain rounds before are not put in where others are told, or the next round is named."""
     begun = "*K8, k2tog; rep from * around (72). Knit 2 rounds.\n"
     assert [72, 72, 72, *after] == after_each_round(read(begun + text, (80,)))
+
+
+LISTED = "*k4, k2tog* around (50).\n"
+"""Of sixty stitches."""
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Decrease rounds with 3, 2 and 1 stitches before the decrease.", [50, 40, 30, 20]),
+        ("In this manner dec every rnd, with 3, 2 and k1 between decreases.", [50, 40, 30, 20]),
+        ("In this manner dec every rnd, with 3, 2 and 1 sts before k2tog (20 sts).", [50, 40, 30, 20]),
+        ("Work 3 rnds with 3, 2 and 1 sts before k2tog = 20 sts.", [50, 40, 30, 20]),
+        ("Knit the same with 3 stitches, then 2.", [50, 40, 30]),
+        ("Knit the same with 3 stitches (40 sts), then 2 (30 sts).", [50, 40, 30]),
+        (
+            "Knit 1 rnd. Rep these 2 rnds, but with 3 and 2 sts before each dec = 30 sts.",
+            [50, 50, 40, 40, 30, 30],
+        ),
+        (
+            "Knit 1 rnd. Rep these 2 rnds with 3 (40 sts) and 2 sts (30 sts) before each dec.",
+            [50, 50, 40, 40, 30, 30],
+        ),
+        ("Dec every other rnd with 3, 2 and 1 st between decreases.", [50, 50, 40, 40, 30, 30, 20]),
+        ("Knit 2 rnds. Dec every 3rd rnd with 3 and 2 sts between decs (30).", [50, 50, 50, 40, 40, 40, 30]),
+        ("Knit 1 rnd. Only 3 knits now before the decrease.", [50, 50, 40]),
+        ("Now only 3 sts before the decrease (40 sts). Only 2 before the next dec (30 sts).", [50, 40, 30]),
+        ("Only knit 2 rnds.", [50, 50, 50]),
+    ],
+)
+def test_rounds_listed_by_their_plain_stitches_are_worked_one_by_one(told: str, after: list[int]) -> None:
+    """Their rhythm says whether plain rounds stand between; the last tells no stitches before a decrease."""
+    assert after_each_round(read(LISTED + told, (60,))) == after
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Work 4 rnds with 3, 2 and 1 sts before k2tog (20 sts).",
+        "Knit the same with 3 stitches (40 sts), then 2 (32 sts).",
+    ],
+)
+def test_a_list_that_does_not_come_out_is_an_error(told: str) -> None:
+    """Four rounds are no three, and thirty stitches are no thirty-two."""
+    assert errors(read(LISTED + told, (60,)))

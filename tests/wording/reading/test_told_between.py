@@ -254,3 +254,43 @@ def test_even_rounds_before_those_of_the_next_part_are_its_own() -> None:
 
     assert after_each_round(read(text, (48,))) == [48, 48, 48, 48, 47, 47, 46, 46]
     assert after_each_round(read(behind, (48,))) == [47, 47, 46, 46, 46]
+
+
+BEFORE = "*K7, k2tog* around (64)\n*K6, k2tog* around (56)\n*K5, k2tog* around (48)\n"
+
+
+@pytest.mark.parametrize(
+    "told",
+    ["2 knit rounds before each.", "Knit 2 rounds before each of these.", "2 plain rounds before each dec."],
+)
+def test_plain_rounds_before_each_stand_before_the_first_too(told: str) -> None:
+    """None stand behind the last."""
+    assert after_each_round(read(BEFORE + told, (72,))) == [72, 72, 64, 64, 64, 56, 56, 56, 48]
+
+
+def test_plain_rounds_before_each_may_be_told_first() -> None:
+    """They are worked before each of those behind."""
+    text = "Work 2 knit rounds before each decrease round.\nDec rnd: *K7, k2tog* around.\nDec rnd: *K6, k2tog* around."
+
+    assert after_each_round(read(text, (72,))) == [72, 72, 64, 64, 64, 56]
+
+
+def test_plain_rounds_before_something_else_are_worked_where_they_stand() -> None:
+    """The neighbour: no decrease is meant."""
+    assert (
+        after_each_round(read("*K7, k2tog* around (64)\nKnit 2 rounds before each stripe.", (72,)))
+        == [64] * 3
+    )
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Knit 3 rnds and dec each time until 48 sts.", [64, 64, 64, 64, 56, 56, 56, 56, 48]),
+        ("Work 1 rnd, then dec, each time until 48 sts.", [64, 64, 56, 56, 48]),
+        ("Now dec each time until 48 sts.", [64, 56, 48]),
+    ],
+)
+def test_plain_rounds_told_with_each_time_stand_between(told: str, after: list[int]) -> None:
+    """The last has none: every round decreases."""
+    assert after_each_round(read(f"*K7, k2tog* around (64)\n{told}", (72,))) == after

@@ -377,3 +377,19 @@ def test_the_end_of_the_round_is_not_that_of_each_needle(end: str, after: list[i
     """The neighbours of `At the end: k2tog, k1.`."""
     begun = "Cast on 40 sts, 10 on each of 4 needles.\nRnd 1: At the beginning of each needle k1, ssk. "
     assert after == after_each_round(read(begun + end, (40,)))
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        "Needles 1 and 3: knit to last 3 sts, k2tog, k1. Needles 2 and 4: k1, ssk, knit to end = 60 sts.",
+        "1st and 3rd needle: knit to last 3 sts, k2tog, k1; 2nd and 4th needle: k1, skp, knit to end = 60 sts.",
+        "Needles 1 and 3: knit to last 3 sts, k2tog, k1. Needles 2 and 4: k1, ssk (sl 1, k1, psso), knit to end.",
+        "On needles 1 and 3 knit to last 3 sts, k2tog, k1. On needles 2 and 4 k1, ssk, knit to end.",
+        "On 1st and 3rd needles knit to last 3 sts, k2tog, k1; on 2nd and 4th needles k1, ssk, knit to end.",
+    ],
+)
+def test_needles_told_in_pairs_lose_a_stitch_each(work: str) -> None:
+    """Whatever stands behind the work of the second pair, or in a bracket amid it."""
+    text = f"64 sts on 4 needles, 16 sts on each.\nRnd 1: {work}\nRnd 2: knit."
+    assert after_each_round(read(text, (64,))) == [60, 60]

@@ -28,21 +28,31 @@ def work_between(work: LineWork) -> None:
     if len(run) < (1 if candidate.plain else 2):
         told_first = candidate.told_first or work.segment.intro
         lane.between = Entry(replace(candidate, told_first=told_first), work.place)
+        for _ in range(_number(work) if candidate.plain < 0 else 0):
+            _add_plain(work)
         return
     if candidate.step and _stand_already(lane, len(run)):
         return
     if len(run) == 1 and not candidate.step:  # `Knit 1 rnd after this and each of the following dec rnds`
         lane.between = Entry(candidate, work.place)
-    number = min(candidate.rounds.of(work.column) or 0 if candidate.rounds else 0, MOST_ROUNDS)
+    number = _number(work)
     for _ in run:
         _take_back(lane)
     for place, done in enumerate(reversed(run)):
+        for _ in range(number if candidate.plain < 0 else 0):
+            _add_plain(work)
         _add(work, done)
         last = place + 1 == len(run)
         wanted = not candidate.step or place < candidate.step
-        for _ in range(number if wanted and (candidate.plain or not last) else 0):
+        for _ in range(number if wanted and (candidate.plain > 0 or not (last or candidate.plain)) else 0):
             _add_plain(work)
     work.desk.budget.spend((number + 2) * len(run))
+
+
+def _number(work: LineWork) -> int:
+    """How many plain rounds they are each time."""
+    rounds = work.candidate.rounds
+    return min(rounds.of(work.column) or 0 if rounds else 0, MOST_ROUNDS)
 
 
 def _stand_already(lane: Lane, run: int) -> bool:

@@ -6,6 +6,8 @@ from msgspec import Struct
 
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
+    ALL_OTHERS,
+    NOT_GIVEN,
     Again,
     Brackets,
     CastOn,
@@ -205,11 +207,12 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         )
         between = phrase.flags & (COMMA | DASH | SEMI) and part.has(_ROUND_WORK)
         between = between and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
+        between = between or (part.worked and _tells_of_others(phrases, place))
         if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
             part = _Part([], set())
         named = part.worked and not part.open and _names_next(phrases, place)
-        named = named or _repeats_round(part, coming)
+        named = named or _repeats_round(part, coming) or _goes_on_behind(part, phrases, place)
         cuts = named or _begins_sentence(of, part, coming) or (part.worked and _cuts(of, part, coming))
         if part.phrases and cuts:
             carried = part.carried(phrase)
@@ -339,6 +342,37 @@ def _tells_between(phrases: list[Phrase], place: int) -> bool:
     return type(rounds) is Rounds and not rounds.every and spoken and of_all and relation
 
 
+def _goes_on_behind(part: _Part, phrases: list[Phrase], place: int) -> bool:
+    """Whether a crown goes on behind its first round: `*k9, k2tog*, and continue in this manner every rnd until 9`."""
+    last, phrase = part.phrases[-1] if part.phrases else None, phrases[place]
+    joined = last is not None and type(last) is Said and last.text in _ADDING
+    parted = bool(phrase.flags & (COMMA | SEMI)) or (joined and last is not None and bool(last.flags & COMMA))
+    if type(phrase) is not Continue or part.open or not parted or not any(map(has_shaping, part.phrases)):
+        return False
+    behind = phrases[place + 1 : place + MOST_TO_UNTIL]
+    ends = [at for at, other in enumerate(behind) if type(other) is Until]
+    return bool(ends) and Rounds in [type(other) for other in behind[: ends[0]]]
+
+
+MOST_TO_UNTIL: Final = 10
+"""Phrases from `continue` to the count it goes on to."""
+
+
+def _tells_of_others(phrases: list[Phrase], place: int) -> bool:
+    """Whether it is told behind a sign how the other rounds are worked: `, all rnds not mentioned are knit`."""
+    if not phrases[place].flags & (COMMA | SEMI):
+        return False
+    match phrases[place : place + 3]:
+        case [Said(text=text), *_] if text == ALL_OTHERS:
+            return True
+        case [Rounds(every=True), Said(text="not"), Said(text=text)]:
+            return text in NOT_GIVEN
+        case [bare, Said(text=text), *_] if is_bare(bare):
+            return text == ALL_OTHERS  # , knit all other rnds
+        case _:
+            return False
+
+
 def _names_next(phrases: list[Phrase], place: int) -> bool:
     """Whether it is said here which round is told behind: `; the third is (k10, k2tog)`, `the first round is *k8`."""
     word = phrases[place]
@@ -388,7 +422,7 @@ def _tells_where(part: _Part, needlewise: Phrase, following: Phrase | None) -> b
     )
 
 
-_PLACED: Final = frozenset((Said, Count, PerPart, Needlewise, Then))
+_PLACED: Final = frozenset((Said, Count, PerPart, Needlewise, Then, Markers, Change))
 """What says which stitches are on the needles."""
 FEWEST_WORDS: Final = 3
 """Words that say nothing in a sentence of its own; fewer may be a heading."""
@@ -471,7 +505,7 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if coming.works and part.counted:
         return not part.open or type(phrase) is Closing
-    apart = phrase.flags & (STOP | SEMI | COMMA) or type(_last_word(part.phrases)) in _ENDS_OR_STARS
+    apart = phrase.flags & (STOP | SEMI | COMMA | DASH) or type(_last_word(part.phrases)) in _ENDS_OR_STARS
     apart = apart or _rounds_and(part.phrases) or (is_bare(phrase) and _then(part.phrases))
     if coming.begins and apart and not part.open:
         one_sentence = type(phrase) is Stitches and part.whole and not phrase.flags & STOP
@@ -482,12 +516,17 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
 
 
 def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
-    """Whether rounds of their own are worked behind a semicolon: `k7, k2tog; work 1 round straight`."""
-    works = type(coming.phrase) is Said and coming.phrase.text == "work" and coming.phrase.flags & SEMI
+    """Whether rounds of their own are worked behind a sign: `k7, k2tog; work 1 round straight`, `(90), work 9 rnds`."""
+    phrase, rounds = coming.phrase, coming.following
+    parted = phrase.flags & SEMI or (part.counted and phrase.flags & COMMA)
+    works = type(phrase) is Said and phrase.text == "work" and bool(parted)
     if not works or part.open or part.has(_ROUNDS_OR_AGAIN):
         return False
-    rounds = coming.following
-    return type(rounds) is Rounds and not rounds.every and any(map(has_shaping, part.phrases))
+    shaped = any(
+        has_shaping(before) or (type(before) is Stitches and type(before.node) is Evenly)
+        for before in part.phrases
+    )
+    return type(rounds) is Rounds and not rounds.every and shaped
 
 
 def _tells_cadence(phrases: list[Phrase]) -> bool:
@@ -553,10 +592,14 @@ def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
 
 
 def _shapes_on(part: _Part, coming: _Coming) -> bool:
-    """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`."""
-    phrase = coming.phrase
-    sentence = type(phrase) is Change and bool(phrase.flags & STOP)
-    return sentence and type(coming.following) is Rounds and Until in part.kinds
+    """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`.
+
+    So it does behind a comma or semicolon: `until 40 sts remain; in this manner dec every rnd until 8 sts remain`.
+    """
+    phrase, following = coming.phrase, coming.following
+    begins = type(phrase) is Change and type(following) in (Rounds, Continue)
+    begins = begins or (type(phrase) is Continue and phrase.manner and type(following) in (Change, Rounds))
+    return begins and Until in part.kinds and bool(phrase.flags & (STOP | SEMI | COMMA))
 
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:

@@ -9,6 +9,7 @@ from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
     COUNT_WORDS,
+    EQUALS,
     LINE,
     SEMI,
     SPACE,
@@ -16,6 +17,7 @@ from roundwright.wording.reading.tokens import (
     Token,
     words_at,
 )
+from roundwright.wording.reading.tree import Number
 
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
@@ -24,6 +26,7 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     place = 0
     while place < len(tokens):
         turns, stop = _turns(tokens, place)
+        turns, stop = (turns, stop) if turns else _work_of_rhythm(tokens, place)
         if turns:
             made.extend(turns)
             place = stop
@@ -42,6 +45,63 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     return made
 
 
+def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
+    """The work told behind `Dec every 4th rnd 3 times:` before its rhythm, and the place behind; else no words.
+
+    That is `*k9, k2tog* (80). In this manner dec every 4th rnd 2 more times (64)`; with as many rounds told as times,
+    plain rounds between them: `*k9, k2tog* (80), *k8, k2tog* (72)`.
+    """
+    first = tokens[place]
+    if first.kind != "decrease" or not (first.flags & (STOP | LINE) or not place):
+        return [], place
+    near = range(place + 1, min(place + MOST_WORDS, len(tokens)))
+    begin = next((at for at in near if tokens[at].flags & COLON), 0)
+    head = [token for token in tokens[place:begin] if token.kind not in ("", "evenly", "stitch_noun")]
+    match [token.kind for token in head]:
+        case ["decrease", *_, "each" | "per", "ordinal" | "alternate", "round", "number", "times"] if (
+            len(head) < MOST_WORDS - 1
+        ):
+            pass
+        case ["decrease", *_, "each" | "per", "ordinal" | "alternate", "round", "often"]:
+            pass
+        case _:
+            return [], place
+    at = next(at for at, token in enumerate(head) if token.kind in ("each", "per"))
+    often, pace = head[at + COUNTED], head[at + 1].number
+    times = often.number.of(0) if often.number is not None else OFTEN.get(often.text)
+    step = (pace.of(0) if pace is not None else 2) or 0
+    behind = range(begin + 1, min(begin + MOST_OF_WORK, len(tokens)))
+    stop = next((word for word in behind if tokens[word].flags & (STOP | LINE | SEMI)), 0)
+    if not stop or not times or times < 2 or step < 2 or tokens[begin].flags & LINE:
+        return [], place
+    words = [replace(tokens[begin], flags=first.flags | STOP), *tokens[begin + 1 : stop]]
+    counts = [word for word in range(1, len(words)) if words[word].flags & EQUALS or words[word].kind == "("]
+    if len(counts) < 2:
+        end = counts[0] if counts else len(words)
+        more = replace(often, kind="number", text="", number=Number((times - 1,)), flags=SPACE)
+        rhythm = [*words_at(first.end, ("manner", "in this manner")), first, *head[at : at + COUNTED]]
+        rhythm[:2] = [replace(rhythm[0], flags=STOP | SPACE), replace(first, flags=SPACE)]
+        further = words_at(often.end, ("more", "more"), ("times", "times"))
+        return [*words[:end], *rhythm, more, *further, *words[end:]], stop
+    return (_with_rounds_apart(words, counts, step), stop) if len(counts) == times else ([], place)
+
+
+def _with_rounds_apart(words: list[Token], counts: list[int], step: int) -> list[Token]:
+    """So many rounds with their counts, and plain rounds between them, so that they stand `step` rounds apart."""
+    made, done = list[Token](), 0
+    for count in counts[1:]:
+        begins = range(count - 1, done, -1)
+        last = next(at for at in begins if words[at - 1].kind in (")", "stitch_noun", "remain", "left"))
+        knit, number, rounds = words_at(
+            words[last - 1].end, ("knit", "knit"), ("number", ""), ("round", "rounds")
+        )
+        plain = replace(number, number=Number((step - 1,)))
+        made.extend((*words[done:last], replace(knit, flags=STOP | SPACE), plain, rounds))
+        done = last + (words[last].kind in ("then", "and"))
+        words[done] = replace(words[done], flags=words[done].flags | STOP)
+    return [*made, *words[done:]]
+
+
 def with_rhythms_joined(tokens: list[Token]) -> list[Token]:
     """The words with the end of a rhythm in its sentence, `Dec every 3rd rnd. When 48 sts remain, dec every rnd.`.
 
@@ -57,10 +117,26 @@ def with_rhythms_joined(tokens: list[Token]) -> list[Token]:
         if not until:
             time = token.text == "time" and [before.kind for before in made[-3:]] in _EACH_TIME
             ends = time and (tokens[place + 1].kind == "until" or tokens[place + 1].flags & (STOP | LINE))
+            if ends and [before.kind for before in made[-2 * COUNTED : -COUNTED]] in _PLAIN_ROUNDS:
+                made[-2 * COUNTED :], place = _with_rounds_between(made[-2 * COUNTED :]), place + 1
+                continue
             until, stop = [replace(token, kind="round", text="round") if ends else token], place + 1
         made.extend(until)
         place = stop
     return made
+
+
+def _with_rounds_between(words: list[Token]) -> list[Token]:
+    """`continue to decrease with 3 rounds between` for `knit 3 rounds and decrease each time`."""
+    first, number, rounds, _, decrease, last = words
+    return [
+        replace(first, kind="continue", text="continue"),
+        replace(decrease, flags=SPACE),
+        *words_at(first.end, ("", "with")),
+        number,
+        rounds,
+        *words_at(last.end, ("between", "between")),
+    ]
 
 
 def _tells_rhythm(tokens: list[Token]) -> bool:
@@ -190,6 +266,9 @@ def _goes_on_plain(tokens: list[Token], stop: int) -> bool:
 
 
 _EACH_TIME: Final = (["then", "decrease", "each"], ["and", "decrease", "each"])
+_PLAIN_ROUNDS: Final = (["knit", "number", "round"], ["work", "number", "round"])
+COUNTED: Final = 3
+"""Words of `knit 3 rounds`, and of `and decrease each`."""
 _SHAPES: Final = frozenset(("decrease", "continue", "manner"))
 _GOES_ON: Final = frozenset(("", "repeat", "continue", "manner", "work"))
 """Kinds of words before the end of a rhythm: `Rep until`, `Continue in this way until`."""
@@ -206,5 +285,7 @@ MOST_BEHIND: Final = 12
 """Words behind it in the same sentence that are looked through."""
 MOST_WORDS: Final = 9
 """Words of such a sentence."""
+MOST_OF_WORK: Final = 60
+"""Words of the work that is told behind its rhythm."""
 MOST_TURNS: Final = 12
 """Times that plain rounds and a decrease are told to take turns."""

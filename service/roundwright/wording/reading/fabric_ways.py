@@ -138,7 +138,10 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
         sure = sure or _works_rounds_in(seen) or in_colour_alone(seen)
         weak = 0.3 if sure else 0.8
     else:
-        weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else 0.0
+        shaped = (
+            bool(seen.changes) and seen.fabrics[0].kind == "before"
+        )  # dec as before on each of next 3 rnds
+        weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else SHAPED_BEFORE * shaped
     return [
         Candidate(
             "round",
@@ -151,6 +154,10 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
             ribbed=ribs and fabric is None,
         )
     ]
+
+
+SHAPED_BEFORE: Final = 0.5
+"""What it costs to work rounds plain that are told to be shaped as before."""
 
 
 def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:

@@ -43,7 +43,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `again`, `times`, `more`, `total`: rounds worked again, how often; `begun` of them were told before
     - `step`: every how many rounds a crown goes on to be shaped; 0 where it is not said
     - `sections`: how many markers are placed; `every`: after every how many stitches
-    - `between`: `rounds` plain rounds between decrease rounds, with `plain` behind the last of them as well, with
+    - `between`: `rounds` plain rounds between decrease rounds, with `plain` 1 behind the last, -1 before each, with
       `step` behind the first so many only; with `told_first` only between rounds that are told behind it
     - `per_section`: the stitches it says to leave in each section or on each needle; `per_needle`: on each needle,
       for whatever is worked
@@ -57,6 +57,7 @@ class Candidate(Struct, frozen=True, gc=False):
     - `explained`: whether a round with a name is only told here, to be worked where its name stands
     - `onward`: how a crown goes on whose sentence is not read word by word, or for so many rounds as are numbered, or
       shaped and plain `in_turn` as those named; `plain` 1 of `to_the_end`: no stitch stays plain
+    - `change`, `often`: how many stitches each round takes in or makes, and how often, told beside the count worked to
     - `ribbed`: whether its rounds are of the rib that was told before: `Work 8 rnds in rib`
     - `stated`: the counts printed with it
     - `strength`: how much the words look like work, for one that works nothing; `shapes`: whether they speak of
@@ -98,6 +99,8 @@ class Candidate(Struct, frozen=True, gc=False):
     from_start: bool = False
     from_first: bool = False
     ribbed: bool = False
+    change: Number | None = None
+    often: Times | None = None
 
 
 UNREAD: Final = 3.0

@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Count,
     Extent,
     Length,
+    Needlewise,
     PerPart,
     Phrase,
     Rep,
@@ -156,7 +157,9 @@ def marker_ways(seen: Seen) -> list[Candidate]:
 
 def once_more(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Candidate]:
     """`And once more`, `Do this 4 times (8 rounds)`: what was worked last is worked again."""
-    rounds = _so_on(seen, stated, segment) or _so_many_rounds(seen, stated, segment)
+    rounds = (
+        _shaped_next(seen, stated) or _so_on(seen, stated, segment) or _so_many_rounds(seen, stated, segment)
+    )
     if ways := rounds or _again_until(seen, stated, segment):
         return ways
     every = any(rhythm.step > 1 or seen.chart for rhythm in _rhythms(seen))
@@ -201,6 +204,8 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     if not numbers or numbers[0].values == (1,) or in_turn or in_colour:
         return []
     rounds = seen.rounds[0]
+    if thus and _of_next(seen, rounds):
+        rounds = replace(rounds, more=True)
     if segment.earlier > 1:  # `and so on, 8 rounds altogether`
         last, work = segment.earlier, not (thus and rounds.more)
         again = Again(rounds.start, rounds.end, 0, last=last, work=work, segments=last)
@@ -215,6 +220,48 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
         )
         return [turns, _onward_in_turn(turns), loop, *_plain_where_none_before(seen, rounds, stated)]
     return [loop, *_plain_where_none_before(seen, rounds, stated)]
+
+
+def _of_next(seen: Seen, rounds: Rounds) -> bool:
+    """Whether it is so many of the rounds behind: `Dec in this way on each of next 3 rnds`."""
+    return any(
+        type(word) is Said and word.text in _FOLLOWING and behind is rounds
+        for word, behind in pairwise(seen.order)
+    )
+
+
+def _shaped_next(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
+    """`Dec in this way on each of next 3 rnds`, `Dec in this way for 3 rnds`: as many rounds that are shaped."""
+    rounds, others = (
+        _first_rounds(seen),
+        seen.work or seen.evenly or seen.untils or seen.lengths or seen.times,
+    )
+    on_each = len(seen.rounds) == 1 and rounds is not None and not rounds.plain
+    if (
+        rounds is None
+        or not on_each
+        or not seen.changes
+        or others
+        or seen.changes[0] is not _first_work(seen)
+    ):
+        return []
+    number = rounds.number.of(0) or 0
+    if number < FEWEST_SHAPED or not (_of_next(seen, rounds) or _is_thus(seen)):
+        return []
+    further = _of_next(seen, rounds) or rounds.more
+    times = Times(rounds.start, rounds.end, 0, rounds.number, more=further)
+    way = Candidate("continue", 0.1, times=times, step=1, stated=counts_left(stated))
+    return [way, *_with_first(way, in_this_way=True)]
+
+
+def _first_work(seen: Seen) -> Phrase | None:
+    """With what it begins, beside words and `continue`."""
+    return next((phrase for phrase in seen.order if type(phrase) not in (Said, Then, Continue)), None)
+
+
+FEWEST_SHAPED: Final = 2
+"""Rounds that are shaped one after the other by their number alone."""
+_FOLLOWING: Final = frozenset(("next", "following", "foll"))
 
 
 def _onward_in_turn(turns: Candidate) -> Candidate:
@@ -259,11 +306,11 @@ def _plain_where_none_before(seen: Seen, rounds: Rounds, stated: tuple[Stated, .
     """
     first = seen.order[0]
     works = type(first) is Said and first.text == "work" and seen.spoken_words <= 1
-    few = 0 < (rounds.number.of(0) or 0) <= MOST_BEHIND and not rounds.more
-    if not works and not (few and len(seen.order) == 1):
+    few = (rounds.number.of(0) or 0) <= MOST_BEHIND
+    if not works and (rounds.more or len(seen.order) > 1):
         return []
     nodes = plain_fill("k", rounds.start, rounds.end)
-    return [Candidate("round", 0.8, nodes, rounds=rounds.number, stated=stated)]
+    return [Candidate("round", 0.8 if works or few else 0.95, nodes, rounds=rounds.number, stated=stated)]
 
 
 FEWER_IN_TURN: Final = 0.05
@@ -702,6 +749,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         step=step,
         sign=change,
         stated=left,
+        change=_change_alone(seen),
+        often=_often_to(seen) if until is not None else None,
         per=seen.per,
         last_round=seen.last_round,
         plain=_after_it(seen, times)
@@ -709,10 +758,29 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
     others = _with_first(candidate, in_this_way=thus and every)
+    if others and times is not None and times.reached:  # until 4 dec rnds have been worked
+        return [replace(others[0], cost=cost), replace(candidate, cost=cost + AS_TOLD)]
     if others and ((thus and every) or candidate.again) and not left and not _begins_with_then(seen):
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
     return [candidate, *others]
+
+
+def _change_alone(seen: Seen) -> Number | None:
+    """How many stitches each round takes in or makes, where no stitches and no rounds are told with it."""
+    evenly = seen.evenly[0] if len(seen.evenly) == 1 else None
+    if evenly is None or evenly.to or _round_counts(seen) or any(map(has_shaping, seen.work)):
+        return None
+    return evenly.change
+
+
+def _often_to(seen: Seen) -> Times | None:
+    """How often it goes on to a count, where that is said too: `dec 6 more times until 40 sts remain`."""
+    match seen.times:
+        case [times] if (times.number.of(0) or 0) > 1 and Needlewise not in map(type, seen.order):
+            return times  # and not `2 times on each needle`
+        case _:
+            return None
 
 
 def _after_it(seen: Seen, times: Times | None) -> int:

@@ -17,7 +17,7 @@ from roundwright.wording.reading.tree import ONE
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
     """The words with each side of every marker told for itself. Takes time in their number."""
     made: list[Token] = []
-    tokens = _with_work_first(tokens)
+    tokens = _with_work_first(_with_slips_joined(tokens))
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.text == "one" and len(made) > 1 and made[-2].text in _PUTTING:
@@ -32,7 +32,47 @@ def with_marker_sides(tokens: list[Token]) -> list[Token]:
                 made.extend((number, token))
         elif token.text in _SAME and len(made) > FEWEST:
             _name_again(made)
+        elif token.kind == "next" and len(made) > 1 and following is not None and following.flags & _ENDS:
+            _name_next(made)
     return made
+
+
+def _with_slips_joined(tokens: list[Token]) -> list[Token]:
+    """The words with a decrease at markers that is told in its parts as a single one: `sl 1, k2tog, psso`."""
+    made: list[Token] = []
+    for place, token in enumerate(tokens):
+        made.append(token)
+        if token.kind != "passover":
+            continue
+        parts = tokens[max(0, place - MOST_PARTS) : place]
+        length = next((back for back, part in enumerate(reversed(parts), 1) if part.kind == "slip"), 0)
+        parts = parts[len(parts) - length :]
+        slipped = next((part.text for part in parts if part.kind == "number"), "")
+        together = any(part.means == "k2tog" or part.kind == "together" for part in parts)
+        means = _PASSED.get((slipped, together), "") if length else ""
+        known = all(part.kind in _IN_SLIPS or part.means == "k2tog" for part in parts)
+        if means and known and _is_at_markers(tokens, place - length, place + 1):
+            made[-length - 1 :] = [replace(parts[0], kind="stitch", text=means, means=means, end=token.end)]
+    return made
+
+
+def _is_at_markers(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether it is told just before these words, or just behind them, that markers are where they are worked."""
+    behind = range(stop + 1, min(stop + MOST_BESIDE, len(tokens)))
+    if any(tokens[at].kind == "marker" and _begin_of_place(tokens, at) == stop for at in behind):
+        return True
+    begin -= 1
+    while begin > 0 and (tokens[begin].kind == "work" or tokens[begin].text in ("a", "an")):
+        begin -= 1
+    place = _begin_of_place(tokens, begin) if begin > 0 and tokens[begin].kind == "marker" else 0
+    return place > 0 and bool(tokens[place].flags & _ENDS)
+
+
+def _name_next(made: list[Token]) -> None:
+    """Name the marker that is the next: `after each marker: ssk, k to 2 sts before the next, k2tog`."""
+    before = made[-2] if made[-2].text != "the" or len(made) < FEWEST else made[-3]
+    if before.kind == "before" and any(token.kind == "marker" for token in made[-MOST_TO_MARKERS:]):
+        made.extend(words_at(made[-1].end, ("marker", "marker")))
 
 
 def _with_work_first(tokens: list[Token]) -> list[Token]:
@@ -260,6 +300,13 @@ COUNTED: Final = 3
 """Words of `dec 1 st`."""
 MOST_TO_MARKERS: Final = 14
 """Words from `whenever` to its marker, and from some markers to `put one`."""
+MOST_PARTS: Final = 7
+"""Words of a decrease before `psso`."""
+_PASSED: Final = {("1", True): "sk2p", ("one", True): "sk2p", ("1", False): "skp", ("one", False): "skp",
+                  ("2", False): "cdd", ("two", False): "cdd"}  # fmt: skip
+"""What slipped stitches make that are passed over two together, or over a stitch."""
+_IN_SLIPS: Final = frozenset(("slip", "number", "stitch_noun", "knit", "together", "and", "then"))
+_ENDS: Final = STOP | LINE | COLON | COMMA | SEMI
 MOST_BESIDE: Final = 6
 """Words from `before` to its markers, and of `knit to the end`."""
 _PLAIN: Final = (["knit", "number"], ["purl", "number"])

@@ -8,10 +8,22 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import BLANK, COLON, COMMA, DASH, FULL, LINE, SEMI, STOP, Token
+from roundwright.wording.reading.tokens import (
+    BLANK,
+    COLON,
+    COMMA,
+    DASH,
+    EQUALS,
+    FULL,
+    LINE,
+    SEMI,
+    STOP,
+    Token,
+)
 
 MOST_NEEDLES: Final = 8
 """Needles in one round."""
+_WORKED: Final = frozenset(("knit", "purl", "stitch", "slip"))
 _SIDES: Final = {"front": 1, "back": 2}
 _BREAKS: Final = LINE | STOP | FULL | SEMI | BLANK | COLON | DASH
 
@@ -79,18 +91,22 @@ def _head(tokens: list[Token], place: int) -> Head | None:
 
 
 def _head_by_order(tokens: list[Token], place: int) -> Head | None:
-    """`1st and 3rd needle:`, `On the 2nd needle, knit`: a head that tells needles by their order; else None."""
+    """`1st and 3rd needle:`, `On the 2nd needle, knit`, `On needles 1 and 3 knit`: a head by order; else None."""
     first = tokens[place]
     if not (place == 0 or first.flags & (LINE | STOP | SEMI | COLON)):
         return None
-    at = place + (first.text == "on")
+    on = first.text == "on"
+    at = place + on
     at += at > place and tokens[at].text == "the"
-    needles, at = _needles_named(tokens, at, ("ordinal",))
-    behind = at + 1
+    if on and tokens[at].kind == "needle":
+        needles, behind = _needles_named(tokens, at + 1, ("number", "range"))
+    else:
+        needles, at = _needles_named(tokens, at, ("ordinal",))
+        behind = at + 1
     if not needles or behind >= len(tokens) or tokens[at].kind != "needle" or tokens[behind].flags & LINE:
         return None
     signed = tokens[behind].flags & (COLON | DASH)
-    listed = tokens[behind].flags & COMMA and tokens[behind].kind in ("knit", "purl", "stitch")
+    listed = (on or tokens[behind].flags & COMMA) and tokens[behind].kind in _WORKED
     return Head(tuple(needles), place, behind) if signed or listed else None
 
 
@@ -134,12 +150,23 @@ def _last_needle(run: list[Head]) -> int:
 
 def _end(tokens: list[Token], begin: int, limit: int) -> int:
     """Where the work of the last needle ends: at the end of its sentence or line, where a round or the next begins."""
-    place = begin + 1
-    while place < limit and not tokens[place].flags & (LINE | FULL) and tokens[place].kind != "(":
+    place, behind = begin + 1, 0
+    while place < limit and not tokens[place].flags & (LINE | FULL | EQUALS):
+        if tokens[place].kind == "(" and place >= behind:
+            behind = _end_of_aside(tokens, place, limit)
+            if not behind:
+                break
         if tokens[place].kind == "round" and tokens[min(place + 2, limit)].flags & COLON:
             break  # `Rnd 2:`
         place += 1
     return place
+
+
+def _end_of_aside(tokens: list[Token], begin: int, limit: int) -> int:
+    """Behind a bracket amid work: `ssk (sl 1, k1, psso), knit to end`; 0 where it ends the work."""
+    stop = next((at for at in range(begin + 1, limit) if tokens[at].kind == ")"), limit)
+    amid = stop + 1 < limit and tokens[stop + 1].flags & COMMA
+    return stop + 1 if amid and tokens[stop + 1].kind in _WORKED else 0
 
 
 def _joined(tokens: list[Token], run: list[Head], stop: int) -> list[Token]:

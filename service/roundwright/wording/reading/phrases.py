@@ -20,6 +20,8 @@ FROM_THERE: Final = -2
 """The segments of rounds worked again that are all those of this part from the round named on."""
 IN_TURN: Final = -3
 """For `segments`: the last round, or the last two, where those are shaped and plain in turn."""
+NOT_GIVEN: Final = frozenset(("mentioned", "given", "listed", "described", "shown", "specified", "named"))
+"""Words behind `not` for rounds that are told nowhere."""
 ALL_OTHERS: Final = "all others"
 """The text of `all other rounds`."""
 
@@ -63,12 +65,13 @@ class Rep(Phrase, frozen=True, gc=False):
 
 
 class Times(Phrase, frozen=True, gc=False):
-    """`4 times`, `twice more`, `x 4`."""
+    """`4 times`, `twice more`, `x 4`; `reached` of `until 4 dec rnds have been worked`."""
 
     number: Number
     more: bool = False
     total: bool = False
     word: bool = False
+    reached: bool = False
 
 
 class Partly(Phrase, frozen=True, gc=False):
@@ -260,6 +263,8 @@ class Every(Phrase, frozen=True, gc=False):
     number: Number
 
 
+BEFORE_EACH: Final = "before each"
+"""What is said where something is done before each decrease."""
 FIRST_ROUND: Final = "first round"
 """The text of the words that name the first of some rounds: `decreasing 8 sts in the first round`."""
 LAST_ROUND: Final = "last round"

@@ -23,16 +23,20 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Rounds,
     Said,
+    Then,
     Times,
+    is_of_all,
     is_once_more,
     opened,
 )
 from roundwright.wording.reading.rhythm import next_steps
-from roundwright.wording.reading.states import Chain, Done, Entry, Fault, FaultyError
+from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
 from roundwright.wording.reading.working import Worker, fits_any_count
 
+FEWEST_TOLD: Final = 3
+"""Stitches of a round that are told, and not of a section."""
 _ANY: Final = Round(number=1, before=1, after=1, steps=(Work("k", 1),))
 
 
@@ -74,6 +78,8 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
     again = work.candidate.again
     same = again is not None and _is_loop_again(work, again)  # Do those two rounds again, 64. And again, 56.
     rounds = work.lane.loop = work.lane.loop if same else _rounds_again(work)
+    if rounds[-1].round.before != rounds[-1].round.after and _tells_rounds_alone(work):
+        work.cost += SHAPED_AGAIN
     target = _target(work)
     changed = not all(done.nodes for done in rounds)  # Rep rnds 3 and 4, which were rnds 1 and 2 with k7
     if candidate.length:
@@ -133,10 +139,31 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
     took_turns = (
         between and trailing and len(work.lane.loop) == 1
     )  # with plain rounds; now it is on every round
-    begun = candidate.times.total and not (took_turns or _only_explained(work))
+    begun = candidate.times.total and not (took_turns or _only_explained(work) or _follows_rounds(work))
     if begun and _lacks_plain(work):
         return rounds * times - 1
     return rounds * (times - 1 if begun else times)
+
+
+def _tells_rounds_alone(work: LineWork) -> bool:
+    """Whether no more is told than how many rounds are worked: `Work 2 rnds.`, `24 rounds white`."""
+    phrases = work.segment.phrases
+    rounds = [phrase for phrase in phrases if type(phrase) is Rounds and not phrase.every]
+    silent = all(type(phrase) in (Rounds, Said, Then) and not is_of_all(phrase) for phrase in phrases)
+    return len(rounds) == 1 and silent
+
+
+def _follows_rounds(work: LineWork) -> bool:
+    """Whether they are other rounds than as many of a number told just before: `Knit 6 rnds. Work 24 rnds.`."""
+    before = work.desk.segments[work.place - 1] if work.place else None
+    if before is None or before.label is not None or not _tells_rounds_alone(work):
+        return False
+    numbers = [phrase.number for phrase in before.phrases if type(phrase) is Rounds and not phrase.every]
+    return any((number.of(work.column) or 0) > 1 for number in numbers)
+
+
+SHAPED_AGAIN: Final = 1.0
+"""What it costs that so many rounds, of which no more is told, shape as the one before."""
 
 
 def _lacks_plain(work: LineWork) -> bool:
@@ -543,6 +570,7 @@ class _Continuation:
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
         self.require_way(target if turns is None else None)
+        self.require_change()
         self.trailing = max(self.trailing, self.gap * candidate.at_once)
         ends = self.plain_at_end()
         while (target is None or lane.count != target) and (turns is None or made < turns):
@@ -554,6 +582,7 @@ class _Continuation:
             if not self.shape(target):
                 raise work.never_ends(until_start(work.segment, candidate.until), start, target)
             made += 1
+        self.require_turns(made, first, target)
         while self.number < first + numbers:
             self.plain_round()
         for _ in range(0 if numbers else max(ends, self.rounds_left(first))):
@@ -575,6 +604,36 @@ class _Continuation:
         if target is not None and (self.last.after - self.last.before) * (target - count) < 0:
             place = until_start(self.work.segment, self.work.candidate.until)
             raise self.work.never_ends(place, count, target)
+
+    def require_change(self) -> None:
+        """Raise `UnclearError` where each round is told to take in other numbers of stitches: `cont dec 6 sts`.
+
+        One or two may be those of a section.
+        """
+        assert self.last is not None
+        change = self.work.candidate.change
+        stitches = change.of(self.work.column) or 0 if change is not None else 0
+        if stitches >= FEWEST_TOLD and stitches != abs(self.last.after - self.last.before):
+            raise UnclearError("not_understood", say("read.how_it_goes_on"), self.work.segment.start)
+
+    def require_turns(self, made: int, first: int, target: int | None) -> None:
+        """Raise an error where the count is not that after as many times, or rounds, as are told beside it."""
+        work, candidate, last = self.work, self.work.candidate, self.last
+        often = candidate.often.number.of(work.column) if candidate.often is not None else None
+        begun = candidate.often is not None and not candidate.often.more
+        change = last.after - last.before if last is not None else 0
+        stitches = begun and often == abs(change)  # decreasing 8 times in each round
+        turns = often if made not in (often, (often or 0) - begun) and not stitches else None
+        rounds = candidate.rounds.of(work.column) if candidate.rounds is not None else None
+        further = (rounds or 0) - (self.number - first)
+        if rounds and rounds > max(1, self.gap) and not 0 <= further <= self.gap:
+            turns = rounds // (self.gap + 1)
+        left = max(0, work.before + (turns or 0) * change)
+        if not turns or candidate.times is not None or target in (None, left):
+            return
+        start, size = until_start(work.segment, candidate.until), work.lane.size
+        fault = Fault("count_differs", work.place, start, size, work.before, work.before, left, target)
+        raise FaultyError(fault, (target,), WRONG_COUNT)
 
     def has_ended(self, first: int, *, counted: bool) -> bool:
         """Whether it is worked as it says at last, or would come behind the last round that is named."""

@@ -12,6 +12,8 @@ from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
     COUNT_WORDS,
+    EQUALS,
+    FULL,
     LINE,
     SEMI,
     SPACE,
@@ -27,6 +29,12 @@ class _Plain(NamedTuple):
 
     number: Number
     behind_last: bool
+    first: bool = False  # they stand before the first as well
+    turns: int = 0  # as many decrease rounds are told
+
+
+_EVERY: Final = _Plain(Number((0,)), behind_last=False)
+"""No plain rounds."""
 
 
 def with_same_rounds(tokens: list[Token]) -> list[Token]:
@@ -34,15 +42,41 @@ def with_same_rounds(tokens: list[Token]) -> list[Token]:
     tokens, made = [*tokens], list[Token]()
     place = followed = 0
     while place < len(tokens):
-        begins = tokens[place].flags & _BEGINS or not place
-        rounds, stop = _same_with(tokens, place, made, followed) if begins else ([], place)
+        begins = tokens[place].flags & (_BEGINS | FULL) or not place
+        rounds, stop = _same_with_counts(tokens, place, made, followed) if begins else ([], place)
         if rounds and _do_plain_rounds_follow(tokens[stop : stop + MOST_TO_PLAIN]):
             followed = len(made) + len(rounds)
-        if rounds and tokens[stop].kind not in ("(", "=") and not tokens[stop].flags & COLON:
+        if rounds and tokens[stop].kind != "(" and not tokens[stop].flags & (COLON | EQUALS):
             tokens[stop] = replace(tokens[stop], flags=tokens[stop].flags | STOP)
         made.extend(rounds or tokens[place : place + 1])
         place = max(stop, place + 1)
     return made
+
+
+def _same_with_counts(
+    tokens: list[Token], place: int, made: list[Token], followed: int
+) -> tuple[list[Token], int]:
+    """The same where the count stands behind each number: `the same with 5 stitches (48 sts), then 4 (40 sts)`."""
+    stop = next((at for at in range(place + 1, len(tokens)) if tokens[at].flags & _APART), len(tokens))
+    counts, words, open_at = dict[int, list[Token]](), list[Token](), 0
+    for at in range(place, stop if stop <= place + 2 * MOST_WORDS else place):
+        if tokens[at].kind == "(":
+            open_at = at
+        if not open_at:
+            words.append(tokens[at])
+        elif tokens[at].kind == ")" or not _COUNTS.issuperset((tokens[at].kind,)):
+            number = next((word.start for word in reversed(words) if word.kind == "number"), -1)
+            counts[number] = tokens[open_at : at + 1]
+            open_at = 0
+    if len(counts) < FEWEST_COUNTS:
+        return _same_with(tokens, place, made, followed)
+    rounds, end = _same_with([*words, *tokens[stop : stop + MOST_TO_PLAIN]], 0, made, followed)
+    if not rounds or end != len(words):
+        return [], place
+    printed: list[Token] = []
+    for token in rounds:
+        printed.extend((token, *(counts.get(token.start, ()) if token.kind == "number" else ())))
+    return printed, stop
 
 
 def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int) -> tuple[list[Token], int]:
@@ -54,8 +88,11 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
     at, plain = _behind_same(tokens, place, stop)
     if not at or stop > place + MOST_WORDS:
         return [], place
-    close = next((word for word in range(at, stop) if tokens[word].kind in ("(", "=")), stop)
+    ends = (word for word in range(at, stop) if tokens[word].kind == "(" or tokens[word].flags & EQUALS)
+    close = next(ends, stop)
     items, behind = _items(tokens, at, close)
+    if plain is not None and plain.turns:  # work 4 rounds with 5, 4, 3 and 2 sts before k2tog
+        plain, items = _EVERY, items if plain.turns == len(items) else []
     then = next((word for word in range(behind - 1, close) if tokens[word].kind == "then"), close)
     end = close if _plain_rounds(tokens[behind:close]) else max(behind, then)  # then: a sentence of its own
     clause = _plain_rounds(tokens[behind:end])
@@ -73,7 +110,9 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
         )
     knit, count, word = words_at(tokens[end - 1].end, ("knit", "knit"), ("number", "1"), ("round", "rounds"))
     even = [replace(knit, flags=STOP | SPACE), replace(count, number=plain.number), word] if plain else []
-    rounds = [] if plain is None or plain.behind_last or earlier or len(items) > 1 else [*even]
+    even = even if plain is None or plain.number.of(0) else []
+    several = len(items) > 1 and not (plain is not None and plain.first)
+    rounds = [] if plain is None or plain.behind_last or earlier or several else [*even]
     for item in items:
         rounds.extend(_round_with(item))
         rounds.extend(even if plain and (plain.behind_last or item is not items[-1]) else ())
@@ -83,18 +122,39 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
 
 def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plain | None]:
     """The place behind `the same with` or `repeat these 2 rounds with`, with their plain rounds; 0 where it is not."""
-    at, plain = place, None
+    at, plain, pointed = place, None, False
+    if tokens[place].kind == "knit" and stop > place + 2 and tokens[place + 2].text in _SAME:
+        at += 1  # knit the same with
     while at < stop and (tokens[at].kind in _BEFORE or tokens[at].text == "now"):
         at += 1
+    if at < stop and tokens[at].kind == "only" and tokens[at + 1].kind in ("number", "knit"):
+        return at + 1, _EVERY  # only 5 knits now before the decrease
     same = at
+    if at < stop and tokens[at].kind in _EVERY_ROUND:
+        at, plain = _behind_rhythm(tokens, at, stop)
     while at < stop and (tokens[at].text in _SAME or tokens[at].kind in _ROUNDS_BEFORE):
         number = tokens[at].number
         if number is not None and tokens[at + 1].kind != "round":
             break
+        pointed = pointed or tokens[at].kind in ("these", "last") or tokens[at].text in _SAME
         if number is not None:  # these two rounds
-            plain = _Plain(Number(((number.of(0) or 1) - 1,)), behind_last=True)
+            turns = number.of(0) or 1
+            plain = (
+                _Plain(Number((turns - 1,)), behind_last=True) if pointed else _EVERY._replace(turns=turns)
+            )
         at += 1
     return (at if at > same and tokens[at - 1].text == "with" else 0), plain
+
+
+def _behind_rhythm(tokens: list[Token], at: int, stop: int) -> tuple[int, _Plain | None]:
+    """The place behind `every round` or `every 3rd round`, and the plain rounds it tells."""
+    step, at = 1, at + 1
+    if at < stop and (tokens[at].kind == "alternate" or tokens[at].kind == "ordinal"):
+        number = tokens[at].number
+        step, at = (number.of(0) or 0) if number is not None else 2, at + 1
+    if at >= stop or not step or tokens[at].kind not in ("round", "times"):
+        return at, None
+    return at + 1, _Plain(Number((step - 1,)), behind_last=False, first=True)
 
 
 def _round_with(item: Token) -> list[Token]:
@@ -151,7 +211,7 @@ def _step(tokens: list[Token], at: int, stop: int) -> tuple[int, int]:
             named = tokens[noun].kind in ("stitch", "decrease", "together") and not comma
             return noun + 1 - at if named else int(word == "between"), 0
         case _:
-            return int(kinds[0] in _JOINTS), 0
+            return int(kinds[0] in _JOINTS or tokens[at].text == "now"), 0
 
 
 def _behind_pair(tokens: list[Token], at: int, stop: int) -> int:
@@ -214,8 +274,13 @@ MOST_TO_PLAIN: Final = 12
 """Words behind the sentence that are looked at for plain rounds."""
 _BEGINS: Final = STOP | SEMI | LINE
 _APART: Final = _BEGINS | COLON
-_BEFORE: Final = frozenset(("", "have", "then", "next", "and", "work", "decrease"))
+_BEFORE: Final = frozenset(
+    ("", "have", "then", "next", "and", "work", "decrease", "repeat", "manner", "continue")
+)
 """Kinds of words before `the same`."""
+_EVERY_ROUND: Final = frozenset(("each", "per"))
+FEWEST_COUNTS: Final = 2
+"""Counts in brackets that stand behind numbers of one sentence."""
 _ROUNDS_BEFORE: Final = frozenset(("", "these", "last", "number", "round"))
 """Kinds of words of `these two rounds`."""
 _SAME: Final = frozenset(

@@ -6,6 +6,7 @@ from typing import Final
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
+    NOT_GIVEN,
     Again,
     AtEnds,
     Brackets,
@@ -273,7 +274,7 @@ def is_for_others(segment: Segment) -> bool:
     texts = {phrase.text for phrase in segment.phrases if type(phrase) is Said}
     if not _GIVEN.isdisjoint(texts) and _is_every_even(segment):
         return True
-    others = ALL_OTHERS in texts or ("not" in texts and not _NOT_GIVEN.isdisjoint(texts))
+    others = ALL_OTHERS in texts or ("not" in texts and not NOT_GIVEN.isdisjoint(texts))
     if "unless" in texts:  # `all rounds knit unless I say so`
         others = others or any(type(phrase) is Rounds and phrase.every for phrase in segment.phrases)
     if not others:
@@ -293,7 +294,6 @@ def _is_every_even(segment: Segment) -> bool:
 
 
 _GIVEN: Final = frozenset(("written", "given", "listed", "described", "shown", "printed", "numbered"))
-_NOT_GIVEN: Final = frozenset(("mentioned", "given", "listed", "described", "shown", "specified", "named"))
 
 
 def _is_one_stitch(seen: Seen) -> bool:

@@ -6,6 +6,7 @@ from typing import Final
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import UNREAD, Candidate
 from roundwright.wording.reading.phrases import (
+    BEFORE_EACH,
     Brackets,
     Change,
     Continue,
@@ -39,7 +40,8 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     if segment.label is not None or not phrases or not all(map(_may_tell, phrases)):
         return None
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds]
-    if every := _none_further(phrases, rounds) or _every_so_often(phrases, rounds, segment):
+    every = _none_further(phrases, rounds) or _every_so_often(phrases, rounds, segment)
+    if every := every or _before_each(phrases, rounds, segment):
         return every
     if len(rounds) != 1 or rounds[0].every:
         return None
@@ -84,6 +86,35 @@ def _between_two(texts: list[str]) -> int:
     return numbers[0] if len(numbers) == MOST_NEAR and numbers[1] == numbers[0] + 1 else 0
 
 
+def _before_each(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: Segment) -> Candidate | None:
+    """Plain rounds before each decrease round: `2 knit rounds before each`, `before each dec rnd`; else None."""
+    behind = phrases[phrases.index(rounds[0]) + 1 :] if len(rounds) == 1 else ()
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in behind if type(phrase) is not Change]
+    begins = texts[:1] == [BEFORE_EACH] or (texts[:1] == ["before"] and texts[1:2] in _BEFORE_THEM)
+    if not begins or rounds[0].every or not _OF_DECREASES.issuperset(texts[1:]):
+        return None
+    nodes = plain_fill("k", segment.start, segment.end)
+    return Candidate("between", 0.0, nodes, rounds=rounds[0].number, plain=-1)
+
+
+_BEFORE_THEM: Final = (["each"], ["every"], ["them"], ["these"], ["each of"])
+_OF_DECREASES: Final = frozenset(
+    (
+        "each",
+        "every",
+        "of",
+        "them",
+        "these",
+        "those",
+        "the",
+        "round",
+        "rounds",
+        "rnd",
+        "rnds",
+        "one",
+        "each of",
+    )
+)
 MOST_NEAR: Final = 2
 """Decreases between which rounds are told."""
 

@@ -338,15 +338,10 @@ class ExtentReader(NumberReader):
         per = count + (self.text_of(count) == "of")
         if stop := self.before_each_marker(count):
             return Extent(*self.take(stop), number, marker=True, every=True)
-        if self.kind(count) == "before" and self.kind(self.skip(count + 1)) in (
-            "marker",
-            "make",
-            "end",
-            "place",
-        ):
-            count = self.skip(count + 1)
-            marker = self.kind(count) != "end"
-            count += 1
+        at = self.skip(count + 1)
+        at = self.skip(at + 1) if self.kind(at) == "next" else at
+        if self.kind(count) == "before" and self.kind(at) in ("marker", "make", "end", "place"):
+            count, marker = at + 1, self.kind(at) != "end"
         elif self.kind(count) == "persection":
             count, marker = count + 1, True
         elif self.text_of(count) in ("on", "of") and self.text_of(count + 1) in ("a", "the", "that"):
@@ -538,7 +533,12 @@ class ExtentReader(NumberReader):
             if self.tokens[noun].text in REPEATS:
                 break
             noun += 1  # 5 complete pattern repeats
-        if noun >= self.stop or self.tokens[noun].text not in REPEATS:
+        shaped = noun + 1 < self.stop and self.tokens[noun].kind == "decrease"
+        if shaped and self.tokens[noun + 1].kind == "round":
+            noun = (
+                self.behind_plain_rounds(noun + 2) - 1
+            )  # until 4 dec rnds and 4 plain rnds have been worked
+        elif noun >= self.stop or self.tokens[noun].text not in REPEATS:
             return None
         stop = self.behind_fabric(noun + 1)
         while stop < self.stop and not self.tokens[stop].flags & BREAK:
@@ -546,7 +546,13 @@ class ExtentReader(NumberReader):
                 break
             stop += 1
         number = self.tokens[place].number or ONE
-        return Times(*self.take(stop - self.place), number, total=True)
+        return Times(*self.take(stop - self.place), number, total=True, reached=shaped)
+
+    def behind_plain_rounds(self, place: int) -> int:
+        """Behind `and 4 plain rnds`, where that stands there."""
+        kinds = [token.kind for token in self.tokens[place : min(place + 4, self.stop)]]
+        plain = kinds[:2] == ["and", "number"] and kinds[2:3] in (["plain"], ["knit"], ["even"])
+        return place + 4 if plain and kinds[3:] == ["round"] else place
 
     def from_where(self, at: int) -> int:
         """How many words say from where rounds are counted: `from the cast-on edge`, `since the rib`; 0 for none."""
@@ -788,8 +794,10 @@ class ExtentReader(NumberReader):
         every = at_once and self.kind(ahead) == "each"
         if every or (at_once and self.text_of(ahead) == "on"):
             ahead = self.skip(ahead + 1)
+        counted = self.kind(ahead - 1) == "next" and self.kind(ahead) == "number"  # on the next 3 alt rnds
         following = self.kind(ahead) in ("following", "next") and self.joined(ahead)
         ahead += following
+        following = following or counted
         number = self.token(ahead).number if self.kind(ahead) == "number" else None
         ahead += number is not None
         stepped = self.kind(ahead) in ("alternate", "ordinal") and self.joined(ahead)

@@ -13,6 +13,7 @@ from roundwright.wording.reading.parsing.looking import REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
 from roundwright.wording.reading.phrases import (
+    BEFORE_EACH,
     LAST_ROUND,
     AtEnds,
     BeginAt,
@@ -641,6 +642,8 @@ class Lines(ExtentReader):
                 return AtEnds(*self.take(3), first=False, last=True)
         ahead = self.behind_decreases(1)
         decreases = any(self.kind(at) in ("stitch", "decrease") for at in range(1, ahead))
+        if decreases and self.kind(1) == "each":
+            return Said(*self.take(ahead), text=BEFORE_EACH)
         return self.only_words(ahead if decreases else 1)
 
     def after(self) -> Phrase:
@@ -653,6 +656,9 @@ class Lines(ExtentReader):
         if self.kind(ahead) in ("number", "ordinal") and self.kind(ahead + 1) == "round":
             return self.only_words(ahead + 2)
         if self.kind(1) == "each" and self.kind(2) == "marker":
+            begins = not self.place or self.flags(0) & (STOP | LINE | COLON)
+            if begins and self.goes_on_to_marker(3):
+                return self.only_words(3)
             return AtEnds(*self.take(3), first=True, last=False)
         shaped = self.kind(ahead) == "decrease" and self.kind(ahead + 1) == "round"
         if shaped and self.place and self.tokens[self.place - 1].text in _COMES and self.joined(ahead):
@@ -662,6 +668,16 @@ class Lines(ExtentReader):
         if narrows and (every := self.at_every(0, "k2tog")):
             return every  # narrow after every sixth stitch, 56; after every fifth, 48
         return self.made_after() or self.after_every_other() or self.only_words(1)
+
+    def goes_on_to_marker(self, ahead: int) -> bool:
+        """Whether the whole section is told: `after each marker: ssk, knit to 2 sts before next marker, k2tog`."""
+        while self.place + ahead < self.stop and not self.flags(ahead) & (STOP | LINE):
+            if self.kind(ahead) == "before":
+                near = self.skip(ahead + 1)
+                near += self.kind(near) == "next"
+                return self.kind(near) == "marker"
+            ahead += 1
+        return False
 
     def made_after(self) -> Phrase | None:
         """`after every fifth stitch make one`; else None."""
