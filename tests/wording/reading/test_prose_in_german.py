@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, counts, faults
+from tests.support.readings import after_each_round, after_rounds_of_sizes, counts, faults
 
 FIRST = "*8 M re, 2 M re zus*, von * bis * stets wdh (72 M)."
 
@@ -753,3 +753,102 @@ def test_decreases_in_every_fourth_round_that_follows(fourth: str) -> None:
         "de",
     )
     assert after_each_round(reading) == [90, 90, 90, 90, 80, 80, 80, 80, 70]
+
+
+@pytest.mark.parametrize(
+    ("printed", "times"),
+    [("noch 3x/4x", (3, 4)), ("noch dreimal | viermal", (3, 4)), ("noch 3 bzw. 4 Mal", (3, 4))],
+)
+def test_how_often_each_size_decreases(printed: str, times: tuple[int, int]) -> None:
+    text = f"Rd 1: *8/9 M re, 2 M re zus* (72/80 M)\nDiese Abnahmen in jeder 2. Runde {printed} ausführen."
+    shaped = after_rounds_of_sizes(read(text, (80, 88), "de"))
+    assert [counts_of_size[-1] for counts_of_size in shaped] == [72 - 8 * times[0], 80 - 8 * times[1]]
+
+
+def test_respectively_stands_before_the_last_size() -> None:
+    text = (
+        "In der ersten Abnahmerunde werden immer 6, 7 beziehungsweise 8 Maschen rechts und dann 2 Maschen rechts "
+        "zusammengestrickt, danach sind es noch 56, 64 beziehungsweise 72 Maschen."
+    )
+    assert after_rounds_of_sizes(read(text, (64, 72, 80), "de")) == [[56], [64], [72]]
+
+
+def test_a_line_for_two_of_three_sizes_has_their_numbers() -> None:
+    text = (
+        "Rd 1: 12x [3/4/5 M re, 2 M re zus] (48/60/72 M)\nNur Gr. II und III:\n"
+        "Rd 2: 12x [1/2 M re, 1 M re, 2 M re zus, 1 M re]"
+    )
+    assert after_rounds_of_sizes(read(text, (60, 72, 84), "de")) == [[48], [60, 48], [72, 60]]
+
+
+BEGINNINGS = [
+    "In jedem Achtel strickst du die beiden ersten Maschen rechts zusammen",
+    "Am Anfang jedes Feldes 2 M re zusstr",
+    "Stricken Sie in jedem Keil die ersten zwei Maschen überzogen zusammen",
+    "Bei jedem Segment die ersten beiden Maschen rechts verschränkt zusammenstricken",
+]
+SMALL_SECTIONS = [
+    "bis jedes Feld nur noch aus 9 Maschen besteht (72 Maschen)",
+    "bis jeder Abschnitt 9 Maschen hat",
+    "bis in jedem Keil noch 9 Maschen liegen",
+]
+
+
+@pytest.mark.parametrize("beginning", BEGINNINGS)
+@pytest.mark.parametrize("small", SMALL_SECTIONS)
+def test_each_section_begins_with_a_decrease(beginning: str, small: str) -> None:
+    rounds = f"1. Runde: {beginning}.\n2. Runde: rechts.\nDiese zwei Runden wiederholen, {small}."
+    text = f"96 M, 8 Abschnitte zu 12 M.\n{rounds}"
+    reading = read(text, (96,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [88, 88, 80, 80, 72, 72]
+
+
+def test_both_ends_of_each_section() -> None:
+    text = (
+        "Man teilt die 108 M in sechs Abschnitte von je 18 Maschen ein und strickt am Anfang jedes Abschnitts zwei "
+        "Maschen überzogen zusammen und am Ende zwei Maschen rechts zusammen.\n"
+        "Diese Abnahmen werden in jeder dritten Runde zweimal (72 Maschen) wiederholt."
+    )
+    assert after_each_round(read(text, (108,), "de")) == [96, 96, 96, 84, 84, 84, 72]
+
+
+@pytest.mark.parametrize("goes_on", ["und so fährt man fort, stets", "und so geht es weiter, immer"])
+def test_plain_rounds_lie_between_where_a_crown_goes_on(goes_on: str) -> None:
+    text = (
+        "Jede 10. und 11. Masche zusammenstricken (90 M), zwei Touren darüber.\nIn der nächsten Abnehmetour "
+        f"strickt man jede 9. und 10. Masche zusammen, {goes_on} mit zwei glatten Touren dazwischen, "
+        "bis nur noch 72 Maschen übrig sind."
+    )
+    assert after_each_round(read(text, (99,), "de")) == [90, 90, 90, 81, 81, 81, 72]
+
+
+def test_rounds_have_their_number_in_a_word() -> None:
+    text = (
+        "Runde eins: Jeweils elf Maschen rechts, die nächsten zwei Maschen werden zu einer zusammengestrickt.\n"
+        "Runden zwei bis vier: rechts.\nAb Runde fünf wechseln sich eine Runde ohne und eine Runde mit acht "
+        "Abnahmen ab, bis am Ende von Runde zehn noch 72 Maschen übrig sind."
+    )
+    assert after_each_round(read(text, (104,), "de")) == [96, 96, 96, 96, 96, 88, 88, 80, 80, 72]
+
+
+@pytest.mark.parametrize(
+    "between", ["die Runden dazwischen rechts stricken", "dazwischen je 1 Runde rechts stricken"]
+)
+def test_the_rounds_between_are_named_in_the_same_sentence(between: str) -> None:
+    text = f"1. Runde: *8 M re, 2 M re zus* (72 M)\nDiese Abnahmen noch 2x in jeder 2. Runde ausführen, {between}."
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, 64, 56]
+
+
+def test_remaining_stitches_to_be_drawn_together_are_no_work() -> None:
+    """`Restliche M re` is work; `Restliche M zusammenziehen` is none."""
+    text = "1. Rd: *2 M re zusstr* (12 M). Restliche M mit dem Faden zusammenziehen."
+    assert after_each_round(read(text, (24,), "de")) == [12]
+
+
+def test_sizes_by_a_letter_begin_in_their_own_round() -> None:
+    text = (
+        "Gr. A = 72 M, Gr. B = 80 M\nKrone: Gr. B beginnt mit Rd 1, Gr. A mit Rd 3.\nRd 1: * 8 M re, 2 M re zus-str; "
+        "ab * bis Ende (72 M)\nRd 2: re\nRd 3: * 7 M re, 2 M re zus-str; ab * bis Ende (64 M)"
+    )
+    assert after_rounds_of_sizes(read(text, (72, 80), "de")) == [[64], [72, 72, 64]]

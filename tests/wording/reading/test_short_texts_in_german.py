@@ -226,3 +226,88 @@ def test_the_needles_in_turn_have_their_decrease() -> None:
     )
     shaped = list(dict.fromkeys(after_each_round(read(text, (64,), "de"))))
     assert shaped == [60, 56, 52, 44, 36]
+
+
+@pytest.mark.parametrize("sssk", ["3 M re abgeh. zus-str", "3 M abgeh. zusstr"])
+def test_stitches_slipped_and_worked_together_are_a_decrease(sssk: str) -> None:
+    assert after_each_round(
+        read(f"1. R: * 9 M re, {sssk}, 9 M re, ab * noch 4x wdh (95 M)", (105,), "de")
+    ) == [95]
+
+
+def test_two_strokes_stand_between_the_sizes_and_rounds_have_small_letters() -> None:
+    text = (
+        "10 MM setzen, alle 8 // 9 // 10 M einer.\nRd a: 2 M re zus-str vor jedem MM (70 // 80 // 90 M).\n"
+        "Rd b: 1 Rd re.\nRd a und b im Wechsel noch 1 // 2 // 3 x (60 // 60 // 60 M).\nRd a 2 x (40 // 40 // 40 M)."
+    )
+    reading = read(text, (80, 90, 100), "de")
+    assert not faults(reading)
+    assert after_rounds_of_sizes(reading)[2] == [90, 90, 80, 80, 70, 70, 60, 60, 50, 40]
+
+
+def test_pairs_in_a_list_with_plain_rounds_between() -> None:
+    text = "Jede 9. + 10. M re zus-str. (54 M), 2 Rd. re, jede 8. + 9. M (48 M), jede 7. + 8. M (42 M)."
+    assert after_each_round(read(text, (60,), "de")) == [54, 54, 54, 48, 42]
+
+
+@pytest.mark.parametrize(
+    ("printed", "plain"), [("in folg. 4. Rd", 3), ("in der folg. 2. Rd", 1), ("in der 6. folg. Rd", 5)]
+)
+def test_a_decrease_round_so_many_rounds_on(printed: str, plain: int) -> None:
+    text = f"1. Abn-Rd: * 8 M re, 2 M re zus *, 8x = 72 M\n2. Abn-Rd {printed}: * 7 M re, 2 M re zus *, 8x = 64 M"
+    assert after_each_round(read(text, (80,), "de")) == [72] * (plain + 1) + [64]
+
+
+def test_pairs_of_every_size_in_a_list_with_dashes() -> None:
+    text = (
+        "In der 1. Abn-Rd fortl. die 9. und 10. M – die 10. und 11. M – die 11. und 12. M re zus-str "
+        "= 72 – 80 – 88 M.\nEbenso in jeder folg. 2. Rd weiterarb., zwischen den Abn ist jeweils 1 M weniger, "
+        "bis 56 – 56 – 56 M übrig sind."
+    )
+    reading = read(text, (80, 88, 96), "de")
+    assert not faults(reading)
+    assert after_rounds_of_sizes(reading) == [
+        [72, 72, 64, 64, 56],
+        [80, 80, 72, 72, 64, 64, 56],
+        [88, 88, 80, 80, 72, 72, 64, 64, 56],
+    ]
+
+
+def test_sizes_have_roman_numbers() -> None:
+    text = (
+        "Rd 1: 12x [3/4/5 M re, 2 M re zus] (48/60/72 M)\nNur Gr. II und III:\nRd 2: 2 M re zus (30/36 M)\n"
+        "Nur Gr. III: Rd 3: 2 M re zus (18 M)"
+    )
+    reading = read(text, (60, 72, 84), "de")
+    assert not faults(reading)
+    assert after_rounds_of_sizes(reading) == [[48], [60, 30], [72, 36, 18]]
+
+
+@pytest.mark.parametrize("section", ["Keil", "Rapport", "Feld", "Segment", "Achtel", "Zwickel", "Rapp."])
+def test_a_decrease_at_the_end_of_each_section(section: str) -> None:
+    """A decrease so told again takes as many stitches, and its count is proved."""
+    text = f"96 M, 8 Teile zu 12 M\n1. Abn-Rd: in jedem {section} die letzten 2 M li zus-str = 88 M\n"
+    reading = read(f"{text}2. Abn-Rd: ebenso = 80 M", (96,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [88, 80]
+    assert faults(read(f"{text}2. Abn-Rd: ebenso = 82 M", (96,), "de"))
+
+
+@pytest.mark.parametrize(
+    ("end", "last"),
+    [
+        ("So weiter bis einschl. 7. Rd. = 48 M.", 48),
+        ("Nun nur noch die Abnahme-Rd str, bis 48 M übrig sind.", 48),
+        ("2x hintereinander fortl. 2 M re zus-str (36 M, dann 18 M).", 18),
+    ],
+)
+def test_a_crown_ends_in_few_words(end: str, last: int) -> None:
+    text = f"Abn-Rd: * 8 M re, 2 M re zus. * = 72 M\n{end}"
+    if end.startswith("So"):
+        text = (
+            "1. Rd.: * 8 M re, 2 M re zus. * = 72 M\n2. Rd. u. alle geraden Rd.: re M\n"
+            f"3. Rd.: * 7 M re, 2 M re zus. * = 64 M\n{end}"
+        )
+    reading = read(text, (80,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading)[-1] == last

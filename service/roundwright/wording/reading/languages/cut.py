@@ -73,7 +73,12 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     cut: list[Piece] = []
     place = last = 0
     coming = list(reversed(notes))
-    slashes = width == PAIR and _sizes_have_slashes(text, known)
+    slashes = (
+        _sizes_have_slashes(text, known)
+        if width == PAIR
+        else width > PAIR
+        and _sizes_are_joined(text, known, width, _BY_SLASHES)  # of which a line may have two
+    )
     cuts = _cut(known.size, known.ands, width)
     markers = _short_markers(text, known)
     hyphens = width > 1 and _sizes_are_joined(text, known, width, _HYPHENED)
@@ -144,6 +149,7 @@ FEWEST_BY_COMMAS: Final = 2
 """Sizes that are not told by commas alone: `84, 96 p` may be one number after another."""
 _COUNTED: Final = r"(?<![\w.,–-])([0-9]{{2,3}}(?:{0}[0-9]{{2,3}}){{1,12}})(?![0-9])[ \u00a0]?([^\W\d_]+)"
 _HYPHENED: Final = re.compile(_COUNTED.format("[-–]"))
+_BY_SLASHES: Final = re.compile(_COUNTED.format("/"))
 _BY_COMMAS: Final = re.compile(_COUNTED.format(", "))
 
 

@@ -1,7 +1,8 @@
 """Numbers as languages print them: decimal commas, and lists of sizes in every manner.
 
 `88 (96/104)`, `88 (96 ; 104)`, `–a) 80 –b) 88 –c) 96`, `a) 7 m. end. b) 8 m. end.`, `(80) 88 (96) 104`,
-`80 – 88 – 96`, `80/88/96`; ordinals in brackets or with slashes, `10. (11., 12.)`, `(10.) 11.`, `10./11.`.
+`80 – 88 – 96`, `80/88/96`, `80 // 88 // 96`; ordinals in brackets or with slashes, `10. (11., 12.)`,
+`(10.) 11.`, `10./11.`.
 """
 
 import re
@@ -55,11 +56,11 @@ _LISTS: Final = (
     ),
     # with a bracket around each: 88 (96) (104)
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
-    # 80 – 88 – 96, 80/88/96, 80 | 88 | 96
+    # 80 – 88 – 96, 80/88/96, 80 // 88, 80 | 88 | 96
     re.compile(
         rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}[(\[]{_BLANK}[0-9])"
     ),
-    re.compile(rf"{_NUMBER}(?>(?:{_BLANK}/{_BLANK}{_NUMBER}){{1,12}}){_END}"),
+    re.compile(rf"{_NUMBER}(?>(?:{_BLANK}//?{_BLANK}{_NUMBER}){{1,12}}){_END}"),
     re.compile(rf"(?<![|] ){_NUMBER}(?>(?: [|] {_NUMBER}){{1,12}}){_END}(?! [|])"),
     # with the sign of times behind each: 8× (9×, 10×)
     re.compile(

@@ -45,6 +45,8 @@ LONGEST_LEADER: Final = 3
 """Pieces back from the end of a line to the second sign before a number."""
 LACK_NUMBER: Final = frozenset(("", "around"))
 """English words of a word at the end of a line that may go on with a number: none, or `stets` of `stets / 2 M zus`."""
+NEXT: Final = "next"
+"""What the English word is of a word that stands before the number of a round, `in der folg. 4. Rd`."""
 COMMA: Final = ","
 """What wordings begin with that begin a sentence within one."""
 MOST_JOINING: Final = 4
@@ -317,6 +319,8 @@ class Matcher:
         before, following = self.cut[at - 1], self.cut[at + 1] if at + 1 < len(self.cut) else None
         if before.kind == "word" and before.key in self.known.fillers and before.key in self.known.dotted:
             return True  # `bis einschl. 16. Rd:`
+        if self.known.single(before.text) == NEXT:
+            return True  # `in folg. 4. Rd:`
         if before.kind != "word" or self.begins_round(at + 1) or self.begins_named_round(at + 1):
             return False
         capital = following is not None and following.kind == "word" and following.text[0].isupper()

@@ -1,4 +1,7 @@
-"""Lists of sizes that print their noun behind every number: `80 M (88 M/96 M)`, `8x (9x)`."""
+"""Lists of sizes that print their noun behind every number: `80 M (88 M/96 M)`, `8x (9x)`, `dreimal | viermal`.
+
+So do those that end in a word for respectively: `6, 7 beziehungsweise 8 M`.
+"""
 
 from collections.abc import Sequence
 from itertools import pairwise
@@ -6,6 +9,7 @@ from typing import Final
 
 from roundwright.wording.reading.languages.cut import Piece
 from roundwright.wording.reading.languages.figures import Figure, Figures
+from roundwright.wording.reading.languages.lexicon import Lexicon
 
 LONGEST_NOUN: Final = 3
 """Pieces of such a noun, its full stop among them: `x`, `M.`."""
@@ -13,15 +17,18 @@ MOST_TIMES: Final = 4
 """How many times the number of a size the next may be, at most, as those of rounds and repeats are."""
 _BETWEEN: Final = frozenset((",", ";", "/", "-"))
 _CLOSING: Final = ")"
+_BARS: Final = frozenset("/|")
+RESPECTIVELY: Final = "respectively"
+"""What the English word is of the one before the last number of a list."""
 
 
-def with_nouns_once(cut: list[Piece], width: int) -> list[Piece]:
+def with_nouns_once(cut: list[Piece], width: int, known: Lexicon) -> list[Piece]:
     """The pieces of a text for so many sizes, with each noun once, behind the list. Takes time in their number."""
     made: list[Piece] = []
     place = 0
     while place < len(cut):
         opens = _opens(cut, place)
-        listed = _listed(cut, place, opens, width) if opens else None
+        listed = _listed(cut, place, opens, width) if opens else _parted(cut, place, width, known)
         if listed is None:
             made.append(cut[place])
             place += 1
@@ -48,9 +55,7 @@ def _value(piece: Piece) -> int | None:
     return piece.figures.single if piece.figures is not None and not piece.ordinal else None
 
 
-def _listed(
-    cut: Sequence[Piece], begin: int, opens: int, width: int
-) -> tuple[tuple[Piece, Piece], int] | None:
+def _listed(cut: Sequence[Piece], begin: int, opens: int, width: int) -> tuple[tuple[Piece, ...], int] | None:
     """The numbers as one piece, their noun as another, and where the list ends; None where there is none."""
     noun = tuple(piece.key for piece in cut[begin + 1 : opens])
     if cut[begin + 1].kind != "word" and noun[0] != "x":
@@ -74,6 +79,36 @@ def _listed(
     if inside or len(numbers) != width or not _alike(numbers):
         return None
     return _made(numbers, cut[place - len(noun) - 1 : place]), place
+
+
+def _parted(
+    cut: Sequence[Piece], begin: int, width: int, known: Lexicon
+) -> tuple[tuple[Piece, ...], int] | None:
+    """Such a list without a bracket, and where it ends; None where there is none."""
+    numbers: list[Piece] = []
+    nouns: list[str] = []
+    joins: list[str] = []
+    place = begin
+    while place < len(cut) and _value(cut[place]) is not None:
+        numbers.append(cut[place])
+        place += 1
+        join = known.single(cut[place].text) if place < len(cut) else ""
+        if place < len(cut) and cut[place].kind == "word" and join != RESPECTIVELY:
+            nouns.append(cut[place].key)
+            place += 1
+            join = known.single(cut[place].text) if place < len(cut) else ""
+        if len(numbers) == width or place == len(cut):
+            break
+        joins.append(join or cut[place].key)
+        place += 1
+        place += join == RESPECTIVELY and cut[place : place + 1] != [] and cut[place].key == "."
+    ends = place - (len(nouns) > 0)
+    again = len(nouns) == width and len(set(nouns)) == 1
+    barred = again and len(set(joins)) == 1 and _BARS.issuperset(joins)
+    told = joins[-1:] == [RESPECTIVELY] and {",", RESPECTIVELY}.issuperset(joins) and (again or ends < place)
+    if len(numbers) != width or not (barred or told) or not _alike(numbers):
+        return None
+    return _made(numbers, cut[ends:place]), place
 
 
 def _alike(numbers: Sequence[Piece]) -> bool:

@@ -146,7 +146,7 @@ def rewritten_with(known: Lexicon, text: str, language: str, width: int) -> Rewr
     notes = size_notes(text, language, width)
     cut = pieces(text, known, width, notes)
     if width > 1:
-        cut = with_nouns_once(cut, width)
+        cut = with_nouns_once(cut, width, known)
     return _Writer(text, known, cut, width, notes).written(language)
 
 

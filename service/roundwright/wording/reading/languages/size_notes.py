@@ -14,6 +14,10 @@ _SIZES: Final = r"(?:[0-9]{1,2}(?:(?:, |[ \u00a0]\w{1,3}[ \u00a0])[0-9]{1,2}){0,
 _NUMBER: Final = re.compile("[0-9]+")
 _ROUND: Final = r",[ ](?=[^\W_]{0,9}\.?[ ]?[0-9]{1,3}\S{0,2}[ ]?:)"
 """A comma before the number of a round: `Solo L, V13: ...`."""
+_REST_OF_LINE: Final = re.compile(r"[ \t\r]*\n?")
+_ROMANS: Final = {"I": "1", "II": "2", "III": "3", "IV": "4", "V": "5", "VI": "6"}
+"""Sizes by Roman numbers, behind the word for size: `Nur Gr. II und III:`."""
+_ROMAN: Final = re.compile(r"(?<![^\W_])(?:I{1,3}|IV|VI?)(?![^\W_])")
 _JOIN: Final = r"(?:,[ ]?|[ ]?[/+&][ ]?|[ ]\w{1,3}[ ])"
 
 
@@ -39,7 +43,8 @@ def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
         if len(names) >= width and (found["listed"] or (found["aged"] and len(names) > 1)):
             continue  # `Tailles S, M et L :` are all there are
         english = f"({english})" if found[0].startswith("(") else f"{english[0].upper()}{english[1:]}: "
-        line_end = text.find("\n", found.end())
+        stands_alone = _REST_OF_LINE.match(text, found.end())  # then it is of the next line
+        line_end = text.find("\n", stands_alone.end() if stands_alone else found.end())
         notes.append(
             SizeNote(
                 *found.span(),
@@ -62,10 +67,15 @@ def _named(found: re.Match[str], language: str, slashed: Counter[str]) -> tuple[
         ]
         return ages, f"{_enumerated(ages)} only"
     persons, letters = _persons(language), _letters(language)
-    names = _NUMBER.findall(found[0]) or [
-        "/".join(letters.get(name, name) for name in _letter(language).findall(part))
-        for part in _parts(found[0], language, slashed)
-    ]
+    romans = [_ROMANS[name] for name in _ROMAN.findall(found[0])]
+    names = (
+        romans
+        or _NUMBER.findall(found[0])
+        or [
+            "/".join(letters.get(name, name) for name in _letter(language).findall(part))
+            for part in _parts(found[0], language, slashed)
+        ]
+    )
     of_persons = names or [
         persons[word.lower()] for word in _WORD.findall(found[0]) if word.lower() in persons
     ]
@@ -167,14 +177,15 @@ def _notes(language: str) -> re.Pattern[str]:
     letters = size_pattern(_letters(language))
     listed_letters = rf"{letters}(?:{_JOIN}{letters}){{0,6}}"
     sizes = rf"(?:{listed_letters}(?!\w)|{person}(?:{_JOIN}{person}){{0,6}})"
-    sized = rf"(?:(?i:{size})\.?[ ])?{sizes}"
+    romans = rf"(?i:{size})\.?[ ]{_ROMAN.pattern}(?:{_JOIN}{_ROMAN.pattern}){{0,5}}"
+    sized = rf"(?:(?:(?i:{size})\.?[ ])?{sizes}|{romans})"
     alone = rf"[ \t]*(?:(?i:{only})[ ]{sized}|{sized}[ ](?i:{only}))(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$)|{_ROUND})"
     unit = _unit(language)
     ages = rf"(?:{_SPAN}(?:[ ]{unit})?{_JOIN}){{0,6}}{_SPAN}[ ]{unit}"
     before = rf"(?:(?<!\w)(?i:{only})[ ](?:(?i:{size})\.?[ ])?|^[ \t]*(?i:{size})\.?[ ])"
     aged = rf"(?P<aged>{before}{ages}(?:[ ](?i:{only}))?|^[ \t]*{ages}[ ](?i:{only}))"
     aged += r"(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
-    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes})(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
+    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes}|{romans})(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
     lettered = rf"(?:(?i:{size})\.?[ ])?{listed_letters}"
     bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
     return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{aged}|{within}|{bracket})", re.MULTILINE)
