@@ -129,6 +129,103 @@ TALES = [
         ),
         [50],
     ),
+    # even rounds in other words, and rounds that go on to a number in words
+    (
+        108,
+        (
+            "Premier tour : *15 mailles endroit, 1 diminution double*, six fois. Le tour compte 96 mailles.\n"
+            "Deuxième tour, et tous les tours de rang pair : à l'endroit.\n"
+            "Troisième tour : *13 mailles endroit, 1 diminution double*, six fois. Le tour compte 84 mailles.\n"
+            "Et ainsi de suite, en tricotant chaque fois 2 mailles de moins, jusqu'à ce que le tour ne compte plus que "
+            "60 mailles."
+        ),
+        [96, 96, 84, 84, 72, 72, 60],
+    ),
+    (
+        132,
+        (
+            "Au premier tour, on diminue après chaque 9e maille, en tricotant ensemble la 10e et la 11e ; il reste 120 "
+            "mailles.\nAu deuxième tour, comme à tous les tours pairs, on ne diminue pas.\n"
+            "Au troisième tour, on tricote ensemble la 9e et la 10e maille de chaque côté ; il reste 108 mailles.\n"
+            "On va ainsi jusqu'au dix-septième tour, après lequel il ne reste que 24 mailles."
+        ),
+        [120, 120, 108, 108, 96, 96, 84, 84, 72, 72, 60, 60, 48, 48, 36, 36, 24],
+    ),
+    (96, "Prendre ensemble la 7e et la 8e maille, et ainsi de suite tout le tour (84 mailles).", [84]),
+    # two rounds of the same, told as how often
+    (
+        36,
+        "Enfin, deux tours de suite, on prend toutes les mailles deux par deux, jusqu'à n'en avoir plus que 9.",
+        [18, 9],
+    ),
+    (36, "Deux fois de suite, un tour de 2 mailles ensemble : nous voilà à 18, puis à 9 mailles.", [18, 9]),
+    (36, "Faire deux tours de 2 mailles ensemble (18 puis 9 mailles).", [18, 9]),
+    (
+        36,
+        "Encore deux tours en jersey, puis un tour de 2 mailles ensemble : 18 mailles, et un dernier pareil : 9 m.",
+        [36, 36, 18, 9],
+    ),
+    # stitches between two markers, and the round behind which it ends
+    (
+        90,
+        (
+            "Placer 9 marqueurs, un toutes les 10 mailles.\n"
+            "Tour 1 : jusqu'à 2 mailles du marqueur, à l'endroit ; les 2 mailles ensemble à l'endroit ; passer le "
+            "marqueur ; 9 fois. Cela fait 81 mailles.\nTour 2 : à l'endroit.\n"
+            "Reprenez ces deux tours jusqu'à ce qu'il n'y ait que 7 mailles entre deux marqueurs, donc 63 mailles, et "
+            "arrêtez-vous après un tour 2."
+        ),
+        [81, 81, 72, 72, 63, 63],
+    ),
+    # stitches that are added so that there are so many
+    (86, "J'ai ajouté 4 mailles, bien réparties, pour en avoir 90.\n*1 m., 2 m. ens.* : 60 m.", [90, 60]),
+    (
+        56,
+        "Tour 1 : tricoter 2 fois chaque 7e maille (6 mailles endroit, 1 maille tricotée devant et derrière) = 64 m.",
+        [64],
+    ),
+    (
+        96,
+        (
+            "1. Augmentez en tricotant deux fois une maille sur trois : *2 mailles endroit, 1 maille tricotée 2 fois "
+            "(une fois devant, une fois derrière)*. Cela donne 128 mailles.\n"
+            "2. Deux tours à l'endroit, sans augmenter ni diminuer.\n"
+            "3. Diminuez huit mailles : *14 mailles, 2 ensemble*. Cela donne 120 mailles."
+        ),
+        [128, 128, 128, 120],
+    ),
+    # a double decrease at each stitch that is marked
+    (
+        96,
+        (
+            "Marquer la dernière maille de chaque groupe de 16 mailles.\n"
+            "Tricotez jusqu'à 1 maille avant la maille marquée, glissez ensemble cette maille et la maille marquée, "
+            "tricotez la maille suivante et rabattez les 2 mailles glissées par-dessus. Faites cela à chaque maille "
+            "marquée : il vous restera 84 mailles.\n"
+            "Tricotez 3 tours à l'endroit, puis un second tour de diminutions : il vous restera 72 mailles."
+        ),
+        [84, 84, 84, 84, 72],
+    ),
+    # a teacher who asks how many there are
+    (
+        48,
+        (
+            "Nous comptons 6 mailles et nous tricotons les deux suivantes ensemble. Combien reste-t-il de mailles à la "
+            "fin du tour ? Réponse : 42.\nNous tricotons un tour simple.\n"
+            "Nous comptons 5 mailles et tricotons les deux suivantes ensemble. Réponse : 36.\n"
+            "Nous tricotons un tour simple, comme le premier."
+        ),
+        [42, 42, 36, 36],
+    ),
+    # what is worked at each marker, on every round
+    (
+        78,
+        (
+            "6 sections de 13 mailles.\nEnsuite, à chaque tour, tricotez un surjet simple juste après chaque marqueur, "
+            "et tout le reste à l'endroit.\nOn s'arrête quand il y a 60 mailles."
+        ),
+        [72, 66, 60],
+    ),
 ]
 
 
