@@ -272,8 +272,8 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
         if value is not None:
             longer = known.long_numbers.match(match.string, match.start()) if known.long_numbers else None
             if longer is not None:
-                value = known.values[BETWEEN_WORDS.sub(" ", longer[0].lower())]
-                return _in_words(longer[0], value, longer, near=near, ordinal=False)
+                text, match, small = longer[0], longer, BETWEEN_WORDS.sub(" ", longer[0].lower())
+                value = known.values[small] if small in known.values else known.ordinals[small]
             return _in_words(text, value, match, near=near, ordinal=small in known.ordinals)
         if (
             len(text) == 1

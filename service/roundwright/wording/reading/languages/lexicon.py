@@ -219,8 +219,8 @@ def made_of(rows: tuple[WordingRow, ...]) -> Lexicon:
         forms,
         stems,
         values := _numbers(rows, "number"),
-        _long_numbers(values),
-        _numbers(rows, "ordinal"),
+        _long_numbers([*values, *(ordinals := _numbers(rows, "ordinal"))]),
+        ordinals,
         endings=frozenset(read for row in rows if row.kind == "ending" for read in row.reads),
         fillers=frozenset(read for row in rows if row.kind == "filler" for read in row.reads),
         dotted=frozenset(read[:-1].lower() for read in reads if _is_word(read) and read.endswith(".")),
@@ -292,7 +292,7 @@ BETWEEN_WORDS: Final = re.compile("[ \\u00a0\\-‐‑]")
 """What parts the words of a number."""
 
 
-def _long_numbers(values: Mapping[str, int]) -> re.Pattern[str] | None:
+def _long_numbers(values: Iterable[str]) -> re.Pattern[str] | None:
     """A pattern for the numbers of several words, the longest first."""
     several = sorted((value.split(" ") for value in values if " " in value), key=len, reverse=True)
     wordings = (BETWEEN_WORDS.pattern.join(map(re.escape, words)) for words in several)

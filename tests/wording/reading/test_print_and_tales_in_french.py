@@ -1,0 +1,247 @@
+"""What leaflets print short in French, and what letters tell at length."""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_rounds_of_sizes
+
+EVERY_OTHER = "Tour 1 : *8 m., 2 m. ens.*, 6 fois = 54 m.\nTour 2 : sans dim.\n"
+"""A round that shapes sixty stitches, and a plain one."""
+
+PRINT = [
+    # two rounds of one number each, whose work is given once
+    (40, "Tr de dim. 4 et 5 : 2 m. ens. end. tt le tr (20 m., puis 10 m.). Serrer.", [20, 10]),
+    (40, "Rgs de dim. 4 et 5 : 2 m. ens. sur tout le rg (20 m., puis 10 m.).", [20, 10]),
+    (40, "4e et 5e trs de dim. : *2 m. ens.* (20 m., puis 10 m.).", [20, 10]),
+    # the stitches of the rib that is worked on, which is no round
+    (
+        80,
+        "On a 80 m. en côtes 3/1 (* 3 m. end., 1 m. env. *).\nTr 1 : * 1 surjet double, 1 m. env. * = 40 m.",
+        [40],
+    ),
+    # what garter stitch is
+    (60, "6 tours au point mousse, c'est-à-dire en alternant 1 tour endroit et 1 tour envers.", [60] * 6),
+    (60, "Tricoter 6 tours au point mousse, soit 1 tour endroit, 1 tour envers alternativement.", [60] * 6),
+    (60, "Point mousse : 6 tours, en alternant 1 tour env. et 1 tour end.", [60] * 6),
+    # rhythms one behind another, with the counts between them
+    (
+        60,
+        EVERY_OTHER
+        + "Dim. encore 1 tour sur 3 1 fois = 48 m., tous les 2 tours 2 fois = 36 m., puis à chaque tour 2 fois.",
+        [54, 54, 54, 48, 48, 42, 42, 36, 30, 24],
+    ),
+    (
+        60,
+        EVERY_OTHER + "Dim. ainsi 2 fois tous les 2 tours (42 m.) et 2 fois à chaque tour (30 m.).",
+        [54, 54, 48, 48, 42, 36, 30],
+    ),
+    # a decrease round that follows itself
+    (
+        60,
+        EVERY_OTHER + "Cont. ainsi jusqu'à 48 m. Ensuite 1 rang de dim. après l'autre jusqu'à 30 m.",
+        [54, 54, 48, 42, 36, 30],
+    ),
+    (
+        60,
+        EVERY_OTHER + "Cont. ainsi jusqu'à 48 m., puis diminuez à tous les tours jusqu'à 30 m.",
+        [54, 54, 48, 42, 36, 30],
+    ),
+    (
+        60,
+        EVERY_OTHER + "Cont. ainsi jusqu'à 48 m. ; puis dim. à chaque tour et s'arrêter à 30 m.",
+        [54, 54, 48, 42, 36, 30],
+    ),
+    # times in place of rounds
+    (
+        70,
+        (
+            "À 11 cm tot. dim. ts les 2 rgs :\n1re fois : 8 m. end., 2 m. ens. = 63 m.\n"
+            "2e fois : 7 m. end., 2 m. ens. = 56 m.\nEt ainsi jusqu'à la 4e fois = 42 m."
+        ),
+        [63, 56, 49, 42],
+    ),
+    # a stitch of so many, in a round for each number
+    (
+        60,
+        (
+            "1 tour en faisant 1 dim. ttes les 10 m. (= 8 m. end., 2 m. ens.), il reste 54 m. ;\n"
+            "3 tours en faisant successivement 1 dim. ttes les 9, 8 et 7 m., il reste 36 m."
+        ),
+        [54, 48, 42, 36],
+    ),
+    # letters of the legend
+    (
+        60,
+        (
+            "Côtes *2e, 1v* pendant 2 tours (e = endroit, v = envers).\nTr 3 : *2ens, 4e* → 50 m\n"
+            "Tr 4 et tous les pairs : e"
+        ),
+        [60, 60, 50, 50],
+    ),
+    # rounds numbered with brackets in a row
+    (
+        60,
+        "Rgs de dim. : 1) *8 m. end., 2 m. ens.* > 54 m. 2) jers. 3) *7 m. end., 2 m. ens.* > 48 m. 4) jers.",
+        [54, 54, 48, 48],
+    ),
+    (60, "Côtes 1 m. end., 1 m. env. s/ 3 rgs, puis jers. s/ 2 rgs.", [60] * 5),
+]
+
+TALES = [
+    # rounds of two kinds in turn, the plain one before the other
+    (
+        92,
+        (
+            "92 mailles, soit 23 mailles sur chacune des quatre aiguilles.\n"
+            "Au premier tour des diminutions, on prend 2 mailles ensemble au commencement et à la fin de chaque "
+            "aiguille ; il reste 84 mailles.\n"
+            "On fait 2 tours sans diminuer, puis un tour de diminutions ; il reste 76 mailles.\n"
+            "On alterne encore deux fois 1 tour uni et 1 tour de diminutions ; il reste 60 mailles."
+        ),
+        [84, 84, 84, 76, 76, 68, 68, 60],
+    ),
+    # plain rounds given up in a sentence
+    (
+        60,
+        (
+            EVERY_OTHER + "Continue ainsi un tour sur deux jusqu'à 42 mailles.\n"
+            "À partir de là, oublie les tours sans diminutions : tu diminues à chaque tour. Quand ça devient trop "
+            "serré, passe aux aiguilles double pointe.\nArrête-toi quand il reste 30 mailles."
+        ),
+        [54, 54, 48, 48, 42, 36, 30],
+    ),
+    # what the needle holds, and the share of the stitches that goes
+    (
+        60,
+        (
+            "Répartir les 60 m. sur 3 aiguilles, 20 m. sur chacune.\n"
+            "Sur chaque aiguille : tricoter jusqu'aux 2 dernières mailles, "
+            "2 mailles ensemble.\nRecommencez ce tour encore 4 fois : chaque aiguille ne porte plus que 15 mailles, "
+            "soit 45 mailles en tout."
+        ),
+        [57, 54, 51, 48, 45],
+    ),
+    (
+        60,
+        (
+            "On ne fait donc pas de côtes ! Une maille sur six disparaît, c'est-à-dire que vous tricotez 4 mailles, "
+            "puis 2 ensemble : 50 mailles."
+        ),
+        [50],
+    ),
+    # even rounds in other words, and rounds that go on to a number in words
+    (
+        108,
+        (
+            "Premier tour : *15 mailles endroit, 1 diminution double*, six fois. Le tour compte 96 mailles.\n"
+            "Deuxième tour, et tous les tours de rang pair : à l'endroit.\n"
+            "Troisième tour : *13 mailles endroit, 1 diminution double*, six fois. Le tour compte 84 mailles.\n"
+            "Et ainsi de suite, en tricotant chaque fois 2 mailles de moins, jusqu'à ce que le tour ne compte plus que "
+            "60 mailles."
+        ),
+        [96, 96, 84, 84, 72, 72, 60],
+    ),
+    (
+        132,
+        (
+            "Au premier tour, on diminue après chaque 9e maille, en tricotant ensemble la 10e et la 11e ; il reste 120 "
+            "mailles.\nAu deuxième tour, comme à tous les tours pairs, on ne diminue pas.\n"
+            "Au troisième tour, on tricote ensemble la 9e et la 10e maille de chaque côté ; il reste 108 mailles.\n"
+            "On va ainsi jusqu'au dix-septième tour, après lequel il ne reste que 24 mailles."
+        ),
+        [120, 120, 108, 108, 96, 96, 84, 84, 72, 72, 60, 60, 48, 48, 36, 36, 24],
+    ),
+    (96, "Prendre ensemble la 7e et la 8e maille, et ainsi de suite tout le tour (84 mailles).", [84]),
+    # two rounds of the same, told as how often
+    (
+        36,
+        "Enfin, deux tours de suite, on prend toutes les mailles deux par deux, jusqu'à n'en avoir plus que 9.",
+        [18, 9],
+    ),
+    (36, "Deux fois de suite, un tour de 2 mailles ensemble : nous voilà à 18, puis à 9 mailles.", [18, 9]),
+    (36, "Faire deux tours de 2 mailles ensemble (18 puis 9 mailles).", [18, 9]),
+    (
+        36,
+        "Encore deux tours en jersey, puis un tour de 2 mailles ensemble : 18 mailles, et un dernier pareil : 9 m.",
+        [36, 36, 18, 9],
+    ),
+    # stitches between two markers, and the round behind which it ends
+    (
+        90,
+        (
+            "Placer 9 marqueurs, un toutes les 10 mailles.\n"
+            "Tour 1 : jusqu'à 2 mailles du marqueur, à l'endroit ; les 2 mailles ensemble à l'endroit ; passer le "
+            "marqueur ; 9 fois. Cela fait 81 mailles.\nTour 2 : à l'endroit.\n"
+            "Reprenez ces deux tours jusqu'à ce qu'il n'y ait que 7 mailles entre deux marqueurs, donc 63 mailles, et "
+            "arrêtez-vous après un tour 2."
+        ),
+        [81, 81, 72, 72, 63, 63],
+    ),
+    # stitches that are added so that there are so many
+    (86, "J'ai ajouté 4 mailles, bien réparties, pour en avoir 90.\n*1 m., 2 m. ens.* : 60 m.", [90, 60]),
+    (
+        56,
+        "Tour 1 : tricoter 2 fois chaque 7e maille (6 mailles endroit, 1 maille tricotée devant et derrière) = 64 m.",
+        [64],
+    ),
+    (
+        96,
+        (
+            "1. Augmentez en tricotant deux fois une maille sur trois : *2 mailles endroit, 1 maille tricotée 2 fois "
+            "(une fois devant, une fois derrière)*. Cela donne 128 mailles.\n"
+            "2. Deux tours à l'endroit, sans augmenter ni diminuer.\n"
+            "3. Diminuez huit mailles : *14 mailles, 2 ensemble*. Cela donne 120 mailles."
+        ),
+        [128, 128, 128, 120],
+    ),
+    # a double decrease at each stitch that is marked
+    (
+        96,
+        (
+            "Marquer la dernière maille de chaque groupe de 16 mailles.\n"
+            "Tricotez jusqu'à 1 maille avant la maille marquée, glissez ensemble cette maille et la maille marquée, "
+            "tricotez la maille suivante et rabattez les 2 mailles glissées par-dessus. Faites cela à chaque maille "
+            "marquée : il vous restera 84 mailles.\n"
+            "Tricotez 3 tours à l'endroit, puis un second tour de diminutions : il vous restera 72 mailles."
+        ),
+        [84, 84, 84, 84, 72],
+    ),
+    # a teacher who asks how many there are
+    (
+        48,
+        (
+            "Nous comptons 6 mailles et nous tricotons les deux suivantes ensemble. Combien reste-t-il de mailles à la "
+            "fin du tour ? Réponse : 42.\nNous tricotons un tour simple.\n"
+            "Nous comptons 5 mailles et tricotons les deux suivantes ensemble. Réponse : 36.\n"
+            "Nous tricotons un tour simple, comme le premier."
+        ),
+        [42, 42, 36, 36],
+    ),
+    # what is worked at each marker, on every round
+    (
+        78,
+        (
+            "6 sections de 13 mailles.\nEnsuite, à chaque tour, tricotez un surjet simple juste après chaque marqueur, "
+            "et tout le reste à l'endroit.\nOn s'arrête quand il y a 60 mailles."
+        ),
+        [72, 66, 60],
+    ),
+]
+
+
+@pytest.mark.parametrize(("cast_on", "text", "after"), PRINT)
+def test_leaflets_print_rounds_short(cast_on: int, text: str, after: list[int]) -> None:
+    """The rounds of what is printed in few signs."""
+    assert after_rounds_of_sizes(read(text, (cast_on,), "fr")) == [after]
+
+
+@pytest.mark.parametrize(("cast_on", "text", "after"), TALES)
+def test_letters_tell_rounds_at_length(cast_on: int, text: str, after: list[int]) -> None:
+    """The rounds of what is told in sentences."""
+    assert after_rounds_of_sizes(read(text, (cast_on,), "fr")) == [after]
+
+
+def test_a_rhythm_behind_a_comma_goes_with_its_decrease() -> None:
+    """`Diminuer 6 m, 3 fois tous les 2 tours`: the decrease is none before the three."""
+    text = EVERY_OTHER + "Diminuer 6 m, 3 fois tous les 2 tours."
+    assert after_rounds_of_sizes(read(text, (60,), "fr")) == [[54, 54, 48, 48, 42, 42, 36]]
