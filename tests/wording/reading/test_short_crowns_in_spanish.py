@@ -465,6 +465,118 @@ TEXTS = [
         104,
         [96, 96, 96, 96, 88, 88, 88, 88, 80, 80, 80, 80, 72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 8],
     ),
+    # the last rounds by their stitches between the decreases
+    (
+        (
+            "*5 d, 2pjd* x 8 (48 p.). 1 vta. d.\n"
+            "Dism. igual en las 4 vtas. sig., con 4, 3, 2 y 1 d antes de los 2 jd (16 p.)."
+        ),
+        56,
+        [48, 48, 40, 32, 24, 16],
+    ),
+    (
+        (
+            "*5 d, 2pjd* x 8 (48 p.). 1 vta. d.\n"
+            "En las 4 vtas. siguientes disminuir siempre, con 4, 3, 2 y 1 p. entre dism. (16 p.)."
+        ),
+        56,
+        [48, 48, 40, 32, 24, 16],
+    ),
+    (
+        (
+            "V. 1: *5 d, 2pjd* x 8 (48 p.). V. 2: d.\n"
+            "V. 3 a 6: igual, pero con 4, 3, 2 y 1 p. der. antes de los 2 p. j. (16 p.)."
+        ),
+        56,
+        [48, 48, 40, 32, 24, 16],
+    ),
+    # a stitch and two together before the marker are no such list
+    (
+        (
+            "Colocar 8 marcadores, 1 cada 11 p.\n"
+            "*tejer al derecho hasta 3 p antes del marcador, 2 p jun y 1 d antes del marcador* toda la vta (80 p.)."
+        ),
+        88,
+        [80],
+    ),
+    # short forms: the next round behind a count, times by their letter, the last two rounds
+    (
+        "*7 d, 2pjd* x 8. Vta. sig.: d.",
+        72,
+        [64, 64],
+    ),
+    (
+        (
+            "(7 d., 2 p.j.) 8 v. 64 p. 1 vta. d.\n"
+            "Rep. las 2 últ. vtas. 2 veces más, con 1 d menos entre dism. cada vez → 48 p."
+        ),
+        72,
+        [64, 64, 56, 56, 48, 48],
+    ),
+    (
+        "R1: *8 der., 2 jd* x8 — 72. R2: der. R3: *7 der., 2 jd* x8 — 64. R4: der.",
+        80,
+        [72, 72, 64, 64],
+    ),
+    (
+        ("V. 1: *7 d, 2pjd*. V. 2 (y pares hasta la 4): d.\nV. 3: *6 d, 2pjd* (56 p.)."),
+        72,
+        [64, 64, 56, 56],
+    ),
+    # an increase in the next stitch
+    (
+        "*1 d, aum. en el p. sig.*, rep. hasta el final (24 p.).",
+        16,
+        [24],
+    ),
+    # so many rounds of both kinds
+    (
+        (
+            "V. 1: *9 d, 2 jd* (80 p). V. 2: d.\n"
+            "Rep. V. 1 y V. 2, con 1 d menos cada vez, hasta completar 3 vtas. con dism. y 3 sin ellas (64 p)."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 64],
+    ),
+    (
+        (
+            "*8 d, 2pjd* x 8 (72 p.). 1 vta. d.\n"
+            "Seguir alternando 1 vta. con dism. (1 p. menos cada vez) y 1 vta. d. hasta que la vta. d. se haga sobre "
+            "56 p."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56],
+    ),
+    # a part of a crown by any of its names
+    (
+        (
+            "Dividimos los 84 puntos entre 7: tocan 12 por gajo.\n"
+            "En cada gajo tejemos juntos los dos últimos puntos; la vuelta que viene detrás es de descanso.\n"
+            "Lo hacemos dos veces en total (70 p)."
+        ),
+        84,
+        [77, 77, 70, 70],
+    ),
+    (
+        (
+            "1.ª: 8 derechos, 2 juntos; se repite 8 veces: 72 puntos.\n"
+            "2.ª y 3.ª: al derecho.\n"
+            "4.ª: 7 derechos, 2 juntos: 64 puntos.\n"
+            "5.ª a 7.ª: una disminución en cada porción, en todas las vueltas: 56, 48 y 40 puntos."
+        ),
+        80,
+        [72, 72, 72, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Colocar un marcador cada 14 p.\n"
+            "*Tejer al derecho hasta 2 p. antes del marcador, 2 p. juntos al derecho*. Quedan 104 p.\n"
+            "Repetir estas disminuciones 1 vez más cada 4ª vuelta: 96 p.\n"
+            "Después, repetirlas 2 veces más cada 2ª vuelta: 80 p."
+        ),
+        112,
+        [104, 104, 104, 104, 96, 96, 88, 88, 80],
+    ),
 ]
 
 SIZES = [
