@@ -577,6 +577,105 @@ TEXTS = [
         112,
         [104, 104, 104, 104, 96, 96, 88, 88, 80],
     ),
+    # until a round of the pattern and the one behind it
+    (
+        (
+            "V. 1: *5 d, 2pjd* 8 veces (48 p.). V. 2: d.\n"
+            "Rep. V. 1 y 2 con 1 d menos antes de la dism. hasta haber hecho la V. 1 con *3 d, 2pjd* "
+            "8 veces y la V. 2 (32 p.)"
+        ),
+        56,
+        [48, 48, 40, 40, 32, 32],
+    ),
+    # the counts of two rounds alike, a table, a short list of counts behind their stitches
+    (
+        "En las 2 vueltas siguientes, ssk hasta terminar: 8 pts. y luego 4 pts.",
+        16,
+        [8, 4],
+    ),
+    (
+        ("v1 | 8 d, 2jd | x7 | 63 p\nv2 | d\nv3-5 | 1 d menos cada vta. | x7 | 42 p"),
+        70,
+        [63, 63, 56, 49, 42],
+    ),
+    (
+        (
+            "Primera vuelta: *6 d, 2 jd* (49 p).\n"
+            "Desde aquí cada vuelta lleva un punto menos delante del 2 jd, o sea: con 5 puntos (42 "
+            "p), con 4 (35 p) y con 3 (28 p)."
+        ),
+        56,
+        [49, 42, 35, 28],
+    ),
+    # old handbooks: plain stitches, two needles' ends, as many rounds of both kinds
+    (
+        (
+            "Vuelta 1.ª — Doce puntos lisos, dos juntos; así toda la vuelta. Quedan 26 puntos.\n"
+            "Vuelta 2.ª — Lisa.\n"
+            "Vuelta 3.ª — Once puntos lisos, dos juntos. Quedan 24.\n"
+            "Vuelta 4.ª — Lisa.\n"
+            "Se continúa de igual manera, haciendo en cada vuelta de menguados un punto menos antes "
+            "de coger dos juntos, hasta haber hecho en total cuatro vueltas menguadas y cuatro "
+            "lisas. Quedan 20 puntos."
+        ),
+        28,
+        [26, 26, 24, 24, 22, 22, 20, 20],
+    ),
+    (
+        (
+            "Con los 80 puntos en cuatro agujas, 20 en cada una:\n"
+            "1.ª vuelta de menguados: en cada una de las cuatro agujas se toman 2 puntos juntos al "
+            "empezar y otros 2 al terminar. Quedan 72."
+        ),
+        80,
+        [72],
+    ),
+    (
+        (
+            "Hay 80 puntos en 4 agujas, 20 en cada aguja.\n"
+            "En cada aguja, 17 puntos lisos; se pasa un punto sin hacer, se toman dos juntos y se "
+            "monta sobre ellos el que se pasó. Quedan así 18 puntos en cada aguja."
+        ),
+        80,
+        [72],
+    ),
+    # rounds without decreases by other names
+    (
+        (
+            "Teje 6 puntos y 2 juntos (56 p). Una sola vuelta tranquila.\n"
+            "Teje 5 puntos y 2 juntos (48 p). Otras dos vueltas de descanso."
+        ),
+        64,
+        [56, 56, 48, 48, 48],
+    ),
+    # each end of a needle, a group, and the same again down to so many
+    (
+        (
+            "Hay 80 puntos en cuatro agujas.\n"
+            "En cada aguja se menguan 2 puntos: uno al principio y otro al final (72 p). Luego una "
+            "vuelta lisa. Se repite lo mismo hasta que queden 14 puntos en cada aguja."
+        ),
+        80,
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Repartimos los 80 puntos en 8 grupos de 10.\n"
+            "En cada grupo tejemos juntos los dos últimos puntos (72 p). La siguiente vuelta la "
+            "hacemos sin disminuir.\n"
+            "Seguimos así hasta haber hecho 4 vueltas con disminuciones y 4 sin ellas (48 p)."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48],
+    ),
+    (
+        (
+            "Vta de dism: *8 d, 2pjd*, rep 8 v (72 p). Tejer 3 vtas sin dism. Rep la vta de dism cada 4 "
+            "vtas 1 v más, con 1 d menos entre dism (64 p), luego cada 2 vtas 2 v (48 p)."
+        ),
+        80,
+        [72, 72, 72, 72, 64, 64, 56, 56, 48],
+    ),
 ]
 
 SIZES = [
@@ -639,6 +738,23 @@ SIZES = [
         ),
         (88, 96),
         [[80, 80, 72, 72], [88, 88, 80, 80, 72, 72]],
+    ),
+    # sizes with a colon between them
+    (
+        ("Tallas 36 : 40 : 44\n[10 : 11 : 12 d, 1 dism. simple] 7 veces (77 : 84 : 91 p.)\n1 vta. d."),
+        (84, 91, 98),
+        [[77, 77], [84, 84], [91, 91]],
+    ),
+    # rounds of some sizes by their letters, and where each size begins
+    (
+        (
+            "Corona: 64 (72) (80) p. Talla P, empezar en la vta. 5; talla M, en la vta. 3; talla G, en la vta. 1.\n"
+            "Vta. 1 (sólo G): *8 d, 2pjd* [72 p]. Vta. 2 (sólo G): d.\n"
+            "Vta. 3 (M y G): *7 d, 2pjd* [64 p]. Vta. 4 (M y G): d.\n"
+            "Vta. 5 (todas): *6 d, 2pjd* [56 p]."
+        ),
+        (64, 72, 80),
+        [[56], [64, 64, 56], [72, 72, 64, 64, 56]],
     ),
 ]
 
