@@ -465,6 +465,217 @@ TEXTS = [
         104,
         [96, 96, 96, 96, 88, 88, 88, 88, 80, 80, 80, 80, 72, 72, 64, 64, 56, 56, 48, 48, 40, 32, 24, 16, 8],
     ),
+    # the last rounds by their stitches between the decreases
+    (
+        (
+            "*5 d, 2pjd* x 8 (48 p.). 1 vta. d.\n"
+            "Dism. igual en las 4 vtas. sig., con 4, 3, 2 y 1 d antes de los 2 jd (16 p.)."
+        ),
+        56,
+        [48, 48, 40, 32, 24, 16],
+    ),
+    (
+        (
+            "*5 d, 2pjd* x 8 (48 p.). 1 vta. d.\n"
+            "En las 4 vtas. siguientes disminuir siempre, con 4, 3, 2 y 1 p. entre dism. (16 p.)."
+        ),
+        56,
+        [48, 48, 40, 32, 24, 16],
+    ),
+    (
+        (
+            "V. 1: *5 d, 2pjd* x 8 (48 p.). V. 2: d.\n"
+            "V. 3 a 6: igual, pero con 4, 3, 2 y 1 p. der. antes de los 2 p. j. (16 p.)."
+        ),
+        56,
+        [48, 48, 40, 32, 24, 16],
+    ),
+    # a stitch and two together before the marker are no such list
+    (
+        (
+            "Colocar 8 marcadores, 1 cada 11 p.\n"
+            "*tejer al derecho hasta 3 p antes del marcador, 2 p jun y 1 d antes del marcador* toda la vta (80 p.)."
+        ),
+        88,
+        [80],
+    ),
+    # short forms: the next round behind a count, times by their letter, the last two rounds
+    (
+        "*7 d, 2pjd* x 8. Vta. sig.: d.",
+        72,
+        [64, 64],
+    ),
+    (
+        (
+            "(7 d., 2 p.j.) 8 v. 64 p. 1 vta. d.\n"
+            "Rep. las 2 últ. vtas. 2 veces más, con 1 d menos entre dism. cada vez → 48 p."
+        ),
+        72,
+        [64, 64, 56, 56, 48, 48],
+    ),
+    (
+        "R1: *8 der., 2 jd* x8 — 72. R2: der. R3: *7 der., 2 jd* x8 — 64. R4: der.",
+        80,
+        [72, 72, 64, 64],
+    ),
+    (
+        ("V. 1: *7 d, 2pjd*. V. 2 (y pares hasta la 4): d.\nV. 3: *6 d, 2pjd* (56 p.)."),
+        72,
+        [64, 64, 56, 56],
+    ),
+    # an increase in the next stitch
+    (
+        "*1 d, aum. en el p. sig.*, rep. hasta el final (24 p.).",
+        16,
+        [24],
+    ),
+    # so many rounds of both kinds
+    (
+        (
+            "V. 1: *9 d, 2 jd* (80 p). V. 2: d.\n"
+            "Rep. V. 1 y V. 2, con 1 d menos cada vez, hasta completar 3 vtas. con dism. y 3 sin ellas (64 p)."
+        ),
+        88,
+        [80, 80, 72, 72, 64, 64],
+    ),
+    (
+        (
+            "*8 d, 2pjd* x 8 (72 p.). 1 vta. d.\n"
+            "Seguir alternando 1 vta. con dism. (1 p. menos cada vez) y 1 vta. d. hasta que la vta. d. se haga sobre "
+            "56 p."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56],
+    ),
+    # a part of a crown by any of its names
+    (
+        (
+            "Dividimos los 84 puntos entre 7: tocan 12 por gajo.\n"
+            "En cada gajo tejemos juntos los dos últimos puntos; la vuelta que viene detrás es de descanso.\n"
+            "Lo hacemos dos veces en total (70 p)."
+        ),
+        84,
+        [77, 77, 70, 70],
+    ),
+    (
+        (
+            "1.ª: 8 derechos, 2 juntos; se repite 8 veces: 72 puntos.\n"
+            "2.ª y 3.ª: al derecho.\n"
+            "4.ª: 7 derechos, 2 juntos: 64 puntos.\n"
+            "5.ª a 7.ª: una disminución en cada porción, en todas las vueltas: 56, 48 y 40 puntos."
+        ),
+        80,
+        [72, 72, 72, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Colocar un marcador cada 14 p.\n"
+            "*Tejer al derecho hasta 2 p. antes del marcador, 2 p. juntos al derecho*. Quedan 104 p.\n"
+            "Repetir estas disminuciones 1 vez más cada 4ª vuelta: 96 p.\n"
+            "Después, repetirlas 2 veces más cada 2ª vuelta: 80 p."
+        ),
+        112,
+        [104, 104, 104, 104, 96, 96, 88, 88, 80],
+    ),
+    # until a round of the pattern and the one behind it
+    (
+        (
+            "V. 1: *5 d, 2pjd* 8 veces (48 p.). V. 2: d.\n"
+            "Rep. V. 1 y 2 con 1 d menos antes de la dism. hasta haber hecho la V. 1 con *3 d, 2pjd* "
+            "8 veces y la V. 2 (32 p.)"
+        ),
+        56,
+        [48, 48, 40, 40, 32, 32],
+    ),
+    # the counts of two rounds alike, a table, a short list of counts behind their stitches
+    (
+        "En las 2 vueltas siguientes, ssk hasta terminar: 8 pts. y luego 4 pts.",
+        16,
+        [8, 4],
+    ),
+    (
+        ("v1 | 8 d, 2jd | x7 | 63 p\nv2 | d\nv3-5 | 1 d menos cada vta. | x7 | 42 p"),
+        70,
+        [63, 63, 56, 49, 42],
+    ),
+    (
+        (
+            "Primera vuelta: *6 d, 2 jd* (49 p).\n"
+            "Desde aquí cada vuelta lleva un punto menos delante del 2 jd, o sea: con 5 puntos (42 "
+            "p), con 4 (35 p) y con 3 (28 p)."
+        ),
+        56,
+        [49, 42, 35, 28],
+    ),
+    # old handbooks: plain stitches, two needles' ends, as many rounds of both kinds
+    (
+        (
+            "Vuelta 1.ª — Doce puntos lisos, dos juntos; así toda la vuelta. Quedan 26 puntos.\n"
+            "Vuelta 2.ª — Lisa.\n"
+            "Vuelta 3.ª — Once puntos lisos, dos juntos. Quedan 24.\n"
+            "Vuelta 4.ª — Lisa.\n"
+            "Se continúa de igual manera, haciendo en cada vuelta de menguados un punto menos antes "
+            "de coger dos juntos, hasta haber hecho en total cuatro vueltas menguadas y cuatro "
+            "lisas. Quedan 20 puntos."
+        ),
+        28,
+        [26, 26, 24, 24, 22, 22, 20, 20],
+    ),
+    (
+        (
+            "Con los 80 puntos en cuatro agujas, 20 en cada una:\n"
+            "1.ª vuelta de menguados: en cada una de las cuatro agujas se toman 2 puntos juntos al "
+            "empezar y otros 2 al terminar. Quedan 72."
+        ),
+        80,
+        [72],
+    ),
+    (
+        (
+            "Hay 80 puntos en 4 agujas, 20 en cada aguja.\n"
+            "En cada aguja, 17 puntos lisos; se pasa un punto sin hacer, se toman dos juntos y se "
+            "monta sobre ellos el que se pasó. Quedan así 18 puntos en cada aguja."
+        ),
+        80,
+        [72],
+    ),
+    # rounds without decreases by other names
+    (
+        (
+            "Teje 6 puntos y 2 juntos (56 p). Una sola vuelta tranquila.\n"
+            "Teje 5 puntos y 2 juntos (48 p). Otras dos vueltas de descanso."
+        ),
+        64,
+        [56, 56, 48, 48, 48],
+    ),
+    # each end of a needle, a group, and the same again down to so many
+    (
+        (
+            "Hay 80 puntos en cuatro agujas.\n"
+            "En cada aguja se menguan 2 puntos: uno al principio y otro al final (72 p). Luego una "
+            "vuelta lisa. Se repite lo mismo hasta que queden 14 puntos en cada aguja."
+        ),
+        80,
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Repartimos los 80 puntos en 8 grupos de 10.\n"
+            "En cada grupo tejemos juntos los dos últimos puntos (72 p). La siguiente vuelta la "
+            "hacemos sin disminuir.\n"
+            "Seguimos así hasta haber hecho 4 vueltas con disminuciones y 4 sin ellas (48 p)."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 48],
+    ),
+    (
+        (
+            "Vta de dism: *8 d, 2pjd*, rep 8 v (72 p). Tejer 3 vtas sin dism. Rep la vta de dism cada 4 "
+            "vtas 1 v más, con 1 d menos entre dism (64 p), luego cada 2 vtas 2 v (48 p)."
+        ),
+        80,
+        [72, 72, 72, 72, 64, 64, 56, 56, 48],
+    ),
 ]
 
 SIZES = [
@@ -527,6 +738,23 @@ SIZES = [
         ),
         (88, 96),
         [[80, 80, 72, 72], [88, 88, 80, 80, 72, 72]],
+    ),
+    # sizes with a colon between them
+    (
+        ("Tallas 36 : 40 : 44\n[10 : 11 : 12 d, 1 dism. simple] 7 veces (77 : 84 : 91 p.)\n1 vta. d."),
+        (84, 91, 98),
+        [[77, 77], [84, 84], [91, 91]],
+    ),
+    # rounds of some sizes by their letters, and where each size begins
+    (
+        (
+            "Corona: 64 (72) (80) p. Talla P, empezar en la vta. 5; talla M, en la vta. 3; talla G, en la vta. 1.\n"
+            "Vta. 1 (sólo G): *8 d, 2pjd* [72 p]. Vta. 2 (sólo G): d.\n"
+            "Vta. 3 (M y G): *7 d, 2pjd* [64 p]. Vta. 4 (M y G): d.\n"
+            "Vta. 5 (todas): *6 d, 2pjd* [56 p]."
+        ),
+        (64, 72, 80),
+        [[56], [64, 64, 56], [72, 72, 64, 64, 56]],
     ),
 ]
 

@@ -56,20 +56,32 @@ _LISTS: Final = (
     ),
     # with a bracket around each: 88 (96) (104)
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
-    # 80 – 88 – 96, 80/88/96, 80 // 88, 80 | 88 | 96
+    # 80 – 88 – 96, 80/88/96, 80 // 88, 80 | 88 | 96, 80 : 88 : 96
     re.compile(
         rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}[(\[]{_BLANK}[0-9])"
     ),
     re.compile(rf"{_NUMBER}(?>(?:{_BLANK}//?{_BLANK}{_NUMBER}){{1,12}}){_END}"),
     re.compile(rf"(?<![|] ){_NUMBER}(?>(?: [|] {_NUMBER}){{1,12}}){_END}(?! [|])"),
+    re.compile(rf"(?<!: ){_NUMBER}(?>(?: : {_NUMBER}){{2,12}}){_END}"),
     # with the sign of times behind each: 8× (9×, 10×)
     re.compile(
         rf"{_NUMBER}{_TIMES}{_BLANK}\({_BLANK}{_NUMBER}{_TIMES}(?>(?:{_BLANK}[,;/]{_BLANK}{_NUMBER}{_TIMES}){{0,12}}){_BLANK}\)"
     ),
 )
-_LETTERED, _IN_WORDS, _OPENED, _ALTERNATING, _PAIR, _BRACKETED, _APART, _DASHED, _SLASHED, _BARRED, _TIMED = (
-    _LISTS
-)
+(
+    _LETTERED,
+    _IN_WORDS,
+    _OPENED,
+    _ALTERNATING,
+    _PAIR,
+    _BRACKETED,
+    _APART,
+    _DASHED,
+    _SLASHED,
+    _BARRED,
+    _COLONS,
+    _TIMED,
+) = _LISTS
 _RANGES: Final = re.compile(rf"{_WHOLE}[/–—-]{_WHOLE}[,;] ")
 """Two ages of a size in a list of several: `0-3 (3-6, 6-12) months`."""
 _RANGE_BEFORE: Final = re.compile(r"(?<=[0-9][–—-])")
@@ -234,7 +246,7 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
         fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
         fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
-    elif pattern in (_PAIR, _BARRED, _TIMED) or has_ranges:
+    elif pattern in (_PAIR, _BARRED, _COLONS, _TIMED) or has_ranges:
         fits = width == count
     else:
         fits = (count > 2 and "\n" not in match[0]) or count == width
