@@ -76,6 +76,44 @@ CROWNS = [
         60,
         [60] * 28,
     ),
+    # the last decrease round with no plain round behind it
+    (
+        (
+            "Del arb i 8 like deler med merker, 8 m i hver.\nStrikk de 2 siste m før hvert merke r sm = 56 m.\n"
+            "Strikk 1 omg uten felling.\nGjenta disse 2 omg til det er 5 m igjen i hver del = 40 m "
+            "(ingen mellomomg etter siste felling)."
+        ),
+        64,
+        [56, 56, 48, 48, 40],
+    ),
+    # the end of every needle with what is done there; the same stitches as before
+    (
+        (
+            "Fordel m på 4 strømpep, 20 m på hver p.\nFell 1 m på slutten av hver p: strikk r til det gjenstår 2 m, "
+            "2 r sm (= 76 m).\n3 omg r. Fell 4 m som før (72 m). 1 omg r."
+        ),
+        80,
+        [76, 76, 76, 76, 72, 72],
+    ),
+    # an increase in the strand, worked twisted, is no stitch more
+    ("Øk: *4 r, ta opp tråden mellom 2 m og strikk den vridd rett* omg ut = 95 m", 76, [95]),
+    # plain rounds between dashes, behind the count of a round
+    (
+        "3 omg r – 1 omg vr (brettekant) – 2 omg r.\n*8 r, 2 r sm* omg rundt (72 m), strikk 2 omg til.",
+        80,
+        [80] * 6 + [72] * 3,
+    ),
+    # rounds of the rib before them are not worked plain behind it
+    ("Vrangbord (2 r, 2 vr), strikk 4 omg.", 84, [84] * 4),
+    # markers in short, in a heading
+    (
+        (
+            "Felling med 4 MM, 24 m mellom hver\nFelleomg: *1 r, 2 vridd r sm, r til 3 m før MM, 2 r sm, 1 r, flytt "
+            "MM* x 4 (–8 m)\nOmg 1: felleomg (88 m)\nOmg 2–3: r"
+        ),
+        96,
+        [88, 88, 88],
+    ),
 ]
 
 
