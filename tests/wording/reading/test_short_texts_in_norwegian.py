@@ -31,7 +31,8 @@ CROWNS = [
     (
         (
             "1ste felling: 9 rett, 1 dobbel felling (1 maske tas løs av, 2 strikkes rett sammen, den løse "
-            "trekkes over). Gjentas omgangen rundt, 8 ganger. 80 masker.\nMellom fellingene strikkes 2 omganger rett.\n"
+            "trekkes over). Gjentas omgangen rundt, 8 ganger. 80 masker.\nMellom fellingene strikkes 2 "
+            "omganger rett.\n"
             "2nen felling: 7 rett, 1 dobbel felling. 64 masker.\n3dje felling: 5 rett, 1 dobbel felling. 48 masker."
         ),
         96,
@@ -113,6 +114,84 @@ CROWNS = [
         ),
         96,
         [88, 88, 88],
+    ),
+    # stripes told by their colours
+    (
+        (
+            "Så kommer stripene: 2 omg hvitt, 2 omg rødt, 2 omg hvitt og 1 omg rødt, alt i glattstrikk.\n*6 r, 2 r "
+            "sm* omg rundt"
+        ),
+        80,
+        [80] * 7 + [70],
+    ),
+    # what the rounds between the decreases are is no round more
+    (
+        (
+            "Sett 4 merker i arb med 24 m mellom hvert merke.\n1. omg: * 2 vridd r sm, strikk r til det "
+            "gjenstår 2 m før "
+            "neste merke, 2 r sm *, gjenta fra * til * 3 ganger til = 88 m.\nGjenta fellingene på hver 2. omg "
+            "2 ganger "
+            "(= 72 m). Omg mellom fellingene strikkes r."
+        ),
+        96,
+        [88, 88, 80, 80, 72],
+    ),
+    # decreases of old books, and a third time
+    (
+        (
+            "Avtagningen: Strikk 8 rette, tag 2 sammen, hele omgangen rundt (72 masker). Strikk 2 omganger uten "
+            "avtagning.\nTag så maskene sammen to og to (36 masker)."
+        ),
+        80,
+        [72, 72, 72, 36],
+    ),
+    (
+        (
+            "Hver pinne felles i begge ender: Strikk 1 rett, ta 1 maske løs av, strikk 1 rett og trekk den "
+            "løse masken "
+            "over. Strikk rett til det er 3 masker igjen på pinnen, og avslutt med 2 rett sammen og 1 rett.\n"
+            "Når alle fire pinnene er strikket, er det 104 masker igjen.\nFell en gang til (96 masker). 1 omg rett.\n"
+            "Fell en tredje gang (88 masker)."
+        ),
+        112,
+        [104, 96, 96, 88],
+    ),
+    # the first time is no other round
+    (
+        "9 merker, 12 m mellom hvert.\nFelleomg = 2 r sm før hvert merke.\nFell 1. gang = 99 m.\n1 omg r.",
+        108,
+        [99, 99],
+    ),
+    # how many are gone at the markers, and the rounds until so many have been worked
+    (
+        (
+            "Sett inn fem markører, én for hver 18. maske.\nForan hver markør strikker du tre masker rett sammen. Da "
+            "felles det to masker fem ganger, og du har 80 masker.\nStrikk en omgang rett.\nGjenta dette til "
+            "du har felt "
+            "til sammen tre ganger, med en rett omgang etter hver felling. Nå skal du ha 60 masker.\n"
+            "Fell på samme måte to omganger til, uten noen vanlig omgang imellom."
+        ),
+        90,
+        [80, 80, 70, 70, 60, 60, 50, 40],
+    ),
+    # rounds that go by, and decreases in three rounds that follow each other
+    (
+        "Fell: 6 r, 2 r sm, omg rundt (70 m). La det gå 2 omg.\nSå feller du på samme måte i 2 omg på rad.",
+        80,
+        [70, 70, 70, 60, 50],
+    ),
+    # two stitches in the fourth
+    ("Strikk 3 m, og strikk så 2 m i den fjerde. Fortsett slik omg rundt, så det blir 120 m.", 96, [120]),
+    # the words behind how many less there are each time
+    (
+        (
+            "6 r og 2 r sm omg rundt (70 m).\nFra nå av feller du på annenhver omg, alltid med én maske mindre mellom "
+            "fellingene enn gangen før, til det er 50 m igjen.\nPå den siste omgangen strikkes alle m sammen "
+            "to og to, "
+            "slik at du sitter igjen med 25 m."
+        ),
+        80,
+        [70, 70, 60, 60, 50, 25],
     ),
 ]
 
@@ -286,3 +365,10 @@ def test_to_finish_with_work_behind_it_is_a_round_of_its_own() -> None:
         "*8 r, 2 r sm* = 54 m.\nStrikk til slutt 2 r sm hele omg (= 27 m), og tre en dobbel tråd gjennom m."
     )
     assert after_each_round(read(text, (60,), "nb")) == [54, 27]
+
+
+def test_sizes_may_stand_in_a_list_with_or() -> None:
+    text = "Strikk 10, 11 eller 12 rett, så 2 rett sammen, og gjør dette åtte ganger. Det står 88, 96 eller 104 masker."
+    counts = [[88], [96], [104]]
+
+    assert after_rounds_of_sizes(read(text, (96, 104, 112), "nb")) == counts
