@@ -193,6 +193,48 @@ CROWNS = [
         80,
         [70, 70, 60, 60, 50, 25],
     ),
+    # a double decrease told behind its name, and what is done between all markers
+    (
+        (
+            "STJERNE. Dobbel felling: Løft 2 m r sm løst av p, strikk 1 r, trekk de 2 løftede m over.\n"
+            "Omg 1: * 13 r, 1 dobbel felling * x 5 = 70 m"
+        ),
+        80,
+        [70],
+    ),
+    (
+        (
+            "Sett 4 merker.\nFell på begge sider av hvert merke: Ta 1 m løs av, 1 r, trekk den løse m over, "
+            "strikk r til "
+            "det er 2 m igjen før neste merke, 2 r sammen. Gjør det likt mellom alle merkene, det felles altså "
+            "8 m på omg."
+        ),
+        88,
+        [80],
+    ),
+    # decrease rounds by their numbers in a sentence
+    (
+        (
+            "1. felling: 6 r, 2 r sm, åtte ganger (56 m).\nHerfra kommer fellingene på hver omg: 2. felling med 5 r "
+            "imellom (48 m), 3. felling med 4 r (40 m) og 4. felling med 3 r (32 m)."
+        ),
+        64,
+        [56, 48, 40, 32],
+    ),
+    # rounds with and without decreases in turn until so many are counted
+    (
+        (
+            "Sett en markør etter hver tiende m.\nStrikk rett helt til det er to masker igjen før markøren. De "
+            "to strikker "
+            "du rett sammen, og så flytter du markøren over på høyre pinne. Gjør det samme i alle de åtte feltene.\n"
+            "Neste omgang er en hvileomgang: rett på alle masker.\nSlik veksler du mellom en omgang med felling og en "
+            "hvileomgang helt til du teller 56 masker på pinnen.\nDa er det slutt på hvilen. Du feller på hver "
+            "omgang.\n"
+            "Stopp når du har 40 masker igjen."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
 ]
 
 
