@@ -31,7 +31,8 @@ CROWNS = [
     (
         (
             "1ste felling: 9 rett, 1 dobbel felling (1 maske tas løs av, 2 strikkes rett sammen, den løse "
-            "trekkes over). Gjentas omgangen rundt, 8 ganger. 80 masker.\nMellom fellingene strikkes 2 omganger rett.\n"
+            "trekkes over). Gjentas omgangen rundt, 8 ganger. 80 masker.\nMellom fellingene strikkes 2 "
+            "omganger rett.\n"
             "2nen felling: 7 rett, 1 dobbel felling. 64 masker.\n3dje felling: 5 rett, 1 dobbel felling. 48 masker."
         ),
         96,
@@ -75,6 +76,164 @@ CROWNS = [
         "Legg opp 60 m og strikk 12 omg vrangbord.\nStrikk striper: * 4 omg fg 2, 4 omg fg 1 *, gjenta *–* 2 ganger.",
         60,
         [60] * 28,
+    ),
+    # the last decrease round with no plain round behind it
+    (
+        (
+            "Del arb i 8 like deler med merker, 8 m i hver.\nStrikk de 2 siste m før hvert merke r sm = 56 m.\n"
+            "Strikk 1 omg uten felling.\nGjenta disse 2 omg til det er 5 m igjen i hver del = 40 m "
+            "(ingen mellomomg etter siste felling)."
+        ),
+        64,
+        [56, 56, 48, 48, 40],
+    ),
+    # the end of every needle with what is done there; the same stitches as before
+    (
+        (
+            "Fordel m på 4 strømpep, 20 m på hver p.\nFell 1 m på slutten av hver p: strikk r til det gjenstår 2 m, "
+            "2 r sm (= 76 m).\n3 omg r. Fell 4 m som før (72 m). 1 omg r."
+        ),
+        80,
+        [76, 76, 76, 76, 72, 72],
+    ),
+    # an increase in the strand, worked twisted, is no stitch more
+    ("Øk: *4 r, ta opp tråden mellom 2 m og strikk den vridd rett* omg ut = 95 m", 76, [95]),
+    # plain rounds between dashes, behind the count of a round
+    (
+        "3 omg r – 1 omg vr (brettekant) – 2 omg r.\n*8 r, 2 r sm* omg rundt (72 m), strikk 2 omg til.",
+        80,
+        [80] * 6 + [72] * 3,
+    ),
+    # rounds of the rib before them are not worked plain behind it
+    ("Vrangbord (2 r, 2 vr), strikk 4 omg.", 84, [84] * 4),
+    # markers in short, in a heading
+    (
+        (
+            "Felling med 4 MM, 24 m mellom hver\nFelleomg: *1 r, 2 vridd r sm, r til 3 m før MM, 2 r sm, 1 r, flytt "
+            "MM* x 4 (–8 m)\nOmg 1: felleomg (88 m)\nOmg 2–3: r"
+        ),
+        96,
+        [88, 88, 88],
+    ),
+    # stripes told by their colours
+    (
+        (
+            "Så kommer stripene: 2 omg hvitt, 2 omg rødt, 2 omg hvitt og 1 omg rødt, alt i glattstrikk.\n*6 r, 2 r "
+            "sm* omg rundt"
+        ),
+        80,
+        [80] * 7 + [70],
+    ),
+    # what the rounds between the decreases are is no round more
+    (
+        (
+            "Sett 4 merker i arb med 24 m mellom hvert merke.\n1. omg: * 2 vridd r sm, strikk r til det "
+            "gjenstår 2 m før "
+            "neste merke, 2 r sm *, gjenta fra * til * 3 ganger til = 88 m.\nGjenta fellingene på hver 2. omg "
+            "2 ganger "
+            "(= 72 m). Omg mellom fellingene strikkes r."
+        ),
+        96,
+        [88, 88, 80, 80, 72],
+    ),
+    # decreases of old books, and a third time
+    (
+        (
+            "Avtagningen: Strikk 8 rette, tag 2 sammen, hele omgangen rundt (72 masker). Strikk 2 omganger uten "
+            "avtagning.\nTag så maskene sammen to og to (36 masker)."
+        ),
+        80,
+        [72, 72, 72, 36],
+    ),
+    (
+        (
+            "Hver pinne felles i begge ender: Strikk 1 rett, ta 1 maske løs av, strikk 1 rett og trekk den "
+            "løse masken "
+            "over. Strikk rett til det er 3 masker igjen på pinnen, og avslutt med 2 rett sammen og 1 rett.\n"
+            "Når alle fire pinnene er strikket, er det 104 masker igjen.\nFell en gang til (96 masker). 1 omg rett.\n"
+            "Fell en tredje gang (88 masker)."
+        ),
+        112,
+        [104, 96, 96, 88],
+    ),
+    # the first time is no other round
+    (
+        "9 merker, 12 m mellom hvert.\nFelleomg = 2 r sm før hvert merke.\nFell 1. gang = 99 m.\n1 omg r.",
+        108,
+        [99, 99],
+    ),
+    # how many are gone at the markers, and the rounds until so many have been worked
+    (
+        (
+            "Sett inn fem markører, én for hver 18. maske.\nForan hver markør strikker du tre masker rett sammen. Da "
+            "felles det to masker fem ganger, og du har 80 masker.\nStrikk en omgang rett.\nGjenta dette til "
+            "du har felt "
+            "til sammen tre ganger, med en rett omgang etter hver felling. Nå skal du ha 60 masker.\n"
+            "Fell på samme måte to omganger til, uten noen vanlig omgang imellom."
+        ),
+        90,
+        [80, 80, 70, 70, 60, 60, 50, 40],
+    ),
+    # rounds that go by, and decreases in three rounds that follow each other
+    (
+        "Fell: 6 r, 2 r sm, omg rundt (70 m). La det gå 2 omg.\nSå feller du på samme måte i 2 omg på rad.",
+        80,
+        [70, 70, 70, 60, 50],
+    ),
+    # two stitches in the fourth
+    ("Strikk 3 m, og strikk så 2 m i den fjerde. Fortsett slik omg rundt, så det blir 120 m.", 96, [120]),
+    # the words behind how many less there are each time
+    (
+        (
+            "6 r og 2 r sm omg rundt (70 m).\nFra nå av feller du på annenhver omg, alltid med én maske mindre mellom "
+            "fellingene enn gangen før, til det er 50 m igjen.\nPå den siste omgangen strikkes alle m sammen "
+            "to og to, "
+            "slik at du sitter igjen med 25 m."
+        ),
+        80,
+        [70, 70, 60, 60, 50, 25],
+    ),
+    # a double decrease told behind its name, and what is done between all markers
+    (
+        (
+            "STJERNE. Dobbel felling: Løft 2 m r sm løst av p, strikk 1 r, trekk de 2 løftede m over.\n"
+            "Omg 1: * 13 r, 1 dobbel felling * x 5 = 70 m"
+        ),
+        80,
+        [70],
+    ),
+    (
+        (
+            "Sett 4 merker.\nFell på begge sider av hvert merke: Ta 1 m løs av, 1 r, trekk den løse m over, "
+            "strikk r til "
+            "det er 2 m igjen før neste merke, 2 r sammen. Gjør det likt mellom alle merkene, det felles altså "
+            "8 m på omg."
+        ),
+        88,
+        [80],
+    ),
+    # decrease rounds by their numbers in a sentence
+    (
+        (
+            "1. felling: 6 r, 2 r sm, åtte ganger (56 m).\nHerfra kommer fellingene på hver omg: 2. felling med 5 r "
+            "imellom (48 m), 3. felling med 4 r (40 m) og 4. felling med 3 r (32 m)."
+        ),
+        64,
+        [56, 48, 40, 32],
+    ),
+    # rounds with and without decreases in turn until so many are counted
+    (
+        (
+            "Sett en markør etter hver tiende m.\nStrikk rett helt til det er to masker igjen før markøren. De "
+            "to strikker "
+            "du rett sammen, og så flytter du markøren over på høyre pinne. Gjør det samme i alle de åtte feltene.\n"
+            "Neste omgang er en hvileomgang: rett på alle masker.\nSlik veksler du mellom en omgang med felling og en "
+            "hvileomgang helt til du teller 56 masker på pinnen.\nDa er det slutt på hvilen. Du feller på hver "
+            "omgang.\n"
+            "Stopp når du har 40 masker igjen."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 48, 40],
     ),
 ]
 
@@ -248,3 +407,10 @@ def test_to_finish_with_work_behind_it_is_a_round_of_its_own() -> None:
         "*8 r, 2 r sm* = 54 m.\nStrikk til slutt 2 r sm hele omg (= 27 m), og tre en dobbel tråd gjennom m."
     )
     assert after_each_round(read(text, (60,), "nb")) == [54, 27]
+
+
+def test_sizes_may_stand_in_a_list_with_or() -> None:
+    text = "Strikk 10, 11 eller 12 rett, så 2 rett sammen, og gjør dette åtte ganger. Det står 88, 96 eller 104 masker."
+    counts = [[88], [96], [104]]
+
+    assert after_rounds_of_sizes(read(text, (96, 104, 112), "nb")) == counts

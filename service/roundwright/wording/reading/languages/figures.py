@@ -25,6 +25,8 @@ _WHOLE: Final = r"[0-9]{1,7}+"
 _BLANK: Final = r"[ \t\u00a0\u202f]{0,3}+"
 _BREAK: Final = r"(?>(?:[ \t\u00a0\u202f]|\r?\n(?![ \t]{0,9}\r?\n)){0,3})"
 """The same with the end of a line, in a column: `9 (10 –` and `11 – 12) p`."""
+_DASH: Final = rf"{_BLANK}(?:[-–—]{_BLANK})?"
+"""What may stand between the number of a size and the bracket of the next: `80-(88)-96`."""
 _UNIT: Final = r"(?>(?:[^\W\d_]{1,5}(?![^\W\d_]|\))\.?)?)"
 """What is counted, where it stands behind every number: `70 m – 80 m`."""
 _WORDS: Final = r"[ \t\u00a0]?[^\W\d_](?:[^\W\d_]|[ .'’]){1,20}?"
@@ -41,18 +43,18 @@ _LISTS: Final = (
     re.compile(
         rf"(?:[-–—]{_BLANK})?[aA]\){_BLANK}{_NUMBER}(?P<of>{_WORDS}){_BLANK}[-–—,;]?{_BLANK}(?:[b-mB-M]\){_BLANK}{_NUMBER}(?P=of){_BLANK}[-–—,;]?{_BLANK}){{0,11}}[b-mB-M]\){_BLANK}{_NUMBER}(?=(?P=of))"
     ),
-    # (80) 88 (96) 104 and 80 (88) 96 (104)
+    # (80) 88 (96) 104 and 80 (88) 96 (104), 80-(88)-96
     re.compile(
         rf"\({_BLANK}{_VALUE}{_BLANK}\)(?:{_BLANK}{_VALUE}(?![.,][0-9]){_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{1,6}}(?:{_BLANK}{_VALUE}(?!\.))?{_END}"
     ),
     re.compile(
-        rf"{_VALUE}(?:{_BLANK}[(\[]{_BLANK}{_VALUE}{_BLANK}[)\]]{_BLANK}{_VALUE}(?!\.)){{1,6}}(?:{_BLANK}[(\[]{_BLANK}{_VALUE}{_BLANK}[)\]])?{_END}"
+        rf"{_VALUE}(?:{_DASH}[(\[]{_BLANK}{_VALUE}{_BLANK}[)\]]{_DASH}{_VALUE}(?!\.)){{1,6}}(?:{_DASH}[(\[]{_BLANK}{_VALUE}{_BLANK}[)\]])?{_END}"
     ),
     # (80) 88, where there are two sizes
     re.compile(rf"\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.){_END}"),
-    # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
+    # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104], 88–(96–104)
     re.compile(
-        rf"{_VALUE}{_BREAK}[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BREAK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
+        rf"{_VALUE}[-–—]?{_BREAK}[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BREAK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
     ),
     # with a bracket around each: 88 (96) (104)
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
