@@ -390,3 +390,77 @@ def test_the_last_of_two_counts_is_checked() -> None:
 def test_a_needle_and_how_often_count_no_stitches(closing: str) -> None:
     """Neither is the count of the stitches that the yarn is drawn through."""
     assert not read(f"Strik 2 ret sammen hele omgangen (8 masker).\n{closing}", (16,), "da").findings
+
+
+SHORT_PRINT = [
+    # a decrease round that is explained first, and told by its count
+    (
+        (
+            "8 m mellem MM, i alt 10 MM (80 m)\nIndt: * Strik r til 2 m før MM, 2 r sm, flyt MM *.\n"
+            "Omg 1 (indt): 70 m\nOmg 2: r\nOmg 3 (indt): 60 m"
+        ),
+        [70, 70, 60],
+    ),
+    (
+        (
+            "Sæt 8 MM i arb med 10 m imellem (80 m).\nIndt: Strik 2 dr r sm efter hver MM (8 indt pr. omg).\n"
+            "Tag ind på hver 2. omg 2 gange = 64 m.\nTag ind på hver omg 2 gange = 48 m."
+        ),
+        [72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "8 kiler à 10 m = 80 m.\nSæt 1 MM ml. kilerne.\n1. indt: * strik r til 2 m før MM, 2 r sm * = 72 m.\n"
+            "Strik 1 omg r.\n2. indt: som 1. indt = 64 m.\nStrik 1 omg r.\n"
+            "Tag derefter ind på hver omg, til der er 5 m pr. kile = 40 m."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    # a round of its own that is a decrease round
+    ("Omg 1 (indt): * 8 r, 2 r sm *, 72 m\nOmg 2: r", [72, 72]),
+    # a double decrease told ahead, and one explained behind a heading
+    (
+        (
+            "Der tages ind 5 steder på omg med en dobbelt indtagning: tag 1 m løs af, 2 r sm, træk den løse m over.\n"
+            "1. omg: * 13 r, 1 dobbelt indtagning *, gentag fra * til * omg ud – 70 m"
+        ),
+        [70],
+    ),
+    (
+        (
+            "Indtagning i toppen. dobb indt = tag 2 m r sm løst af, 1 r, træk de 2 løse m over.\n"
+            "1. omg: * 7 r, 1 dobb indt * 8 gange = 64 m"
+        ),
+        [64],
+    ),
+    # rounds told with their needle, stitches in pattern
+    ("Strik glat på strømpep 2,5 i 2 omg (rullekant), derefter 2 omg på strømpep 3.", [80, 80, 80, 80]),
+    ("1. omg: * 8 m mønster, 2 vr sm * = 72 m.", [72]),
+    ("* 1 r, 2 dr r sm, 14 r, 2 r sm, 1 r *, gent på alle 4 p.", [72]),
+]
+
+
+@pytest.mark.parametrize(("crown", "counts"), SHORT_PRINT)
+def test_short_print(crown: str, counts: list[int]) -> None:
+    """Decreases that are explained ahead, by markers and sections, in the abbreviations of printed patterns."""
+    reading = read(crown, (80,), "da")
+    assert not reading.findings
+    assert after_each_round(reading) == counts
+
+
+def test_small_numbers_of_two_sizes_with_slashes() -> None:
+    """They are for two sizes where a count alone has a slash, too."""
+    reading = read("Omg 1: (6/7 r, 2 r sm) 8 gange. [56/64]", (64, 72), "da")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [[after.after for after in rounds] for rounds in reading.rounds] == [[56], [64]]
+
+
+def test_small_and_large_size_by_their_names() -> None:
+    """The counts and rounds of both are told in one line."""
+    text = "*8 r, 2 r sm* – lille 72 m, stor 81 m.\nGlatstrik: 2 omg (lille), 3 omg (stor)."
+    reading = read(text, (80, 90), "da")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [[after.after for after in rounds] for rounds in reading.rounds] == [
+        [72, 72, 72],
+        [81, 81, 81, 81],
+    ]
