@@ -567,3 +567,11 @@ def test_numbers_of_three_sizes_joined_by_or() -> None:
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert [rounds[-1].after for rounds in reading.rounds] == [64, 72, 80]
     assert [len(rounds) for rounds in reading.rounds] == [5, 6, 7]
+
+
+def test_a_few_words_that_say_nothing_begin_a_sentence() -> None:
+    """The stitches that are told with their rib are no round of it."""
+    reading = read(
+        "Du har 80 masker i 2 ret, 2 vrang.\n*2 r, 2 vr sm* omgangen ud. Der er nu 60 masker.", (80,), "da"
+    )
+    assert after_each_round(reading) == [60]

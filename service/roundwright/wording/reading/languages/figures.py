@@ -49,9 +49,9 @@ _LISTS: Final = (
     ),
     # (80) 88, where there are two sizes
     re.compile(rf"\({_BLANK}{_VALUE}{_BLANK}\){_BLANK}{_VALUE}(?!\.){_END}"),
-    # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104]
+    # 88 (96/104), 88 (96, 104), 88 (96 ; 104), 88 [96 - 104], 88–(96–104)
     re.compile(
-        rf"{_VALUE}{_BREAK}[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BREAK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
+        rf"{_VALUE}(?>[-–—]|{_BREAK})[(\[]{_BLANK}{_VALUE}(?>(?:{_BLANK}[,;/:–—-]{_BREAK}{_VALUE}){{0,12}}){_BLANK}[)\]]"
     ),
     # with a bracket around each: 88 (96) (104)
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
