@@ -390,3 +390,188 @@ def test_the_last_of_two_counts_is_checked() -> None:
 def test_a_needle_and_how_often_count_no_stitches(closing: str) -> None:
     """Neither is the count of the stitches that the yarn is drawn through."""
     assert not read(f"Strik 2 ret sammen hele omgangen (8 masker).\n{closing}", (16,), "da").findings
+
+
+SHORT_PRINT = [
+    # a decrease round that is explained first, and told by its count
+    (
+        (
+            "8 m mellem MM, i alt 10 MM (80 m)\nIndt: * Strik r til 2 m før MM, 2 r sm, flyt MM *.\n"
+            "Omg 1 (indt): 70 m\nOmg 2: r\nOmg 3 (indt): 60 m"
+        ),
+        [70, 70, 60],
+    ),
+    (
+        (
+            "Sæt 8 MM i arb med 10 m imellem (80 m).\nIndt: Strik 2 dr r sm efter hver MM (8 indt pr. omg).\n"
+            "Tag ind på hver 2. omg 2 gange = 64 m.\nTag ind på hver omg 2 gange = 48 m."
+        ),
+        [72, 72, 64, 56, 48],
+    ),
+    (
+        (
+            "8 kiler à 10 m = 80 m.\nSæt 1 MM ml. kilerne.\n1. indt: * strik r til 2 m før MM, 2 r sm * = 72 m.\n"
+            "Strik 1 omg r.\n2. indt: som 1. indt = 64 m.\nStrik 1 omg r.\n"
+            "Tag derefter ind på hver omg, til der er 5 m pr. kile = 40 m."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    # a round of its own that is a decrease round
+    ("Omg 1 (indt): * 8 r, 2 r sm *, 72 m\nOmg 2: r", [72, 72]),
+    # a double decrease told ahead, and one explained behind a heading
+    (
+        (
+            "Der tages ind 5 steder på omg med en dobbelt indtagning: tag 1 m løs af, 2 r sm, træk den løse m over.\n"
+            "1. omg: * 13 r, 1 dobbelt indtagning *, gentag fra * til * omg ud – 70 m"
+        ),
+        [70],
+    ),
+    (
+        (
+            "Indtagning i toppen. dobb indt = tag 2 m r sm løst af, 1 r, træk de 2 løse m over.\n"
+            "1. omg: * 7 r, 1 dobb indt * 8 gange = 64 m"
+        ),
+        [64],
+    ),
+    # rounds told with their needle, stitches in pattern
+    ("Strik glat på strømpep 2,5 i 2 omg (rullekant), derefter 2 omg på strømpep 3.", [80, 80, 80, 80]),
+    ("1. omg: * 8 m mønster, 2 vr sm * = 72 m.", [72]),
+    ("* 1 r, 2 dr r sm, 14 r, 2 r sm, 1 r *, gent på alle 4 p.", [72]),
+]
+
+
+@pytest.mark.parametrize(("crown", "counts"), SHORT_PRINT)
+def test_short_print(crown: str, counts: list[int]) -> None:
+    """Decreases that are explained ahead, by markers and sections, in the abbreviations of printed patterns."""
+    reading = read(crown, (80,), "da")
+    assert not reading.findings
+    assert after_each_round(reading) == counts
+
+
+def test_small_numbers_of_two_sizes_with_slashes() -> None:
+    """They are for two sizes where a count alone has a slash, too."""
+    reading = read("Omg 1: (6/7 r, 2 r sm) 8 gange. [56/64]", (64, 72), "da")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [[after.after for after in rounds] for rounds in reading.rounds] == [[56], [64]]
+
+
+def test_small_and_large_size_by_their_names() -> None:
+    """The counts and rounds of both are told in one line."""
+    text = "*8 r, 2 r sm* – lille 72 m, stor 81 m.\nGlatstrik: 2 omg (lille), 3 omg (stor)."
+    reading = read(text, (80, 90), "da")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [[after.after for after in rounds] for rounds in reading.rounds] == [
+        [72, 72, 72],
+        [81, 81, 81, 81],
+    ]
+
+
+TOLD = [
+    # sections, and what goes at every round
+    (
+        (
+            "Del maskerne i 8 felter á 10 masker. På hver eneste omgang strikker jeg de to sidste masker i hvert felt "
+            "ret sammen, så indtagningerne snor sig i en spiral. Der ryger altså 8 masker på hver omgang.\n"
+            "Det gør jeg, indtil der er 7 masker tilbage i hvert felt (56 masker)."
+        ),
+        [72, 64, 56],
+    ),
+    (
+        (
+            "Del maskerne i 8 lige store dele på 10 masker.\n"
+            "Tag ind ved at strikke de 2 sidste masker i hver del ret sammen.\n"
+            "Gør det på 1., 3. og 5. omgang, så der er 56 masker tilbage.\n"
+            "Gør det derefter på hver omgang, til der er 5 masker tilbage i hver del."
+        ),
+        [72, 64, 56, 48, 40],
+    ),
+    # going on
+    (
+        FIRST
+        + "Bliv ved med at skifte mellem en omgang med indtagninger og en ret omgang, indtil der er 56 masker.",
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        FIRST
+        + "Nu fortsætter du med indtagninger på hver omgang, og der bliver 1 ret mindre imellem dem hver gang.\n"
+        "Stop, når du har 56 masker tilbage.",
+        [72, 72, 64, 56],
+    ),
+    (
+        FIRST
+        + "Derefter kommer der en ret omgang mellem hver indtagningsomgang, og når der er 56 masker, springer "
+        "man også den over.\nMan ender med 40 masker.",
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (FIRST + "Tag 8 masker ind på hver af de næste tre omgange. 48 masker.", [72, 72, 64, 56, 48]),
+    (
+        FIRST
+        + "På tredje omgang er der kun 7 ret før hver indtagning (64 masker), og fjerde omgang er igen uden.",
+        [72, 72, 64, 64],
+    ),
+    (
+        "Tag ind på hver omgang, først med 8 ret imellem, så 7, 6, 5, 4, 3, 2 og 1.",
+        [72, 64, 56, 48, 40, 32, 24, 16],
+    ),
+    # two rounds in a sentence, and rounds told behind
+    (
+        "Strik alle masker ret sammen to og to (40 masker), og gør det samme en gang til på næste omgang (20 masker).",
+        [40, 20],
+    ),
+    (
+        (
+            "Strik 1 omgang ret, hvor du efter hver 10. maske tager 1 ny maske ud af lænken. Så har du 88 masker.\n"
+            "Strik 2 omgange ret.\n1. gang: strik hele omgangen rundt 9 ret og 2 ret sammen (80 masker).\n"
+            "2. gang: 8 ret og 2 ret sammen (72 masker).\nEfter hver af disse to gange strikkes 1 omgang ret.\n"
+            "Strik 1 omgang ret."
+        ),
+        [88, 88, 88, 80, 80, 72, 72, 72],
+    ),
+    # stitches that are left, and needles
+    ("Lad 8 masker være, og strik de to næste ret sammen. Gør det otte gange, så er der 72 masker.", [72]),
+    (
+        (
+            "Tag ind i begyndelsen af hver pind: 2 ret, 2 ret sammen, strik resten af pinden ret. Der er 76 masker.\n"
+            "Tag også ind i slutningen af hver pind på den følgende omgang: strik ret, til der er 4 masker tilbage på "
+            "pinden, 2 ret sammen, 2 ret. Nu er der 72 masker.\nSkift mellem disse to omgange, til der er 64 masker."
+        ),
+        [76, 72, 68, 64],
+    ),
+]
+
+
+@pytest.mark.parametrize(("crown", "counts"), TOLD)
+def test_crowns_told_in_sentences(crown: str, counts: list[int]) -> None:
+    """What goes on, how far, and what is worked once more."""
+    reading = read(crown, (80,), "da")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == counts
+
+
+def test_the_same_once_more_is_no_other_decrease() -> None:
+    """What is worked the same way on the next round is two stitches together only where this round is."""
+    reading = read(
+        "Strik 8 ret, 2 ret sammen omgangen rundt, og gør det samme igen på næste omgang.", (80,), "da"
+    )
+    assert 36 not in after_each_round(reading)
+
+
+def test_numbers_of_three_sizes_joined_by_or() -> None:
+    """The last of all is behind `eller`."""
+    reading = read(
+        "Slå 72, 80 eller 88 masker op, og strik 2 omgange rib med 2 ret og 2 vrang.\nStrik 2, 3 eller 4 omgange ret.\n"
+        "7, 8 eller 9 ret, 2 ret sammen, gentaget 8 gange (64, 72 eller 80 masker).",
+        (72, 80, 88),
+        "da",
+    )
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [rounds[-1].after for rounds in reading.rounds] == [64, 72, 80]
+    assert [len(rounds) for rounds in reading.rounds] == [5, 6, 7]
+
+
+def test_a_few_words_that_say_nothing_begin_a_sentence() -> None:
+    """The stitches that are told with their rib are no round of it."""
+    reading = read(
+        "Du har 80 masker i 2 ret, 2 vrang.\n*2 r, 2 vr sm* omgangen ud. Der er nu 60 masker.", (80,), "da"
+    )
+    assert after_each_round(reading) == [60]

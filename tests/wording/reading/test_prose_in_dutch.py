@@ -666,3 +666,90 @@ def test_one_count_told_wrong_makes_no_others_wrong() -> None:
     )
 
     assert [finding.line for finding in reading.findings if finding.severity == "error"] == [2]
+
+
+TOLD = [
+    # odd and even rounds, and a pair of rounds so many times
+    (
+        (
+            "*8 st r, 2 st r samenbr*, herhaal van * tot * = 72 st. 1 toer r.\n"
+            "Ga zo door: minder in elke oneven rnd 8 st en brei de even rnds recht, tot er nog 56 st zijn."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        "*8 r, 2 samen* = 72 st.\nBrei 1 toer recht.\nBrei nu 2x: 1 minderrnd en 1 rnd r. Er zijn nog 56 st.",
+        [72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "* 8 st r, 2 st r samenbr *, van * tot * 8 x = 72 st. Brei 1 toer zonder minderen.\n"
+            "Herhaal deze minderingen boven elkaar nog 2 x in elke 2e toer = 56 st, en na 1 toer zonder minderen nog 2 "
+            "x in elke toer = 40 st."
+        ),
+        [72, 72, 64, 64, 56, 56, 48, 40],
+    ),
+    # sections
+    (
+        (
+            "In de eerste toer brei je van ieder partje 8 steken gewoon recht en de laatste 2 steken recht samen. "
+            "Aan het eind van de toer heb je dus 8 steken minder: 72.\n"
+            "In de tweede toer hoef je niets te minderen, je breit alles recht.\n"
+            "Deze twee toeren doe je daarna nog een keer. Denk erom dat er in ieder partje telkens een steek minder "
+            "zit vóór het samenbreien. Je hebt nu 64 steken."
+        ),
+        [72, 72, 64, 64],
+    ),
+    # the stitches before a decrease, told in short
+    (
+        (
+            "Minderronde: brei 8 steken, brei er 2 samen, en herhaal dit tot je rond bent. Je houdt 72 steken over.\n"
+            "Minderronde: nu met 7 steken voor de mindering (64 steken).\nMinderronde: met 6 steken (56 steken).\n"
+            "Daarna brei je alleen nog minderrondes, zonder rechte rondes ertussen: met 5, 4, 3, 2 en 1 steek voor de "
+            "mindering."
+        ),
+        [72, 64, 56, 48, 40, 32, 24, 16],
+    ),
+    ("Brei steeds 8 steken en dan 2 samen. Dat zijn 8 minderingen, je hebt nog 72 steken.", [72]),
+    # every needle, and both sides of every marker
+    (
+        (
+            "Men heeft 80 steken, verdeeld over 4 naalden van 20 steken. Men breit nu 8 steken recht, 2 steken samen, "
+            "nogmaals 8 recht, 2 samen, en doet dit op iedere naald; er zijn dan 72 steken."
+        ),
+        [72],
+    ),
+    (
+        (
+            "Verdeel de steken in 4 gelijke delen en plaats bij elke overgang een markeerring.\n"
+            "Minder in de volgende toer aan weerszijden van elke ring als volgt: na de ring 1 overhaling (1 st recht "
+            "afhalen, 1 st r, de afgehaalde st overhalen), recht breien tot 2 st voor de volgende ring, 2 st recht "
+            "samenbreien. Na deze toer zijn er 72 steken.\nBrei de toer erna zonder minderingen.\n"
+            "Herhaal deze 2 toeren nog 1x, tot er 64 steken zijn.\n"
+            "Minder nu op dezelfde wijze in 3 opeenvolgende toeren. Er zijn nog 40 steken."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    # the needle that is worked with is no round
+    (
+        "Zet 80 steken op: 20 steken op elke naald. De vijfde naald is om mee te breien.\nRonde 1 tot en met 2: recht.",
+        [80, 80],
+    ),
+]
+
+
+@pytest.mark.parametrize(("crown", "counts"), TOLD)
+def test_crowns_told_in_sentences(crown: str, counts: list[int]) -> None:
+    """Rhythms, sections and both sides of markers, in full sentences."""
+    reading = read(crown, (80,), "nl")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == counts
+
+
+def test_sizes_with_a_dash_before_their_bracket() -> None:
+    """The numbers of the other sizes stand in a bracket behind a dash."""
+    text = "* 8–(9–10) st r, 2 st r samenbr *, van * tot * 8 x = 72–(80–88) st.\nBrei 2–(3-4) toeren recht."
+    reading = read(text, (80, 88, 96), "nl")
+    assert not reading.findings
+    assert [rounds[0].after for rounds in reading.rounds] == [72, 80, 88]
+    assert [len(rounds) for rounds in reading.rounds] == [3, 4, 5]

@@ -199,11 +199,17 @@ _SLASHED: Final = re.compile(
 
 
 def _sizes_have_slashes(text: str, known: Lexicon) -> bool:
-    """Whether a text prints the stitches of two sizes with a slash, `72/84 M`, and so their small numbers."""
+    """Whether a text prints the stitches of two sizes with a slash, `72/84 M`, and so their small numbers.
+
+    So it does with a count alone, `[72/84]`, `= 72/84`.
+    """
     return any(
         LEAST_OF_HAT <= int(counted[1]) < int(counted[2]) and known.single(counted[3]) == "sts"
         for counted in _SLASHED.finditer(text)
-    )
+    ) or any(LEAST_OF_HAT <= int(count[1]) < int(count[2]) for count in _COUNT_SLASHED.finditer(text))
+
+
+_COUNT_SLASHED: Final = re.compile(r"[=→\[] ?([0-9]{2,3}) ?/ ?([0-9]{2,3})(?:\]|\.?[ \t]*$)", re.MULTILINE)
 
 
 def _with_slash(text: str, figures: Figures, known: Lexicon, *, named: bool) -> Figures:

@@ -51,6 +51,8 @@ COMMA: Final = ","
 """What wordings begin with that begin a sentence within one."""
 MOST_JOINING: Final = 4
 """Words that join a sentence to the one before: `und dann noch mal`."""
+MOST_FILLERS: Final = 3
+"""Words that say nothing at the beginning of a sentence."""
 MOST_JOINS: Final = 2
 """Words and signs between two ordinals: `, and`."""
 _PARTS: Final = frozenset("*:;()[]")
@@ -355,8 +357,13 @@ class Matcher:
         return listed and self.known.single(self.cut[at].text) in ROUNDS
 
     def begins_sentence(self, place: int) -> bool:
-        """Whether a piece begins a line or a sentence, behind an article or without."""
-        if place and self.cut[place - 1].kind == "word" and self.cut[place - 1].key in self.known.fillers:
+        """Whether a piece begins a line or a sentence, behind a few words that say nothing or without, `Is de toer`."""
+        first = max(0, place - MOST_FILLERS)
+        while (
+            place > first
+            and self.cut[place - 1].kind == "word"
+            and self.cut[place - 1].key in self.known.fillers
+        ):
             place -= 1
         before = self.cut[place - 1] if place else None
         return before is None or before.kind == "line" or before.key in (".", "!", "?", ":")

@@ -19,7 +19,7 @@ from roundwright.wording.reading.languages.asides import asides
 from roundwright.wording.reading.languages.cut import ROUNDS, Piece, pieces, sizes_of
 from roundwright.wording.reading.languages.figures import Figures
 from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon
-from roundwright.wording.reading.languages.match import Found, Matcher
+from roundwright.wording.reading.languages.match import LONGEST_SHORT, Found, Matcher
 from roundwright.wording.reading.languages.nouns_again import with_nouns_once
 from roundwright.wording.reading.languages.size_notes import SizeNote, size_notes
 from roundwright.wording.reading.scanner import most_words
@@ -404,10 +404,15 @@ class _Writer:
         """The piece behind the words from here on, with the full stops of short forms: `so many at most`."""
         stop = place
         while stop < min(len(self.cut), place + most) and (
-            self.cut[stop].kind == "word" or (stop > place and self.cut[stop].key == ".")
+            self.cut[stop].kind == "word" or (stop > place and self.ends_short_word(stop))
         ):
             stop += 1
         return stop
+
+    def ends_short_word(self, at: int) -> bool:
+        """Whether a full stop stands here behind a short word, `dobb. indt.`, and no sentence."""
+        word = self.cut[at - 1].text
+        return self.cut[at].key == "." and (len(word) <= LONGEST_SHORT or word.lower() in self.known.dotted)
 
     def short_name(self, place: int) -> int:
         """Write what stands for the short name of a stitch, and return where it ends; 0 where none stands here."""
