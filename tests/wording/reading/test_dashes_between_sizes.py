@@ -163,7 +163,10 @@ def test_the_larger_sizes_stand_in_a_bracket_behind_those_between_dashes(
     ("text", "language"),
     [
         ("Legg opp 88-(96)-104 m.\n* 9-(10)-11 r, 2 r sm * omg rundt = 80-(88)-96 m.", "nb"),
-        ("Zet 88–(96–104) st op.\n* 9–(10–11) st r, 2 st r samenbr *, van * tot * 8 x = 80–(88–96) st.", "nl"),
+        (
+            "Zet 88–(96–104) st op.\n* 9–(10–11) st r, 2 st r samenbr *, van * tot * 8 x = 80–(88–96) st.",
+            "nl",
+        ),
     ],
 )
 def test_brackets_stand_between_the_dashes_of_old_leaflets(text: str, language: str) -> None:

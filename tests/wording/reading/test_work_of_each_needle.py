@@ -393,3 +393,55 @@ def test_needles_told_in_pairs_lose_a_stitch_each(work: str) -> None:
     """Whatever stands behind the work of the second pair, or in a bracket amid it."""
     text = f"64 sts on 4 needles, 16 sts on each.\nRnd 1: {work}\nRnd 2: knit."
     assert after_each_round(read(text, (64,))) == [60, 60]
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("In each section dec 1 st every other rnd until 40 sts remain.", [56, 56, 48, 48, 40]),
+        ("In each section k2tog every other rnd until 40 sts remain.", [56, 56, 48, 48, 40]),
+        ("In each section dec 1 st every other rnd 3 times.", [56, 56, 48, 48, 40]),
+        ("Dec 1 st in each section every rnd 3 times.", [56, 48, 40]),
+        ("In each section dec 1 st.", [56]),
+    ],
+)
+def test_decreases_of_each_section_in_a_rhythm_are_a_single_decrease_in_each(
+    told: str, after: list[int]
+) -> None:
+    """The first took two together all around, the third all three decreases in a single round."""
+    assert after_each_round(read(f"8 sections of 8 sts. {told}", (64,))) == after
+
+
+@pytest.mark.parametrize(
+    ("changed", "after"),
+    [
+        ("Rnd 1: inc 2 sts on each needle (= 72 sts)", [72]),
+        ("Rnd 1: dec 2 sts on each needle (= 56 sts)", [56]),
+        ("Dec 2 sts on each needle every other round until 40 sts remain.", [56, 56, 48, 48, 40]),
+        ("Inc 8 sts evenly on the next round.", [72]),
+    ],
+)
+def test_so_many_stitches_on_each_needle_are_so_many_on_each(changed: str, after: list[int]) -> None:
+    """They were so many in the whole round."""
+    assert after_each_round(read(f"Arrange the 64 sts on 4 needles.\n{changed}", (64,))) == after
+
+
+@pytest.mark.parametrize(
+    "left",
+    [
+        "until 2 sts remain, k2tog",
+        "until 2 sts remain. Knit these two together",
+        "until 3 sts remain. K2tog, k1",
+    ],
+)
+def test_stitches_that_remain_on_each_needle_are_the_last_of_each(left: str) -> None:
+    """They were taken for the count to which the round is worked over and over."""
+    text = f"64 sts on 4 needles.\nRnd 1: On each needle knit {left} (60 sts).\nRnd 2: knit."
+
+    assert after_each_round(read(text, (64,))) == [60, 60]
+
+
+def test_a_round_worked_until_so_many_stitches_remain_on_each_needle_is_worked_again() -> None:
+    text = "64 sts on 4 needles.\nDec 1 st at the end of each needle on every round until 13 sts remain on each needle."
+
+    assert after_each_round(read(text, (64,))) == [60, 56, 52]

@@ -3,7 +3,17 @@
 from typing import Final
 
 from roundwright.wording.reading.parsing.extents import PARTS
-from roundwright.wording.reading.phrases import AtEnds, Needlewise, Phrase, Said, Stitches, Then, counts_of
+from roundwright.wording.reading.phrases import (
+    AtEnds,
+    Extent,
+    Needlewise,
+    Phrase,
+    Said,
+    Stitches,
+    Then,
+    Until,
+    counts_of,
+)
 from roundwright.wording.reading.seen import is_bare, is_shaping
 
 _TOLD: Final = frozenset((Said, Then))
@@ -12,6 +22,7 @@ _TOLD: Final = frozenset((Said, Then))
 
 def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with the place of the one decrease in every part as such: at the beginning, or at the end."""
+    phrases = _with_stitches_left(phrases)
     texts = {phrase.text for phrase in phrases if type(phrase) is Said}
     first, last = "first" in texts, "last" in texts
     if first == last:
@@ -30,6 +41,24 @@ def with_ends_of_parts(phrases: list[Phrase]) -> list[Phrase]:
     needle = type(part) is Needlewise and part.needle
     ends = AtEnds(part.start, part.end, part.flags, first=first, last=last, needle=needle)
     return [ends if phrase is part else phrase for phrase in phrases if not is_bare(phrase)]
+
+
+def _with_stitches_left(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with `to the last 2 sts` for `until 2 sts remain`, in every part and with a decrease behind."""
+    if Needlewise not in [type(phrase) for phrase in phrases]:
+        return phrases
+    made = phrases[:1]
+    for before, phrase, following in zip(phrases, phrases[1:], phrases[2:], strict=False):
+        left = type(phrase) is Until and is_bare(before) and is_shaping(following)
+        if left and type(phrase) is Until and (phrase.number.of(0) or 0) <= MOST_LEFT:
+            made.append(Extent(phrase.start, phrase.end, phrase.flags, phrase.number))
+        else:
+            made.append(phrase)
+    return [*made, *phrases[-1:]] if len(phrases) > 1 else phrases
+
+
+MOST_LEFT: Final = 4
+"""Stitches at the end of a part that a decrease takes."""
 
 
 def _is_part(phrase: Phrase) -> bool:

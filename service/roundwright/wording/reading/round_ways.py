@@ -82,6 +82,8 @@ def rounds_of_segment(
         return [Candidate("round", work.cost + 0.1, nodes, rounds=number, stated=work.stated)]
     if bare:
         return _up_to_last(work, _bare(work))
+    if seen.untils and (on_each := _on_each(work)):
+        return [*options, *on_each]
     if seen.untils and _step(work) > 1:
         return [*options, *_until(work)]  # every other round: *k6, k2tog; rep from * until 48 sts remain
     options.extend(_on_each(work))
@@ -406,33 +408,44 @@ def _at_edge(stitches: list[Phrase], last: Stitch) -> tuple[Stitch, ...]:
 
 
 def _on_each(work: RoundWork) -> list[Candidate]:
-    """`Knit one round, increasing 1 st on every needle`: so many on each, and the others plain."""
-    if Needlewise not in [type(phrase) for phrase in work.seen.order]:
+    """`Knit one round, increasing 1 st on every needle`: so many on each, and the others plain.
+
+    `In each section dec 1 st every other rnd 3 times` and `until 40 sts remain` are several rounds.
+    """
+    seen = work.seen
+    if Needlewise not in [type(phrase) for phrase in seen.order]:
         return []
     shaping = [phrase.node for phrase in work.stitches if not is_bare(phrase) and type(phrase) is Stitches]
     others = [phrase for phrase in work.work if type(phrase) is not Needlewise and not has_stitches(phrase)]
-    often = [phrase.number.of(0) or 0 for phrase in others if type(phrase) is Times]
-    others = [phrase for phrase in others if type(phrase) is not Times]
-    if len(shaping) != 1 or others:
+    often = [phrase.number for phrase in others if type(phrase) is Times]
+    several = any(rounds.every for rounds in seen.rounds)
+    if len(shaping) != 1 or len(often) > 1 or any(type(phrase) not in (Times, Until) for phrase in others):
         return []
     node = shaping[0]
-    if type(node) is not Stitch or (work.number and work.number.values != (1,)):
+    if type(node) is not Stitch or (work.number and work.number.values != (1,) and not several):
         return []
-    proof = node.loose or (bool(work.stated) and node.name not in ("k", "p"))  # on each needle k2tog (60 sts)
-    if not proof or len(often) > 1 or not 0 < sum(often, 1 - len(often)) <= MOST_ON_EACH:
+    until = seen.untils[-1].number if seen.untils else None
+    told = bool(work.stated or until or several)  # on each needle k2tog (60 sts)
+    on_each = 1 if several or not often else often[0].of(0) or 0
+    if not (node.loose or (told and node.name not in ("k", "p"))) or not 0 < on_each <= MOST_ON_EACH:
         return []
-    plain = Fill(
-        (Stitch("k", ONE, node.start, node.end, bare=True),),
-        NOTHING,
-        node.start,
-        node.end,
-        (node.start, node.end),
-        marker=True,
-    )
-    worked = (node,) * sum(often, 1 - len(often))
-    nodes: Nodes = (Fill((*worked, plain), None, node.start, node.end, (node.start, node.end), marker=True),)
-    cost = 0.0 if node.loose else ONCE_ON_EACH
-    return [Candidate("round", cost, nodes, stated=work.stated, sections=first_of(work.seen.markers))]
+    start, end = node.start, node.end
+    plain = Fill((Stitch("k", ONE, start, end, bare=True),), NOTHING, start, end, (start, end), marker=True)
+    worked = (node,) * on_each
+    times = seen.times[-1] if several and often and until is None else None
+    return [
+        Candidate(
+            "round",
+            0.0 if node.loose else ONCE_ON_EACH,
+            (Fill((*worked, plain), None, start, end, (start, end), marker=True),),
+            rounds=times.number if times is not None else work.number if until is None else None,
+            until=until,
+            times=times,
+            step=_step(work),
+            stated=work.stated,
+            sections=first_of(seen.markers),
+        )
+    ]
 
 
 MOST_ON_EACH: Final = 6
@@ -443,7 +456,7 @@ ONCE_ON_EACH: Final = 0.3
 
 def _evenly(work: RoundWork) -> list[Candidate]:
     """Changes spread evenly, alone or in the last of some rounds, or the first where that is said."""
-    last: Nodes = (work.seen.evenly[0],)
+    last = _changes(work)
     if work.seen.untils:
         step = _step(work)
         until = work.seen.untils[-1].number
@@ -485,6 +498,19 @@ def _evenly(work: RoundWork) -> list[Candidate]:
     alone = CHANGED_ALONE if work.number is None and not of_some else CHANGED_WITHOUT_ROUNDS
     options.append(Candidate("round", work.cost + alone, last, stated=work.stated, how="evenly"))
     return options
+
+
+def _changes(work: RoundWork) -> Nodes:
+    """The round that changes the count: its changes spread evenly, or so many on each needle or in each section."""
+    evenly = work.seen.evenly[0]
+    places = [phrase for phrase in work.seen.order if type(phrase) is Needlewise]
+    if len(places) != 1 or work.stitches or evenly.to:
+        return (evenly,)
+    start, end = evenly.start, evenly.end
+    changed = Stitch(evenly.method or ("k2tog" if evenly.sign < 0 else "m1"), evenly.change, start, end)
+    plain = Stitch("k", ONE, start, end, bare=True)
+    rest = Fill((plain,), NOTHING, start, end, (start, end), marker=True)
+    return (Fill((changed, rest), None, start, end, (start, end), marker=True, needle=places[0].needle),)
 
 
 def _is_on_each_of(seen: Seen) -> bool:
