@@ -751,6 +751,8 @@ def _change_alone(seen: Seen) -> Number | None:
     evenly = seen.evenly[0] if len(seen.evenly) == 1 else None
     if evenly is None or evenly.to or _round_counts(seen) or any(map(has_shaping, seen.work)):
         return None
+    if evenly.end <= evenly.change.end:
+        return None  # `dec 7 more rnds`
     return evenly.change
 
 
