@@ -207,8 +207,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         )
         between = phrase.flags & (COMMA | DASH | SEMI) and part.has(_ROUND_WORK)
         between = between and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
-        others = part.has(_OFTEN) or Until not in [type(behind) for behind in phrases[place:]]
-        between = between or (part.worked and others and _tells_of_others(phrases, place))
+        ended = of is None and part.has(_OFTEN)
+        between = between or (ended and _tells_of_others(phrases, place))
         if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
             part = _Part([], set())
