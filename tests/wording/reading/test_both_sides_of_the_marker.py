@@ -101,3 +101,19 @@ def test_a_decrease_told_in_its_parts_is_worked_at_each_marker(work: str, left: 
     """Of eight markers; the last two take in one stitch in each section."""
     text = f"Place 8 markers, one every 10 sts.\nDec rnd: {work}\nNext rnd: knit."
     assert after_each_round(read(text, (80,))) == [left, left]
+
+
+@pytest.mark.parametrize(
+    ("placed", "found"),
+    [
+        ("Place 8 markers with 10 sts between (88).", [("count_differs", 1)]),
+        ("Place 8 markers with 11 sts between (88).", []),
+        ("Place 7 markers with 11 sts between (88 sts).", []),
+        ("Mark 8 sts with 10 sts between (88).", []),
+    ],
+)
+def test_markers_so_far_apart_are_as_many_as_the_count_says(
+    placed: str, found: list[tuple[str, int]]
+) -> None:
+    """With the beginning of the round, seven markers part it in eight; marked stitches stand between the others."""
+    assert faults(read(f"{placed}\nKnit 1 rnd.", (88,))) == found

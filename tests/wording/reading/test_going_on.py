@@ -546,3 +546,24 @@ def test_another_rhythm_begins_behind_a_sign(told: str) -> None:
 def test_a_rhythm_goes_on_from_the_first_round(text: str, after: list[int]) -> None:
     """Its work may stand behind it, and other rounds be told in the same sentence."""
     assert after_each_round(read(text, (88,))) == after
+
+
+MARKED = "Place a marker every 12 sts.\n"
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Every other rnd k2tog before each marker. Work this 3 times in all.", [88, 88, 80, 80, 72]),
+        ("K2tog before each marker. Work 2 rnds straight after every dec rnd. Work 3 dec rnds in all (72 sts).",
+         [88, 88, 88, 80, 80, 80, 72, 72, 72]),
+        ("K2tog before each marker. Work 1 rnd straight between dec rnds. Work 3 dec rnds in all (72 sts).",
+         [88, 88, 80, 80, 72]),
+        ("Dec rnds, with 1 plain rnd between: *k10, k2tog*, *k9, k2tog*, *k8, k2tog*. = 72 sts.",
+         [88, 88, 80, 80, 72]),
+        ("K10, k2tog around. Now dec on each of next 2 rnds.", [88, 80, 72]),
+    ],
+)  # fmt: skip
+def test_plain_rounds_told_once_stand_between_those_that_follow(told: str, after: list[int]) -> None:
+    """Of ninety-six stitches; where none are told, none stand between."""
+    assert after_each_round(read(MARKED + told, (96,))) == after

@@ -238,3 +238,16 @@ def test_sections_told_behind_a_heading_are_each_worked() -> None:
     """Six of eighteen stitches."""
     text = "Dec: 6 sections of 18 sts. In each section ssk, knit to last 2 sts, k2tog."
     assert after_each_round(read(text, (108,))) == [96]
+
+
+@pytest.mark.parametrize(
+    ("text", "rounds"),
+    [
+        ("The brim is 24 rnds 2x2 rib.\nKnit 10 rnds.", 34),
+        ("The band is 8 rnds of garter stitch.\nKnit 10 rnds.", 18),
+        ("Work 12 rounds of 2x2 rib. The rib is 12 rounds.\nKnit 10 rnds.", 22),
+    ],
+)
+def test_a_part_that_is_so_many_rounds_of_a_rib_is_worked(text: str, rounds: int) -> None:
+    """What only says how many there are by now works none."""
+    assert after_each_round(read(text, (84,))) == [84] * rounds

@@ -217,3 +217,12 @@ def test_rounds_listed_by_their_plain_stitches_are_worked_one_by_one(told: str, 
 def test_a_list_that_does_not_come_out_is_an_error(told: str) -> None:
     """Four rounds are no three, and thirty stitches are no thirty-two."""
     assert errors(read(LISTED + told, (60,)))
+
+
+def test_the_most_stitches_in_a_row_are_those_between_decreases() -> None:
+    """The single ones beside the decreases stay."""
+    text = (
+        "76 sts, 4 sections.\nIn each section k1, skp, k13, k2tog, k1 = 68 sts.\nWork 1 rnd straight.\n"
+        "Rep these 2 rnds, with 11, 9, 7 then 5 sts between decreases."
+    )
+    assert after_each_round(read(text, (76,))) == [68, 68, 60, 60, 52, 52, 44, 44, 36, 36]

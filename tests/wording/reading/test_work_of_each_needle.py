@@ -445,3 +445,26 @@ def test_a_round_worked_until_so_many_stitches_remain_on_each_needle_is_worked_a
     text = "64 sts on 4 needles.\nDec 1 st at the end of each needle on every round until 13 sts remain on each needle."
 
     assert after_each_round(read(text, (64,))) == [60, 56, 52]
+
+
+    ("work", "left"),
+    [
+        ("Rnd 1: inc 2 sts on each needle (= 66 sts)", 66),
+        ("Rnd 1: inc 2 sts on each needle.", 66),
+        ("Rnd 1: dec 2 sts evenly on each needle.", 54),
+        ("Rnd 1: dec 2 sts evenly on each of the 2 needles.", 56),
+        ("On each needle: knit to last 2 sts, k2tog.", 57),
+        ("Dec 1 st at each end of each needle.", 54),
+        ("Rnd 1: inc 2 sts.", 62),
+    ],
+)
+def test_what_is_told_for_each_needle_is_worked_on_as_many_as_there_are(work: str, left: int) -> None:
+    """Three of them; what is told of no needle is that of the round."""
+    assert after_each_round(read(f"Divide the 60 sts over 3 needles.\n{work}", (60,))) == [left]
+
+
+def test_changes_on_each_needle_are_as_many_as_lead_to_the_count() -> None:
+    """Nobody says how many needles there are, or only their size; without a count it is remarked."""
+    assert after_each_round(read("Rnd 1: inc 2 sts on each needle (70 sts)", (60,))) == [70]
+    assert after_each_round(read("Size 3 needles.\nRnd 1: inc 2 sts on each needle (68 sts)", (60,))) == [68]
+    assert read("Rnd 1: inc 2 sts on each needle.", (60,)).findings

@@ -206,6 +206,7 @@ class _Application:
                 if begin is not None:  # else it is told of other sizes
                     lane.begin, lane.begin_worked = begin, lane.worked
             case "markers":
+                _check_markers(work)
                 place_markers(lane, candidate)
                 work.check_needles()
             case "count":
@@ -282,6 +283,18 @@ def _troubled(work: LineWork, code: str, message: str, start: int) -> FaultyErro
     except (FaultyError, UnclearError):
         count = stated if stated is not None else work.before
     return FaultyError(Fault(code, work.place, start, text=message, before=work.before), (count,), WRONG + 1)
+
+
+def _check_markers(work: LineWork) -> None:
+    """So many sections with so many stitches are as many as is printed beside them: not `8 with 10 between (88)`."""
+    candidate, stated = work.candidate, work.printed_count()
+    held = candidate.rounds.of(work.column) if candidate.rounds is not None and candidate.stated else None
+    count = candidate.sections * held if held else stated
+    if stated is None or count is None or stated in (count, count + (held or 0)):
+        return
+    size, start = work.lane.size, candidate.stated[-1].start
+    fault = Fault("count_differs", work.place, start, size, work.before, work.before, count, stated)
+    work.notes.append((fault, 0.0))
 
 
 def _check_count(work: LineWork) -> None:

@@ -207,7 +207,8 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
         )
         between = phrase.flags & (COMMA | DASH | SEMI) and part.has(_ROUND_WORK)
         between = between and not part.has(_GOING_ON_TO) and _tells_between(phrases, place)
-        between = between or (part.worked and _tells_of_others(phrases, place))
+        ended = of is None and part.has(_OFTEN)
+        between = between or (ended and _tells_of_others(phrases, place))
         if between or _leads_up(of, part, coming):
             rounds.append(part.phrases)
             part = _Part([], set())
@@ -505,7 +506,10 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
         return True
     if coming.works and part.counted:
         return not part.open or type(phrase) is Closing
-    apart = phrase.flags & (STOP | SEMI | COMMA | DASH) or type(_last_word(part.phrases)) in _ENDS_OR_STARS
+    apart = (
+        phrase.flags & (STOP | SEMI | COMMA | DASH * is_bare(phrase))
+        or type(_last_word(part.phrases)) in _ENDS_OR_STARS
+    )
     apart = apart or _rounds_and(part.phrases) or (is_bare(phrase) and _then(part.phrases))
     if coming.begins and apart and not part.open:
         one_sentence = type(phrase) is Stitches and part.whole and not phrase.flags & STOP

@@ -33,7 +33,7 @@ def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
             continue
         stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
         if not stop:
-            if not _tells_others(tokens, place):
+            if not (_tells_others(tokens, place) or _heads_list(tokens, place)):
                 made.append(tokens[place])
             place += 1
             continue
@@ -212,6 +212,16 @@ def _tells_others(tokens: list[Token], place: int) -> bool:
     if word.kind != "more" or word.text == "again" or not place or tokens[place - 1].kind != "decrease":
         return False
     return [token.kind for token in tokens[place + 1 : place + 3]] == ["number", "stitch_noun"]
+
+
+def _heads_list(tokens: list[Token], place: int) -> bool:
+    """Whether rounds are told in a list behind this: `Dec rnds, with 1 plain rnd between: *k8, k2tog*, ...`."""
+    begins = place > 0 and tokens[place - 1].kind == "decrease" and _begins(tokens, place - 1)
+    if tokens[place].kind != "round" or not (begins or (place == 1 and tokens[0].kind == "decrease")):
+        return False
+    words = tokens[place + 1 : place + MOST_WORDS]
+    at = next((at for at, word in enumerate(words[:-1]) if word.kind == "between"), -1)
+    return at > 0 and "with" in (words[0].text, words[1].text) and bool(words[at + 1].flags & COLON)
 
 
 def _begins(tokens: list[Token], place: int) -> bool:

@@ -8,6 +8,8 @@ from functools import cached_property
 from itertools import pairwise
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import (
     MOST_ROUNDS,
@@ -26,6 +28,7 @@ from roundwright.wording.reading.instructions import Candidate, printed
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.needles import MOST_NEEDLES
 from roundwright.wording.reading.phrases import (
+    AtEnds,
     CastOn,
     Chart,
     Count,
@@ -55,7 +58,7 @@ from roundwright.wording.reading.states import (
     last_shaping,
 )
 from roundwright.wording.reading.told_later import FirstCandidates, ToldLater
-from roundwright.wording.reading.tree import Fill, Nodes, Number, Stated, Stitch, named
+from roundwright.wording.reading.tree import Evenly, Fill, Nodes, Number, Stated, Stitch, named
 from roundwright.wording.reading.vocabulary import words_of
 from roundwright.wording.reading.worked import USUAL_NEEDLES, Sections, UnclearError, Worked
 from roundwright.wording.reading.working import Worker
@@ -106,10 +109,21 @@ class Desk:
         rising = [(below, above) for below, above in pairwise(alone) if above == below + 1]
         return frozenset(number for pair in rising for number in pair)
 
+    @cached_property
+    def needles(self) -> list[tuple[int, Number]]:
+        """On how many needles the stitches are said to be, and in which segments."""
+        return [
+            (place, phrase.needles)
+            for place, segment in enumerate(self.segments)
+            for phrase in segment.phrases
+            if type(phrase) is Said and phrase.needles is not None
+        ]
+
     def forget(self) -> None:
         """Forget what is known of segments by their places: there are others now."""
         self.__dict__.pop("told_later", None)
         self.__dict__.pop("starts", None)
+        self.__dict__.pop("needles", None)
 
     @cached_property
     def starts(self) -> list[int]:
@@ -349,6 +363,7 @@ class LineWork:
         if stated is not None and turns > 1:
             change, rest = divmod(stated - lane.count, turns)
             stated = None if rest else lane.count + change
+        nodes = self.on_every_part(nodes, stated)
         worked = self.work(nodes, lane.count, stated)
         if worked.used != lane.count:
             raise self.uneven(worked, stated)
@@ -408,7 +423,7 @@ class LineWork:
 
     def work(self, nodes: Nodes, count: int, stated: int | None) -> Worked:
         """The tree worked on a count; where it does not come out, another tree of the candidate that does."""
-        sections = self.lane.sections or self.repeats_before(count)
+        sections = self.lane.sections or self.on_needles(count) or self.repeats_before(count)
         number = self.candidate.per_section
         per_section = number.of(self.column) if number is not None else None
         worked = self.desk.work(nodes, self.column, count, sections, wanted=stated, per_section=per_section)
@@ -424,6 +439,36 @@ class LineWork:
             if again.used == count and (stated is None or again.left == stated):
                 return again
         return worked
+
+    def on_every_part(self, nodes: Nodes, stated: int | None) -> Nodes:
+        """Changes told for each needle or section as those of the round: `inc 2 sts on each needle`."""
+        places = [phrase for phrase in self.segment.phrases if type(phrase) is Needlewise]
+        match nodes:
+            case (Evenly(to=False, change=change) as evenly,) if places:
+                number = change.of(self.column) or 0
+            case _:
+                return nodes
+        known = (places[0].number.of(self.column) if places[0].number else 0) or self.needles_told()
+        parts = known or len(self.lane.sections or ()) or (self.parts() if places[0].needle else 1)
+        made, rest = divmod(abs((stated or 0) - self.lane.count), max(number, 1))
+        if stated is not None and not rest and made in (1, *NEEDLES) and not known:
+            parts = made
+        return (replace(evenly, change=Number((number * max(parts, 1),))),)
+
+    def on_needles(self, count: int) -> Sections | None:
+        """The stitches of each needle, where the line works on each and it is said how many there are."""
+        needles = self.needles_told()
+        on_each = any(
+            isinstance(phrase, Needlewise | AtEnds) and phrase.needle for phrase in self.segment.phrases
+        )
+        return (count // needles,) * needles if on_each and needles and count % needles == 0 else None
+
+    def needles_told(self) -> int:
+        """On how many needles the stitches are, as it was said last; 0 where it was not."""
+        places, place = self.desk.needles, self.desk.place(self.place)
+        at = bisect_right(places, place, key=lambda needles: needles[0]) - 1
+        number = places[at][1].of(self.column) or 0 if at >= 0 else 0
+        return number if number in NEEDLES else 0
 
     def repeats_before(self, count: int) -> Sections | None:
         """The sections that the last decrease round was worked in, a repeat each; None where it had no such repeats."""

@@ -38,7 +38,7 @@ from roundwright.wording.reading.phrases import (
     is_once_more,
     is_silent,
 )
-from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare
+from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare, stated_counts
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.tree import (
@@ -152,6 +152,14 @@ def marker_ways(seen: Seen) -> list[Candidate]:
         return []
     works = any(not rounds.every for rounds in seen.rounds) or type(seen.order[0]) is Stitches
     cost = 1.5 if works else 0.1  # `Knit 1 round, placing a marker every 14 sts`
+    apart = [
+        count.number
+        for count, behind in pairwise(seen.order)
+        if type(count) is Count and type(behind) is Said and behind.text in ("between", "apart")
+    ]
+    counts = counts_left(stated_counts(seen))[-1:] if len(apart) == 1 and sections > 1 else ()
+    if counts and counts[0].number is not apart[0]:  # 8 markers with 11 sts between (88)
+        return [Candidate("markers", cost, rounds=apart[0], sections=sections, stated=counts)]
     return [Candidate("markers", cost, rounds=every, sections=sections)]
 
 
@@ -759,7 +767,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     )
     others = _with_first(candidate, in_this_way=thus and every)
     if others and times is not None and times.reached:  # until 4 dec rnds have been worked
-        return [replace(others[0], cost=cost), replace(candidate, cost=cost + AS_TOLD)]
+        return [replace(others[0], cost=cost), *others[1:], replace(candidate, cost=cost + AS_TOLD)]
     if others and ((thus and every) or candidate.again) and not left and not _begins_with_then(seen):
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
@@ -771,6 +779,8 @@ def _change_alone(seen: Seen) -> Number | None:
     evenly = seen.evenly[0] if len(seen.evenly) == 1 else None
     if evenly is None or evenly.to or _round_counts(seen) or any(map(has_shaping, seen.work)):
         return None
+    if evenly.end <= evenly.change.end:
+        return None  # `dec 7 more rnds`
     return evenly.change
 
 

@@ -251,10 +251,11 @@ class Odd(Phrase, frozen=True, gc=False):
 
 
 class Said(Phrase, frozen=True, gc=False):
-    """What changes nothing: `words` of it are unknown; `text` where it is one word."""
+    """What changes nothing: `words` of it are unknown; `text` where it is one word, `needles` the number of those."""
 
     words: int = 0
     text: str = ""
+    needles: Number | None = None
 
 
 class Every(Phrase, frozen=True, gc=False):

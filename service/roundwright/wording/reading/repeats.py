@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import pairwise
 from typing import Final
 
@@ -257,8 +258,9 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     """The rounds that the segment says to work again."""
     again = work.candidate.again
     assert again is not None
-    if again.last == 1 and not again.named and work.candidate.step > 1 and (last := _last_shaping(work)):
-        plain = min(work.candidate.step - 1, MOST_ROUNDS)
+    step = max(work.candidate.step, _step_before(work))
+    if again.last == 1 and not again.named and step > 1 and (last := _last_shaping(work)):
+        plain = min(step - 1, MOST_ROUNDS)
         return (*(Done(_ANY, PLAIN, work.place),) * plain, last)  # this round every 3rd round
     if again.segments == TOLD_ABOVE:
         return _last_rounds(work, _rounds_told_above(work))
@@ -270,6 +272,15 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
         stop = min(work.lane.printed, again.named[0] + MOST_ROUNDS) + 1
         again = replace(again, named=tuple(range(again.named[0], stop)))
     return _rounds_named(work, again)
+
+
+def _step_before(work: LineWork) -> int:
+    """Every how many rounds the last was worked, if it shapes: `Every other rnd k2tog before each marker`; else 0."""
+    chain = work.lane.chain
+    if chain is None or chain[1].round.before == chain[1].round.after:
+        return 0
+    phrases = work.desk.segments[work.desk.place(chain[1].segment)].phrases
+    return max((phrase.step for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0)
 
 
 def _take_turns(work: LineWork) -> bool:
@@ -302,10 +313,21 @@ def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
     for number in again.named[:MOST_ROUNDS]:
         rounds.extend((*between, _round_named(work, number, entries.get(number))))
     if work.candidate.kind == "loop":
-        rounds.extend([Done(_ANY, PLAIN, work.place)] * min(work.candidate.plain, MOST_ROUNDS))
+        alone = again.named == _SHAPING[:1]
+        behind = work.candidate.plain or (_plain_told(work)[1] if alone else 0)
+        rounds.extend([Done(_ANY, PLAIN, work.place)] * min(behind, MOST_ROUNDS))
     if not rounds:
         raise _no_such_round(work, say("read.which_rounds"))
     return tuple(rounds)
+
+
+def _plain_told(work: LineWork) -> tuple[int, int]:
+    """The plain rounds told to stand between decrease rounds, and those behind the last of these."""
+    entry = work.lane.between
+    if entry is None or entry.candidate.kind != "between" or entry.candidate.rounds is None:
+        return 0, 0
+    number = entry.candidate.rounds.of(work.column) or 0
+    return number, number * (entry.candidate.plain > 0)
 
 
 def _round_named(work: LineWork, number: int, entry: Entry | None) -> Done:
@@ -487,18 +509,28 @@ def _again_with(work: LineWork) -> None:
         _again(work, Done(done.round, nodes, done.segment), lane.number + 1)
 
 
-def _replaced(nodes: Nodes, stitch: Stitch) -> Nodes:
-    """The tree with another number for its first stitches of this kind."""
+def _replaced(nodes: Nodes, stitch: Stitch, most: int = 0) -> Nodes:
+    """The tree with another number for its stitches of this kind, the most in a row: `k11` for the `k13` between k1."""
+    most = most or max(_numbers_of(nodes, stitch.name), default=0)
     for place, node in enumerate(nodes):
         other = node
-        if type(node) is Stitch and node.name == stitch.name and not node.bare:
+        if type(node) is Stitch and node.name == stitch.name and not node.bare and node.times.of(0) == most:
             other = stitch
         elif isinstance(node, Group | Fill):
-            inside = _replaced(node.nodes, stitch)
+            inside = _replaced(node.nodes, stitch, most)
             other = node if inside is node.nodes else replace(node, nodes=inside)
         if other is not node:
             return (*nodes[:place], other, *nodes[place + 1 :])
     return nodes
+
+
+def _numbers_of(nodes: Nodes, name: str) -> Iterator[int]:
+    """How many of this stitch are worked wherever it is."""
+    for node in nodes:
+        if type(node) is Stitch and node.name == name and not node.bare:
+            yield node.times.of(0) or 0
+        elif isinstance(node, Group | Fill):
+            yield from _numbers_of(node.nodes, name)
 
 
 # --- going on in the same manner
@@ -532,7 +564,10 @@ class _Continuation:
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
         plain = _plain_again(work)
-        if step or ((self.trailing or work.segment.label) and _shapes_once_more(work.segment.phrases)):
+        apart, self.behind = _plain_told(work) if step < 2 and work.candidate.until else (0, 0)
+        if apart and step:
+            self.gap = apart
+        elif step or ((self.trailing or work.segment.label) and _shapes_once_more(work.segment.phrases)):
             self.gap = max(0, step - 1)
         elif plain is not None:
             self.gap = plain
@@ -595,7 +630,7 @@ class _Continuation:
             return 0
         if candidate.again is not None and candidate.step != 1:
             return self.trailing
-        return 0 if candidate.onward else candidate.plain
+        return 0 if candidate.onward else candidate.plain or self.behind
 
     def require_way(self, target: int | None) -> None:
         """Raise `never_ends` where going on makes more stitches and fewer are to be left, or the other way."""

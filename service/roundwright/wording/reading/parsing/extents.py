@@ -546,6 +546,8 @@ class ExtentReader(NumberReader):
                 break
             stop += 1
         number = self.tokens[place].number or ONE
+        if shaped and (stop == noun + 1 or number.values == (1,)):
+            return None  # until after 1 dec rnd only 4 sts are left
         return Times(*self.take(stop - self.place), number, total=True, reached=shaped)
 
     def behind_plain_rounds(self, place: int) -> int:

@@ -301,6 +301,11 @@ class NumberReader(ColourReader):
         )
         return PerPart(*self.take(2), number) if ends else None
 
+    def on_needles_told(self, number: Number) -> Phrase:
+        """`on 4 needles`, `over three needles`: on how many the stitches are; `size 4 needles` works nothing."""
+        onto = self.place > 0 and self.tokens[self.place - 1].text in _ONTO_NEEDLES
+        return Said(*self.take(2), needles=number) if onto else self.only_words(2)
+
     def in_all(self, number: Number) -> Phrase:
         """`56 in all`; `at every marker, six in all` are markers."""
         placed = self.place > 1 and self.tokens[self.place - 1].kind in ("marker", "section")
@@ -557,6 +562,9 @@ class NumberReader(ColourReader):
             self.place
             and self.tokens[self.place - 1].text in _SAYS_HOW_MANY
             and before not in ("which", "that")
+            and not (
+                self.kind(self.skip(2)) in _OF_RIB and self.text_of(-3) == "the"
+            )  # the brim is 24 rnds rib
         ):
             return self.only_words(2)  # `it takes 6 rounds`
         if self.text_of(2) in _AGO and self.joined(2) and self.ends_at(3):
@@ -930,6 +938,8 @@ def _with_before(reader: NumberReader) -> bool:
 
 _AGO: Final = ("ago", "back", "before", "earlier", "previously")
 """What stands behind a number of rounds that were worked before."""
+_OF_RIB: Final = frozenset(("ratio", "rib", "garter", "moss"))
+"""Fabrics of a part that is said to be so many rounds."""
 _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 _OF_FEWER: Final = (*_FEWER, "rib", "pattern", "")
@@ -1005,6 +1015,8 @@ MOST_ADDED: Final = 6
 """Needles whose stitches are added up."""
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
+_ONTO_NEEDLES: Final = frozenset(("on", "onto", "over", "across", "among", "between"))
+"""Words before the needles on which the stitches are."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
 MOST_OF_STITCH: Final = 3
@@ -1044,7 +1056,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "marker": NumberReader.markers,
     "place": NumberReader.markers,
     "each": lambda reader, number: reader.markers(number) if reader.kind(2) == "needle" else None,
-    "needle": lambda reader, _: reader.only_words(2),
+    "needle": lambda reader, number: reader.on_needles_told(number),
     "gear": lambda reader, _: reader.only_words(2),
     "decrease": NumberReader.changes,
     "increase": NumberReader.changes,
