@@ -852,3 +852,50 @@ def test_sizes_by_a_letter_begin_in_their_own_round() -> None:
         "ab * bis Ende (72 M)\nRd 2: re\nRd 3: * 7 M re, 2 M re zus-str; ab * bis Ende (64 M)"
     )
     assert after_rounds_of_sizes(read(text, (72, 80), "de")) == [[64], [72, 72, 64]]
+
+
+def test_plain_rounds_follow_the_first_decreases_and_fewer_the_next() -> None:
+    text = (
+        "Nach je 12 Maschen hängst du einen Markierer ein.\nAbnahmerunde: * Rechts stricken bis 2 Maschen vor dem "
+        "Markierer, diese beiden Maschen rechts zusammenstricken *, von * bis * stets wiederholen. In jeder "
+        "Abnahmerunde verschwinden 8 Maschen.\nStricke nach jeder der ersten zwei Abnahmerunden drei Runden ohne "
+        "Abnahmen (80 Maschen), nach den nächsten zwei Abnahmerunden nur noch je eine (64 Maschen).\n"
+        "Zum Schluss folgt in jeder Runde eine Abnahme, bis 48 Maschen auf den Nadeln liegen."
+    )
+    assert after_each_round(read(text, (96,), "de")) == [88] * 4 + [80] * 4 + [72, 72, 64, 64, 56, 48]
+
+
+def test_rounds_are_parted_by_commas() -> None:
+    text = "1. Rd: * 6 re M, 2 M re zusstr *, 2. Rd: re M, 3. Rd: * 5 re M, 2 M re zusstr *."
+    reading = read(text, (80,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [70, 70, 60]
+
+
+@pytest.mark.parametrize(
+    "between", ["(nach 2 Zwischen-Rd)", "(nach 2 Rd ohne Abn)", "(nach 2 glatten Runden)"]
+)
+def test_plain_rounds_stand_in_a_bracket_before_the_next_decrease(between: str) -> None:
+    text = f"Abn-Rd 1: 10 M re, 2 M re zus, fortl. wdh = 88 M.\nAbn-Rd 2 {between}: 9 M re, 2 M re zus, fortl. wdh."
+    assert after_each_round(read(text, (96,), "de")) == [88, 88, 88, 80]
+
+
+@pytest.mark.parametrize(
+    "each", ["Nadel 1 bis 4 jeweils bis 2 M vor Ende re, 2 M re zus", "Am Ende jeder Nadel 2 M re zusstr"]
+)
+def test_every_needle_ends_with_a_decrease(each: str) -> None:
+    text = f"96 M auf 4 Nadeln.\n{each} (92 M). Nächste Rd re. Diese 2 Rd noch 2x (84 M)."
+    assert after_each_round(read(text, (96,), "de"))[-1] == 84
+
+
+def test_the_next_decrease_round_is_told_by_what_lies_between() -> None:
+    text = (
+        "1. Abnahmerunde: *7 M re, 2 M re zus* (64 M). 1 Runde rechts.\nIn der nächsten Abnahmerunde liegen nur noch "
+        "6 Maschen vor jedem Zusammenstricken."
+    )
+    assert after_each_round(read(text, (72,), "de")) == [64, 64, 56]
+
+
+def test_a_remark_on_where_decreases_lie_is_no_round() -> None:
+    text = "Man strickt immer an derselben Stelle zwei Maschen zusammen.\n1. Rd: *7 M re, 2 M re zus* (64 M)"
+    assert after_each_round(read(text, (72,), "de")) == [64]
