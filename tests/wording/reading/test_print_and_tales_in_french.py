@@ -226,6 +226,54 @@ TALES = [
         ),
         [72, 66, 60],
     ),
+    # sides of a crown, and decreases that stand above each other
+    (
+        72,
+        (
+            "On répartit les 72 mailles en six côtés de 12 mailles chacun.\n"
+            "Au 1er tour, on tricote dix mailles à l'endroit, on prend les 2 suivantes ensemble, et l'on continue de "
+            "même pour les cinq autres côtés : 66 mailles.\nLe 2e tour se fait uni.\n"
+            "On reprend ces deux tours deux fois encore, en ayant soin de placer chaque diminution au-dessus de la "
+            "précédente ; il y a alors neuf mailles à chaque côté, soit 54 mailles."
+        ),
+        [66, 66, 60, 60, 54, 54],
+    ),
+    (
+        76,
+        (
+            "4 sections.\nDans chaque quartier, vous ferez une diminution à droite et une diminution à gauche : "
+            "1 maille endroit, 1 surjet simple, 13 mailles endroit, 2 mailles ensemble à l'endroit, 1 maille endroit. "
+            "Vous comptez maintenant 68 mailles.\nAu tour qui suit immédiatement, vous ferez dans chaque quartier "
+            "1 surjet simple, 13 mailles endroit, 2 mailles ensemble : il reste 60 mailles."
+        ),
+        [68, 60],
+    ),
+    # the counts of two rounds, told by which they are behind
+    (
+        60,
+        "Tricotez les mailles deux par deux pendant deux tours : 30 mailles après le premier, 15 après le second.",
+        [30, 15],
+    ),
+    # dictated with quotation marks
+    (
+        105,
+        (
+            "« Tu tricotes deux mailles ensemble, puis 13 mailles ; et tu recommences six fois. » (98 mailles)\n"
+            "« Le tour d'après, tu ne diminues pas. »\n« Puis deux mailles ensemble et 12 mailles. » (91 mailles) "
+            "« Et encore un tour où tu ne diminues pas. »"
+        ),
+        [98, 98, 91, 91],
+    ),
+    # so many decreases a round, and the plain rounds before the next
+    (
+        70,
+        (
+            "On diminue dix fois par tour, à intervalles réguliers, en prenant deux mailles ensemble : il reste 60 "
+            "mailles.\nAprès 2 tours sans diminution, on diminue encore dix fois : il reste 50 mailles.\n"
+            "Ensuite on diminue dix fois à chaque tour ; il reste à la fin 30 mailles."
+        ),
+        [60, 60, 60, 50, 40, 30],
+    ),
 ]
 
 
@@ -245,3 +293,37 @@ def test_a_rhythm_behind_a_comma_goes_with_its_decrease() -> None:
     """`Diminuer 6 m, 3 fois tous les 2 tours`: the decrease is none before the three."""
     text = EVERY_OTHER + "Diminuer 6 m, 3 fois tous les 2 tours."
     assert after_rounds_of_sizes(read(text, (60,), "fr")) == [[54, 54, 48, 48, 42, 42, 36]]
+
+
+@pytest.mark.parametrize("sign", ["•", "·", "|", "."])
+def test_sizes_stand_between_points(sign: str) -> None:
+    """`76 • 84 • 92 m`: the numbers of three sizes."""
+    text = f"76 {sign} 84 {sign} 92 m.\n*17 {sign} 19 {sign} 21 m., 2 m. ens.* = 72 {sign} 80 {sign} 88 m."
+    assert after_rounds_of_sizes(read(text, (76, 84, 92), "fr")) == [[72], [80], [88]]
+
+
+def test_ages_stand_between_points() -> None:
+    """`T. 2 ans • 4 ans • 6 ans`: three sizes, and what is for some of them."""
+    text = (
+        "T. 2 ans • 4 ans • 6 ans\n76 • 84 • 92 m.\n*17 • 19 • 21 m., 2 m. ens.* = 72 • 80 • 88 m.\n"
+        "Rép. ces dim. après 3 trs : *16 • 18 • 20 m., 2 m. ens.* = 68 • 76 • 84 m.\n"
+        "2 ans : rép. 1 tr sur 2 jusqu'à 60 m.\n"
+        "4 et 6 ans : rép. 1 tr sur 2 jusqu'à 72 m., puis au tr suiv. jusqu'à 68 m."
+    )
+    assert after_rounds_of_sizes(read(text, (76, 84, 92), "fr")) == [
+        [72, 72, 72, 72, 68, 68, 64, 64, 60],
+        [80, 80, 80, 80, 76, 76, 72, 68],
+        [88, 88, 88, 88, 84, 84, 80, 80, 76, 76, 72, 68],
+    ]
+
+
+def test_a_number_behind_that_of_a_round_is_no_size() -> None:
+    """`Tour 3 . 4 m`: two numbers with a full stop between them are a round and its work."""
+    text = "Tour 1 . 4 m. end., 2 m. ens., 10 fois = 50 m.\nTour 2 : end."
+    assert after_rounds_of_sizes(read(text, (60, 60), "fr")) == [[50, 50], [50, 50]]
+
+
+def test_work_repeated_behind_a_semicolon_may_be_told_in_all() -> None:
+    """`et recommencer 8 fois en tout`: eight times, and not eight more."""
+    text = "Tour 1 : 8 m., 2 m. ens. ; et recommencer 8 fois en tout (72 m.)."
+    assert after_rounds_of_sizes(read(text, (80,), "fr")) == [[72]]
