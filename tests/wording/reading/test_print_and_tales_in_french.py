@@ -85,6 +85,30 @@ PRINT = [
         [54, 54, 48, 48],
     ),
     (60, "Côtes 1 m. end., 1 m. env. s/ 3 rgs, puis jers. s/ 2 rgs.", [60] * 5),
+    # shaping spread evenly, shortened twice
+    (
+        60,
+        "Dim. 6 m. rég. rép. au 1er tr, puis ts les 2 trs 2 fois et à chq. tr jusqu'à 30 m.",
+        [54, 54, 48, 48, 42, 36, 30],
+    ),
+    # both ends of every needle
+    (
+        92,
+        (
+            "Sur 4 aiguilles de 23 m. : en début d'aig. 1 m. end., 1 surjet simple, en fin d'aig. 2 m. ens., 1 m. end. "
+            "(84 m.). Alterner 1 tr ainsi et 1 tr end. jusqu'à 68 m. puis dim. à ts les trs jusqu'à 44 m."
+        ),
+        [84, 84, 76, 76, 68, 60, 52, 44],
+    ),
+    (
+        60,
+        (
+            EVERY_OTHER
+            + "Répéter les tours 1 et 2 en réduisant d'1 m. le nombre de m. avant les 2 m. ens., jusqu'à "
+            "48 m. Puis ne plus faire que les tours diminués, jusqu'à 36 m."
+        ),
+        [54, 54, 48, 48, 42, 36],
+    ),
 ]
 
 TALES = [
@@ -273,6 +297,26 @@ TALES = [
             "Ensuite on diminue dix fois à chaque tour ; il reste à la fin 30 mailles."
         ),
         [60, 60, 60, 50, 40, 30],
+    ),
+    # the count that a round comes to, and where it is all begun again
+    (
+        84,
+        (
+            "Je divise mes 84 mailles par 7, ce qui me donne 12 mailles par quartier.\n"
+            "À chaque quartier, je tricote 10 mailles puis 2 ensemble : je passe à 77 mailles.\n"
+            "Un tour à l'endroit.\nÀ chaque quartier, 9 mailles puis 2 ensemble : je passe à 70.\n"
+            "Un tour à l'endroit encore.\nEt je recommence jusqu'à ce qu'il me reste 56 mailles."
+        ),
+        [77, 77, 70, 70, 63, 63, 56],
+    ),
+    (
+        120,
+        (
+            "On partage le tour en six, soit 20 mailles par sixième, et l'on place un fil à chaque limite.\n"
+            "On diminue d'une maille avant chaque fil, par 2 mailles ensemble : 114 mailles.\n"
+            "On répète cette diminution de 2 en 2 tours jusqu'à ce qu'il reste 102 mailles."
+        ),
+        [114, 114, 108, 108, 102],
     ),
 ]
 
