@@ -109,6 +109,7 @@ PRINT = [
         ),
         [54, 54, 48, 48, 42, 36],
     ),
+    (90, "Tr 1 (dim.) : *8 m., 1 s.s.* 9 fs - 81 m.\nTr 2 (et ts les trs pairs) : m. end.", [81, 81]),
 ]
 
 TALES = [
@@ -317,6 +318,36 @@ TALES = [
             "On répète cette diminution de 2 en 2 tours jusqu'à ce qu'il reste 102 mailles."
         ),
         [114, 114, 108, 108, 102],
+    ),
+    # stitches told before what is taken together, and rounds of rest that are given up
+    (
+        84,
+        (
+            "Pour le 1er tour de diminutions, nous tricotons 12 mailles et nous prenons les deux dernières de chaque "
+            "groupe ensemble (78 mailles).\nLe tour 2 est un tour de repos.\n"
+            "Pour le 3e tour, nous tricotons 11 mailles avant de prendre 2 mailles ensemble (72 mailles).\n"
+            "Le tour 4 est un tour de repos.\n"
+            "Nous faisons de même, avec une maille de moins à chaque fois, jusqu'à ce que nous n'ayons plus que 60 "
+            "mailles ; à partir de là, plus de tours de repos, jusqu'à 42 mailles."
+        ),
+        [78, 78, 72, 72, 66, 66, 60, 54, 48, 42],
+    ),
+    (
+        110,
+        (
+            "Les 110 mailles forment dix branches de onze mailles.\n"
+            "1er tour. — Dans chaque branche, 9 mailles, 2 ensemble. 100 mailles.\n2e tour. — Sans diminuer."
+        ),
+        [100, 100],
+    ),
+    # the same with a number of its own
+    (
+        50,
+        (
+            "Tricotez un tour en faisant 10 fois : 3 mailles endroit, 2 mailles ensemble. Vous en avez 40.\n"
+            "Tricotez un tour.\nMême chose avec 2 mailles endroit : 30. Un tour. Même chose avec 1 maille endroit : 20."
+        ),
+        [40, 40, 30, 30, 20],
     ),
 ]
 
