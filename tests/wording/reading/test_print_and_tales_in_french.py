@@ -85,6 +85,31 @@ PRINT = [
         [54, 54, 48, 48],
     ),
     (60, "Côtes 1 m. end., 1 m. env. s/ 3 rgs, puis jers. s/ 2 rgs.", [60] * 5),
+    # shaping spread evenly, shortened twice
+    (
+        60,
+        "Dim. 6 m. rég. rép. au 1er tr, puis ts les 2 trs 2 fois et à chq. tr jusqu'à 30 m.",
+        [54, 54, 48, 48, 42, 36, 30],
+    ),
+    # both ends of every needle
+    (
+        92,
+        (
+            "Sur 4 aiguilles de 23 m. : en début d'aig. 1 m. end., 1 surjet simple, en fin d'aig. 2 m. ens., 1 m. end. "
+            "(84 m.). Alterner 1 tr ainsi et 1 tr end. jusqu'à 68 m. puis dim. à ts les trs jusqu'à 44 m."
+        ),
+        [84, 84, 76, 76, 68, 60, 52, 44],
+    ),
+    (
+        60,
+        (
+            EVERY_OTHER
+            + "Répéter les tours 1 et 2 en réduisant d'1 m. le nombre de m. avant les 2 m. ens., jusqu'à "
+            "48 m. Puis ne plus faire que les tours diminués, jusqu'à 36 m."
+        ),
+        [54, 54, 48, 48, 42, 36],
+    ),
+    (90, "Tr 1 (dim.) : *8 m., 1 s.s.* 9 fs - 81 m.\nTr 2 (et ts les trs pairs) : m. end.", [81, 81]),
 ]
 
 TALES = [
@@ -226,6 +251,104 @@ TALES = [
         ),
         [72, 66, 60],
     ),
+    # sides of a crown, and decreases that stand above each other
+    (
+        72,
+        (
+            "On répartit les 72 mailles en six côtés de 12 mailles chacun.\n"
+            "Au 1er tour, on tricote dix mailles à l'endroit, on prend les 2 suivantes ensemble, et l'on continue de "
+            "même pour les cinq autres côtés : 66 mailles.\nLe 2e tour se fait uni.\n"
+            "On reprend ces deux tours deux fois encore, en ayant soin de placer chaque diminution au-dessus de la "
+            "précédente ; il y a alors neuf mailles à chaque côté, soit 54 mailles."
+        ),
+        [66, 66, 60, 60, 54, 54],
+    ),
+    (
+        76,
+        (
+            "4 sections.\nDans chaque quartier, vous ferez une diminution à droite et une diminution à gauche : "
+            "1 maille endroit, 1 surjet simple, 13 mailles endroit, 2 mailles ensemble à l'endroit, 1 maille endroit. "
+            "Vous comptez maintenant 68 mailles.\nAu tour qui suit immédiatement, vous ferez dans chaque quartier "
+            "1 surjet simple, 13 mailles endroit, 2 mailles ensemble : il reste 60 mailles."
+        ),
+        [68, 60],
+    ),
+    # the counts of two rounds, told by which they are behind
+    (
+        60,
+        "Tricotez les mailles deux par deux pendant deux tours : 30 mailles après le premier, 15 après le second.",
+        [30, 15],
+    ),
+    # dictated with quotation marks
+    (
+        105,
+        (
+            "« Tu tricotes deux mailles ensemble, puis 13 mailles ; et tu recommences six fois. » (98 mailles)\n"
+            "« Le tour d'après, tu ne diminues pas. »\n« Puis deux mailles ensemble et 12 mailles. » (91 mailles) "
+            "« Et encore un tour où tu ne diminues pas. »"
+        ),
+        [98, 98, 91, 91],
+    ),
+    # so many decreases a round, and the plain rounds before the next
+    (
+        70,
+        (
+            "On diminue dix fois par tour, à intervalles réguliers, en prenant deux mailles ensemble : il reste 60 "
+            "mailles.\nAprès 2 tours sans diminution, on diminue encore dix fois : il reste 50 mailles.\n"
+            "Ensuite on diminue dix fois à chaque tour ; il reste à la fin 30 mailles."
+        ),
+        [60, 60, 60, 50, 40, 30],
+    ),
+    # the count that a round comes to, and where it is all begun again
+    (
+        84,
+        (
+            "Je divise mes 84 mailles par 7, ce qui me donne 12 mailles par quartier.\n"
+            "À chaque quartier, je tricote 10 mailles puis 2 ensemble : je passe à 77 mailles.\n"
+            "Un tour à l'endroit.\nÀ chaque quartier, 9 mailles puis 2 ensemble : je passe à 70.\n"
+            "Un tour à l'endroit encore.\nEt je recommence jusqu'à ce qu'il me reste 56 mailles."
+        ),
+        [77, 77, 70, 70, 63, 63, 56],
+    ),
+    (
+        120,
+        (
+            "On partage le tour en six, soit 20 mailles par sixième, et l'on place un fil à chaque limite.\n"
+            "On diminue d'une maille avant chaque fil, par 2 mailles ensemble : 114 mailles.\n"
+            "On répète cette diminution de 2 en 2 tours jusqu'à ce qu'il reste 102 mailles."
+        ),
+        [114, 114, 108, 108, 102],
+    ),
+    # stitches told before what is taken together, and rounds of rest that are given up
+    (
+        84,
+        (
+            "Pour le 1er tour de diminutions, nous tricotons 12 mailles et nous prenons les deux dernières de chaque "
+            "groupe ensemble (78 mailles).\nLe tour 2 est un tour de repos.\n"
+            "Pour le 3e tour, nous tricotons 11 mailles avant de prendre 2 mailles ensemble (72 mailles).\n"
+            "Le tour 4 est un tour de repos.\n"
+            "Nous faisons de même, avec une maille de moins à chaque fois, jusqu'à ce que nous n'ayons plus que 60 "
+            "mailles ; à partir de là, plus de tours de repos, jusqu'à 42 mailles."
+        ),
+        [78, 78, 72, 72, 66, 66, 60, 54, 48, 42],
+    ),
+    (
+        110,
+        (
+            "Les 110 mailles forment dix branches de onze mailles.\n"
+            "1er tour. — Dans chaque branche, 9 mailles, 2 ensemble. 100 mailles.\n2e tour. — Sans diminuer."
+        ),
+        [100, 100],
+    ),
+    # the same with a number of its own
+    (
+        50,
+        (
+            "Tricotez un tour en faisant 10 fois : 3 mailles endroit, 2 mailles ensemble. Vous en avez 40.\n"
+            "Tricotez un tour.\nMême chose avec 2 mailles endroit : 30. Un tour. Même chose avec 1 maille endroit : 20."
+        ),
+        [40, 40, 30, 30, 20],
+    ),
 ]
 
 
@@ -245,3 +368,37 @@ def test_a_rhythm_behind_a_comma_goes_with_its_decrease() -> None:
     """`Diminuer 6 m, 3 fois tous les 2 tours`: the decrease is none before the three."""
     text = EVERY_OTHER + "Diminuer 6 m, 3 fois tous les 2 tours."
     assert after_rounds_of_sizes(read(text, (60,), "fr")) == [[54, 54, 48, 48, 42, 42, 36]]
+
+
+@pytest.mark.parametrize("sign", ["•", "·", "|", "."])
+def test_sizes_stand_between_points(sign: str) -> None:
+    """`76 • 84 • 92 m`: the numbers of three sizes."""
+    text = f"76 {sign} 84 {sign} 92 m.\n*17 {sign} 19 {sign} 21 m., 2 m. ens.* = 72 {sign} 80 {sign} 88 m."
+    assert after_rounds_of_sizes(read(text, (76, 84, 92), "fr")) == [[72], [80], [88]]
+
+
+def test_ages_stand_between_points() -> None:
+    """`T. 2 ans • 4 ans • 6 ans`: three sizes, and what is for some of them."""
+    text = (
+        "T. 2 ans • 4 ans • 6 ans\n76 • 84 • 92 m.\n*17 • 19 • 21 m., 2 m. ens.* = 72 • 80 • 88 m.\n"
+        "Rép. ces dim. après 3 trs : *16 • 18 • 20 m., 2 m. ens.* = 68 • 76 • 84 m.\n"
+        "2 ans : rép. 1 tr sur 2 jusqu'à 60 m.\n"
+        "4 et 6 ans : rép. 1 tr sur 2 jusqu'à 72 m., puis au tr suiv. jusqu'à 68 m."
+    )
+    assert after_rounds_of_sizes(read(text, (76, 84, 92), "fr")) == [
+        [72, 72, 72, 72, 68, 68, 64, 64, 60],
+        [80, 80, 80, 80, 76, 76, 72, 68],
+        [88, 88, 88, 88, 84, 84, 80, 80, 76, 76, 72, 68],
+    ]
+
+
+def test_a_number_behind_that_of_a_round_is_no_size() -> None:
+    """`Tour 3 . 4 m`: two numbers with a full stop between them are a round and its work."""
+    text = "Tour 1 . 4 m. end., 2 m. ens., 10 fois = 50 m.\nTour 2 : end."
+    assert after_rounds_of_sizes(read(text, (60, 60), "fr")) == [[50, 50], [50, 50]]
+
+
+def test_work_repeated_behind_a_semicolon_may_be_told_in_all() -> None:
+    """`et recommencer 8 fois en tout`: eight times, and not eight more."""
+    text = "Tour 1 : 8 m., 2 m. ens. ; et recommencer 8 fois en tout (72 m.)."
+    assert after_rounds_of_sizes(read(text, (80,), "fr")) == [[72]]

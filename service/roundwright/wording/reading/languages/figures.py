@@ -58,12 +58,15 @@ _LISTS: Final = (
     ),
     # with a bracket around each: 88 (96) (104)
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
-    # 80 – 88 – 96, 80/88/96, 80 // 88, 80 | 88 | 96, 80 : 88 : 96
+    # 80 – 88 – 96, 80/88/96, 80 // 88
     re.compile(
         rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}[(\[]{_BLANK}[0-9])"
     ),
     re.compile(rf"{_NUMBER}(?>(?:{_BLANK}//?{_BLANK}{_NUMBER}){{1,12}}){_END}"),
-    re.compile(rf"(?<![|] ){_NUMBER}(?>(?: [|] {_NUMBER}){{1,12}}){_END}(?! [|])"),
+    # 80 | 88 | 96, 80 • 88 • 96, 80 . 88 . 96, 80 : 88 : 96
+    re.compile(
+        rf"(?<![|•·.] ){_NUMBER}(?>(?: [|•·] {_NUMBER}){{1,12}}|(?: \. {_NUMBER}){{2,12}}){_END}(?! [|•·])"
+    ),
     re.compile(rf"(?<!: ){_NUMBER}(?>(?: : {_NUMBER}){{2,12}}){_END}"),
     # with the sign of times behind each: 8× (9×, 10×)
     re.compile(
