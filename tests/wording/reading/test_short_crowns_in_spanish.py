@@ -676,6 +676,40 @@ TEXTS = [
         80,
         [72, 72, 72, 72, 64, 64, 56, 56, 48],
     ),
+    # increases between so many, the same to the end, the same round again
+    (
+        ("Se crece un punto después de cada tres, y quedan así 80 puntos.\nSe tejen 2 vueltas a punto liso."),
+        60,
+        [80, 80, 80],
+    ),
+    (
+        (
+            "Vuelta 1: 8 derechos y 2 juntos. Repite lo mismo hasta terminar la vuelta; lo harás 8 "
+            "veces. Te quedan 72.\n"
+            "Vuelta 2: d.\n"
+            "Vuelta 3: igual que la primera, pero con 7 puntos antes de cada disminución. Te quedan 64."
+        ),
+        80,
+        [72, 72, 64],
+    ),
+    (
+        (
+            "Colocar un marcador cada 20 p.\n"
+            "Vta. de dism.: *2 jd, d hasta 2 p antes del M, ssk* (72 p).\n"
+            "Hazla cada dos vueltas 3 veces más (48 p) y en todas las vueltas 2 veces (32 p)."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 40, 32],
+    ),
+    (
+        (
+            "Colocar un marcador cada 20 p.\n"
+            "Antes de cada marcador haréis 2 juntos y 1 derecho; después de cada marcador, 1 derecho "
+            "y una disminución a la izquierda (72 p)."
+        ),
+        80,
+        [72],
+    ),
 ]
 
 SIZES = [
@@ -755,6 +789,23 @@ SIZES = [
         ),
         (64, 72, 80),
         [[56], [64, 64, 56], [72, 72, 64, 64, 56]],
+    ),
+    # two sizes by small and large
+    (
+        (
+            "Vuelta de ajuste, pequeña: 16 derechos, 2 juntos, cuatro veces; quedan 68 puntos.\n"
+            "Vuelta de ajuste, grande: 20 derechos, 2 juntos, cuatro veces; quedan 84 puntos."
+        ),
+        (72, 88),
+        [[68], [84]],
+    ),
+    (
+        (
+            "Vuelta siguiente: 8 derechos y 2 juntos toda la vuelta en la pequeña; 10 derechos y 2 "
+            "juntos en la grande: 72 puntos en la pequeña, 88 en la grande."
+        ),
+        (80, 96),
+        [[72], [88]],
     ),
 ]
 
