@@ -710,6 +710,63 @@ TEXTS = [
         80,
         [72],
     ),
+    # plain rounds told beside the decreases, and a round worked now and now not
+    (
+        (
+            "V. 1: *6 d, 2 jd* (42 p).\n"
+            "V. 2: d.\n"
+            "Continuar así, con una vuelta lisa después de cada vuelta de menguados, hasta que queden 24 p."
+        ),
+        48,
+        [42, 42, 36, 36, 30, 30, 24],
+    ),
+    (
+        ("V. 1: *6 d, 2 jd* (42 p).\nV. 2: d.\nHacer lo mismo, vuelta sí, vuelta no, hasta que queden 24 p."),
+        48,
+        [42, 42, 36, 36, 30, 30, 24],
+    ),
+    (
+        (
+            "Pongo un marcador cada 14 puntos (8 gajos).\n"
+            "Vuelta con disminución: junto los 2 últimos puntos de cada gajo (104 puntos).\n"
+            "Vuelta sin disminución.\n"
+            "Voy alternando las dos hasta que me quedan 88 puntos.\n"
+            "Luego hago solo vueltas con disminución hasta tener 72 y cierro."
+        ),
+        112,
+        [104, 104, 96, 96, 88, 80, 72],
+    ),
+    # so many rounds that all decrease
+    (
+        ("V. 1: *6 d, 2 jd* (42 p).\nV. 2: d.\nEn las 3 vtas. sig. dism. igual (24 p.)."),
+        48,
+        [42, 42, 36, 30, 24],
+    ),
+    (
+        ("V. 1: *6 d, 2 jd* (42 p).\nV. 2: d.\nLuego 3 vtas. con dism. en cada una (24 p.)."),
+        48,
+        [42, 42, 36, 30, 24],
+    ),
+    (
+        (
+            "V. 1: *6 d, 2 jd* (42 p).\n"
+            "V. 2: d.\n"
+            "Y tres vueltas más con 5, 4 y 3 puntos antes de los dos juntos (24 p.)."
+        ),
+        48,
+        [42, 42, 36, 30, 24],
+    ),
+    # an increase that uses a stitch, by the count
+    (
+        "* 1 p. der., 1 aum. * (24 p.)",
+        16,
+        [24],
+    ),
+    (
+        "* 1 p. der., 1 aum. * (32 p.)",
+        16,
+        [32],
+    ),
 ]
 
 SIZES = [
