@@ -767,6 +767,61 @@ TEXTS = [
         16,
         [32],
     ),
+    # ends of needles and marked places by other names
+    (
+        (
+            "80 p. en 4 agujas, 20 p. en cada una.\n"
+            "Se mengua un punto en cada extremo de las cuatro agujas. Quedan 72 p."
+        ),
+        80,
+        [72],
+    ),
+    (
+        (
+            "Colocar un marcador cada 10 p. (8 marcadores).\n"
+            "Vta. 1: una disminución junto a cada marcador. 72 p.\n"
+            "Vta. 2: d."
+        ),
+        80,
+        [72, 72],
+    ),
+    (
+        (
+            "Colocar un marcador cada 10 p. (8 marcadores).\n"
+            "Vta. 1: cada vez que falten 2 p. para un marcador, tejerlos juntos. 72 p.\n"
+            "Vta. 2: d."
+        ),
+        80,
+        [72, 72],
+    ),
+    (
+        (
+            "Se teje la corona en 6 gajos: cada gajo empieza con 14 p.\n"
+            "En las vueltas impares se tejen juntos los 2 primeros p. de cada gajo; las pares, al derecho.\n"
+            "Se sigue hasta que quedan 11 p. en cada gajo (66 p.)."
+        ),
+        84,
+        [78, 78, 72, 72, 66],
+    ),
+    (
+        ("Vta. 1: *5 d, 2 jd* (48 p). Vta. 2: d.\nVta. 3 en adelante: dism. en todas las vtas. hasta 8 p."),
+        56,
+        [48, 48, 40, 32, 24, 16, 8],
+    ),
+    # in the first round so many fewer are no decrease round of that number
+    (
+        "En la primera vuelta disminuir 8 puntos repartidos: 80 puntos.",
+        88,
+        [80],
+    ),
+    (
+        (
+            "Con 8 puntos, teje cada punto por delante y por detrás (16).\n"
+            "*1 derecho, en el siguiente por delante y por detrás* (24)."
+        ),
+        8,
+        [16, 24],
+    ),
 ]
 
 SIZES = [
@@ -861,6 +916,17 @@ SIZES = [
             "Vuelta siguiente: 8 derechos y 2 juntos toda la vuelta en la pequeña; 10 derechos y 2 "
             "juntos en la grande: 72 puntos en la pequeña, 88 en la grande."
         ),
+        (80, 96),
+        [[72], [88]],
+    ),
+    # the first size and the second, and rounds from a number on
+    (
+        ("1ª talla: *8 d, 2 jd* (54 p.); 2ª talla: *10 d, 2 jd* (66 p.).\n1 v. d. en las dos tallas."),
+        (60, 72),
+        [[54, 54], [66, 66]],
+    ),
+    (
+        ("Colocar 8 marcadores, cada 10/12 p.\n2 jd antes de cada M: 72/88 p."),
         (80, 96),
         [[72], [88]],
     ),
