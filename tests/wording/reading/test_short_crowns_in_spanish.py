@@ -676,6 +676,152 @@ TEXTS = [
         80,
         [72, 72, 72, 72, 64, 64, 56, 56, 48],
     ),
+    # increases between so many, the same to the end, the same round again
+    (
+        ("Se crece un punto después de cada tres, y quedan así 80 puntos.\nSe tejen 2 vueltas a punto liso."),
+        60,
+        [80, 80, 80],
+    ),
+    (
+        (
+            "Vuelta 1: 8 derechos y 2 juntos. Repite lo mismo hasta terminar la vuelta; lo harás 8 "
+            "veces. Te quedan 72.\n"
+            "Vuelta 2: d.\n"
+            "Vuelta 3: igual que la primera, pero con 7 puntos antes de cada disminución. Te quedan 64."
+        ),
+        80,
+        [72, 72, 64],
+    ),
+    (
+        (
+            "Colocar un marcador cada 20 p.\n"
+            "Vta. de dism.: *2 jd, d hasta 2 p antes del M, ssk* (72 p).\n"
+            "Hazla cada dos vueltas 3 veces más (48 p) y en todas las vueltas 2 veces (32 p)."
+        ),
+        80,
+        [72, 72, 64, 64, 56, 56, 48, 40, 32],
+    ),
+    (
+        (
+            "Colocar un marcador cada 20 p.\n"
+            "Antes de cada marcador haréis 2 juntos y 1 derecho; después de cada marcador, 1 derecho "
+            "y una disminución a la izquierda (72 p)."
+        ),
+        80,
+        [72],
+    ),
+    # plain rounds told beside the decreases, and a round worked now and now not
+    (
+        (
+            "V. 1: *6 d, 2 jd* (42 p).\n"
+            "V. 2: d.\n"
+            "Continuar así, con una vuelta lisa después de cada vuelta de menguados, hasta que queden 24 p."
+        ),
+        48,
+        [42, 42, 36, 36, 30, 30, 24],
+    ),
+    (
+        ("V. 1: *6 d, 2 jd* (42 p).\nV. 2: d.\nHacer lo mismo, vuelta sí, vuelta no, hasta que queden 24 p."),
+        48,
+        [42, 42, 36, 36, 30, 30, 24],
+    ),
+    (
+        (
+            "Pongo un marcador cada 14 puntos (8 gajos).\n"
+            "Vuelta con disminución: junto los 2 últimos puntos de cada gajo (104 puntos).\n"
+            "Vuelta sin disminución.\n"
+            "Voy alternando las dos hasta que me quedan 88 puntos.\n"
+            "Luego hago solo vueltas con disminución hasta tener 72 y cierro."
+        ),
+        112,
+        [104, 104, 96, 96, 88, 80, 72],
+    ),
+    # so many rounds that all decrease
+    (
+        ("V. 1: *6 d, 2 jd* (42 p).\nV. 2: d.\nEn las 3 vtas. sig. dism. igual (24 p.)."),
+        48,
+        [42, 42, 36, 30, 24],
+    ),
+    (
+        ("V. 1: *6 d, 2 jd* (42 p).\nV. 2: d.\nLuego 3 vtas. con dism. en cada una (24 p.)."),
+        48,
+        [42, 42, 36, 30, 24],
+    ),
+    (
+        (
+            "V. 1: *6 d, 2 jd* (42 p).\n"
+            "V. 2: d.\n"
+            "Y tres vueltas más con 5, 4 y 3 puntos antes de los dos juntos (24 p.)."
+        ),
+        48,
+        [42, 42, 36, 30, 24],
+    ),
+    # an increase that uses a stitch, by the count
+    (
+        "* 1 p. der., 1 aum. * (24 p.)",
+        16,
+        [24],
+    ),
+    (
+        "* 1 p. der., 1 aum. * (32 p.)",
+        16,
+        [32],
+    ),
+    # ends of needles and marked places by other names
+    (
+        (
+            "80 p. en 4 agujas, 20 p. en cada una.\n"
+            "Se mengua un punto en cada extremo de las cuatro agujas. Quedan 72 p."
+        ),
+        80,
+        [72],
+    ),
+    (
+        (
+            "Colocar un marcador cada 10 p. (8 marcadores).\n"
+            "Vta. 1: una disminución junto a cada marcador. 72 p.\n"
+            "Vta. 2: d."
+        ),
+        80,
+        [72, 72],
+    ),
+    (
+        (
+            "Colocar un marcador cada 10 p. (8 marcadores).\n"
+            "Vta. 1: cada vez que falten 2 p. para un marcador, tejerlos juntos. 72 p.\n"
+            "Vta. 2: d."
+        ),
+        80,
+        [72, 72],
+    ),
+    (
+        (
+            "Se teje la corona en 6 gajos: cada gajo empieza con 14 p.\n"
+            "En las vueltas impares se tejen juntos los 2 primeros p. de cada gajo; las pares, al derecho.\n"
+            "Se sigue hasta que quedan 11 p. en cada gajo (66 p.)."
+        ),
+        84,
+        [78, 78, 72, 72, 66],
+    ),
+    (
+        ("Vta. 1: *5 d, 2 jd* (48 p). Vta. 2: d.\nVta. 3 en adelante: dism. en todas las vtas. hasta 8 p."),
+        56,
+        [48, 48, 40, 32, 24, 16, 8],
+    ),
+    # in the first round so many fewer are no decrease round of that number
+    (
+        "En la primera vuelta disminuir 8 puntos repartidos: 80 puntos.",
+        88,
+        [80],
+    ),
+    (
+        (
+            "Con 8 puntos, teje cada punto por delante y por detrás (16).\n"
+            "*1 derecho, en el siguiente por delante y por detrás* (24)."
+        ),
+        8,
+        [16, 24],
+    ),
 ]
 
 SIZES = [
@@ -755,6 +901,34 @@ SIZES = [
         ),
         (64, 72, 80),
         [[56], [64, 64, 56], [72, 72, 64, 64, 56]],
+    ),
+    # two sizes by small and large
+    (
+        (
+            "Vuelta de ajuste, pequeña: 16 derechos, 2 juntos, cuatro veces; quedan 68 puntos.\n"
+            "Vuelta de ajuste, grande: 20 derechos, 2 juntos, cuatro veces; quedan 84 puntos."
+        ),
+        (72, 88),
+        [[68], [84]],
+    ),
+    (
+        (
+            "Vuelta siguiente: 8 derechos y 2 juntos toda la vuelta en la pequeña; 10 derechos y 2 "
+            "juntos en la grande: 72 puntos en la pequeña, 88 en la grande."
+        ),
+        (80, 96),
+        [[72], [88]],
+    ),
+    # the first size and the second, and rounds from a number on
+    (
+        ("1ª talla: *8 d, 2 jd* (54 p.); 2ª talla: *10 d, 2 jd* (66 p.).\n1 v. d. en las dos tallas."),
+        (60, 72),
+        [[54, 54], [66, 66]],
+    ),
+    (
+        ("Colocar 8 marcadores, cada 10/12 p.\n2 jd antes de cada M: 72/88 p."),
+        (80, 96),
+        [[72], [88]],
     ),
 ]
 
