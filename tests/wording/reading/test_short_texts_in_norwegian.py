@@ -235,6 +235,24 @@ CROWNS = [
         80,
         [72, 72, 64, 64, 56, 48, 40],
     ),
+    # plain rounds after every decrease round, the last too; none are told, and the last has none
+    (
+        (
+            "*8 r, 2 r sm* (72 m). 2 omg r.\nFell slik 2 ganger til, med 2 rette omganger etter hver felling (56 m).\n"
+            "Fell så 2 ganger med bare én rett omgang etter hver felling (40 m)."
+        ),
+        80,
+        [72, 72, 72, 64, 64, 64, 56, 56, 56, 48, 48, 40, 40],
+    ),
+    ("*8 r, 2 r sm* (72 m). 2 omg r.\nFell på annenhver omg 2 ganger (56 m).", 80, [72, 72, 72, 64, 64, 56]),
+    (
+        (
+            "Sett 8 merker.\nEtter hvert merke strikkes de 2 første m r sm (72 m). 2 omg r.\n"
+            "Gjør dette to ganger til, hver gang med to glatte omganger etterpå. Da teller du 56 masker."
+        ),
+        80,
+        [72, 72, 72, 64, 64, 64, 56, 56, 56],
+    ),
 ]
 
 
