@@ -253,6 +253,31 @@ CROWNS = [
         80,
         [72, 72, 72, 64, 64, 64, 56, 56, 56],
     ),
+    # decrease rounds by their numbers, up to the count of the last
+    (
+        (
+            "1. felleomg: 7 r, 2 r sm, x 8 (64 m)\n2 omg r\n2.–3. felleomg: 1 r mindre mellom fellingene hver "
+            "gang, 1 omg r "
+            "etter hver = 48 m\n4.-6. felleomg uten omg imellom, 1 r mindre hver gang (24 m)"
+        ),
+        72,
+        [64, 64, 64, 56, 56, 48, 48, 40, 32, 24],
+    ),
+    # stitches of a needle but for the last; both sides of the markers; rounds above
+    (
+        (
+            "Hver p felles i begge ender: 1 r, 2 vridd r sm, strikk til 3 m gjenstår, 2 r sm, 1 r (104 m). "
+            "2 omg uten felling.\nFell på nytt (96 m)."
+        ),
+        112,
+        [104, 104, 104, 96],
+    ),
+    ("Sett et merke etter hver 25. m. Strikk 2 r sm på begge sider av merkene (92 m).", 100, [92]),
+    (
+        "Fell 9 m på 1. felleomg: *6 r, 2 r sm*. 3 omg over. Fell igjen: *5 r, 2 r sm* (54 m).",
+        72,
+        [63, 63, 63, 63, 54],
+    ),
 ]
 
 
