@@ -278,6 +278,42 @@ CROWNS = [
         72,
         [63, 63, 63, 63, 54],
     ),
+    # a plain round in short on its own line is no part of the stitches before it
+    ("fell 6 m: 11r 2sm\nr\nfell 6 m: 10r 2sm\nr\nfell 6 m: 9r 2sm\nr", 78, [72, 72, 66, 66, 60, 60]),
+    ("8 r, 2 sm - 72\nr\n7 r, 2 sm - 64\nr\n6 r, 2 sm - 56", 80, [72, 72, 64, 64, 56]),
+    ("Strikk 8 r, 2\nr sm omg rundt (72 m).", 80, [72]),
+    # how many stitches are before each decrease, in a list up to a count
+    (
+        "*10 r, 2 r sm* omg ut (99 m). 1 omg r. Gjenta med 9, 8, 7 og 6 r før fellingen, 1 omg r etter hver = 63 m.",
+        108,
+        [99, 99, 90, 90, 81, 81, 72, 72, 63, 63],
+    ),
+    # decreases right before and right after the markers; the last two of every needle
+    (
+        (
+            "Sett merker med 22 m imellom. Hver 2. omg: 2 r sm rett før merket og 2 vr r sm rett etter merket (80 m) "
+            "til det er 72 m, så hver omg til 56 m."
+        ),
+        88,
+        [80, 80, 72, 64, 56],
+    ),
+    (
+        (
+            "Luen strikkes på 4 pinner med 18 m på hver.\nStrikk rett til det er to masker igjen på hver "
+            "pinne, og strikk "
+            "disse to sammen. Gjør dette på hver omgang til det er 15 m på hver pinne."
+        ),
+        72,
+        [68, 64, 60],
+    ),
+    (
+        (
+            "Del m i åtte deler med 12 m i hver. I hver del strikker du de to siste maskene sammen (88 m).\n"
+            "Strikk to omganger uten felling, fell på nytt (80 masker) og strikk to omganger til."
+        ),
+        96,
+        [88, 88, 88, 80, 80, 80],
+    ),
 ]
 
 
