@@ -235,6 +235,85 @@ CROWNS = [
         80,
         [72, 72, 64, 64, 56, 48, 40],
     ),
+    # plain rounds after every decrease round, the last too; none are told, and the last has none
+    (
+        (
+            "*8 r, 2 r sm* (72 m). 2 omg r.\nFell slik 2 ganger til, med 2 rette omganger etter hver felling (56 m).\n"
+            "Fell så 2 ganger med bare én rett omgang etter hver felling (40 m)."
+        ),
+        80,
+        [72, 72, 72, 64, 64, 64, 56, 56, 56, 48, 48, 40, 40],
+    ),
+    ("*8 r, 2 r sm* (72 m). 2 omg r.\nFell på annenhver omg 2 ganger (56 m).", 80, [72, 72, 72, 64, 64, 56]),
+    (
+        (
+            "Sett 8 merker.\nEtter hvert merke strikkes de 2 første m r sm (72 m). 2 omg r.\n"
+            "Gjør dette to ganger til, hver gang med to glatte omganger etterpå. Da teller du 56 masker."
+        ),
+        80,
+        [72, 72, 72, 64, 64, 64, 56, 56, 56],
+    ),
+    # decrease rounds by their numbers, up to the count of the last
+    (
+        (
+            "1. felleomg: 7 r, 2 r sm, x 8 (64 m)\n2 omg r\n2.–3. felleomg: 1 r mindre mellom fellingene hver "
+            "gang, 1 omg r "
+            "etter hver = 48 m\n4.-6. felleomg uten omg imellom, 1 r mindre hver gang (24 m)"
+        ),
+        72,
+        [64, 64, 64, 56, 56, 48, 48, 40, 32, 24],
+    ),
+    # stitches of a needle but for the last; both sides of the markers; rounds above
+    (
+        (
+            "Hver p felles i begge ender: 1 r, 2 vridd r sm, strikk til 3 m gjenstår, 2 r sm, 1 r (104 m). "
+            "2 omg uten felling.\nFell på nytt (96 m)."
+        ),
+        112,
+        [104, 104, 104, 96],
+    ),
+    ("Sett et merke etter hver 25. m. Strikk 2 r sm på begge sider av merkene (92 m).", 100, [92]),
+    (
+        "Fell 9 m på 1. felleomg: *6 r, 2 r sm*. 3 omg over. Fell igjen: *5 r, 2 r sm* (54 m).",
+        72,
+        [63, 63, 63, 63, 54],
+    ),
+    # a plain round in short on its own line is no part of the stitches before it
+    ("fell 6 m: 11r 2sm\nr\nfell 6 m: 10r 2sm\nr\nfell 6 m: 9r 2sm\nr", 78, [72, 72, 66, 66, 60, 60]),
+    ("8 r, 2 sm - 72\nr\n7 r, 2 sm - 64\nr\n6 r, 2 sm - 56", 80, [72, 72, 64, 64, 56]),
+    ("Strikk 8 r, 2\nr sm omg rundt (72 m).", 80, [72]),
+    # how many stitches are before each decrease, in a list up to a count
+    (
+        "*10 r, 2 r sm* omg ut (99 m). 1 omg r. Gjenta med 9, 8, 7 og 6 r før fellingen, 1 omg r etter hver = 63 m.",
+        108,
+        [99, 99, 90, 90, 81, 81, 72, 72, 63, 63],
+    ),
+    # decreases right before and right after the markers; the last two of every needle
+    (
+        (
+            "Sett merker med 22 m imellom. Hver 2. omg: 2 r sm rett før merket og 2 vr r sm rett etter merket (80 m) "
+            "til det er 72 m, så hver omg til 56 m."
+        ),
+        88,
+        [80, 80, 72, 64, 56],
+    ),
+    (
+        (
+            "Luen strikkes på 4 pinner med 18 m på hver.\nStrikk rett til det er to masker igjen på hver "
+            "pinne, og strikk "
+            "disse to sammen. Gjør dette på hver omgang til det er 15 m på hver pinne."
+        ),
+        72,
+        [68, 64, 60],
+    ),
+    (
+        (
+            "Del m i åtte deler med 12 m i hver. I hver del strikker du de to siste maskene sammen (88 m).\n"
+            "Strikk to omganger uten felling, fell på nytt (80 masker) og strikk to omganger til."
+        ),
+        96,
+        [88, 88, 88, 80, 80, 80],
+    ),
 ]
 
 

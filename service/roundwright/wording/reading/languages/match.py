@@ -33,6 +33,8 @@ LONGEST_SIZE: Final = 3
 """Letters of a size, which are capitals in any place: `Gr. L`."""
 LEAST_OF_WORD: Final = 3
 """Letters of a word that is no short form, so that a line may begin with it and a number within a sentence."""
+PLAIN: Final = ("knit", "purl")
+"""English words of a round that is worked in a single stitch."""
 MOST_PASSED: Final = 12
 """Pieces of a text that a wording passes over at most, where it has `...`."""
 MOST_ORDINALS: Final = 12
@@ -401,7 +403,13 @@ class Matcher:
                 and piece.text.islower()
                 and not self.known.single(piece.text)
             )
-        return piece.text[0].islower() or len(piece.text) == 1
+        return not self.is_round(at) and (piece.text[0].islower() or len(piece.text) == 1)
+
+    def is_round(self, at: int) -> bool:
+        """Whether a line is a plain round in short and no more: `r` below `7 r, 2 sm`."""
+        alone = at + 1 == len(self.cut) or self.cut[at + 1].kind == "line"
+        text = self.cut[at].text
+        return alone and len(text) < LEAST_OF_WORD and self.known.single(text) in PLAIN
 
     def goes_on_with_noun(self, line: int) -> bool:
         """Whether a line that breaks off goes on with a noun, with a capital in some print: `in each / Round`."""
