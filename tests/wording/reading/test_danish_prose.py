@@ -436,6 +436,30 @@ SHORT_PRINT = [
     # rounds told with their needle, stitches in pattern
     ("Strik glat på strømpep 2,5 i 2 omg (rullekant), derefter 2 omg på strømpep 3.", [80, 80, 80, 80]),
     ("1. omg: * 8 m mønster, 2 vr sm * = 72 m.", [72]),
+    (
+        (
+            "Sæt 8 mærker (= 10 m ml. hvert mærke). * Strik til der er 2 m tilb. før mærket, 2 r sm *, gent. * "
+            "til * omg "
+            "rundt (= 72 m). Gent. indt. på hver 2. omg 2 g (= 56 m) og derefter på hver omg 2 g (= 40 m)."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Tag ind: 8 r, 2 r sm, rep. omg ud (72 m). Strik 1 omg r. Fortsæt sål. med 1 m mindre ml. indt. "
+            "til der er 56 m "
+            "tilb."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        "Strik i alt 3 indtagningsomg med 1 omg r imellem: 8 r, 2 r sm / 7 r, 2 r sm / 6 r, 2 r sm.",
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        "På 1. omg strikkes 8 r, 2 r sm hele vejen = 72 m; på 3. omg 7 r, 2 r sm = 64 m. Øvrige omg strikkes r.",
+        [72, 72, 64],
+    ),
     ("* 1 r, 2 dr r sm, 14 r, 2 r sm, 1 r *, gent på alle 4 p.", [72]),
 ]
 
@@ -575,3 +599,11 @@ def test_a_few_words_that_say_nothing_begin_a_sentence() -> None:
         "Du har 80 masker i 2 ret, 2 vrang.\n*2 r, 2 vr sm* omgangen ud. Der er nu 60 masker.", (80,), "da"
     )
     assert after_each_round(reading) == [60]
+
+
+def test_numbers_of_two_sizes_told_one_after_the_other() -> None:
+    """The cast-on and the rounds are told for each size by its name."""
+    text = "Slå 80 m op til den lille og 90 til den store størrelse. Strik 2 omg til den lille og 4 omg til den store."
+    reading = read(text, (80, 90), "da")
+    assert not reading.findings
+    assert [len(rounds) for rounds in reading.rounds] == [2, 4]

@@ -730,6 +730,31 @@ TOLD = [
         ),
         [72, 72, 64, 64, 56, 48, 40],
     ),
+    # in the abbreviations of printed patterns
+    (
+        (
+            "Plaats na elke 10 st een mrk (8 mrks). * Brei r tot 2 st voor de mrk, 2 r sam *, herh. van * tot "
+            "* (= 72 st). "
+            "Herh. deze mind. elke 2e nld nog 2 x (= 56 st), daarna elke nld 2 x (= 40 st)."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Verdeel 8 SM over de toer met 10 st ertussen. Minder bij elke SM: brei de laatste 2 st voor de SM "
+            "r samen. "
+            "Herh. dit elke 2e toer tot er 56 st zijn."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Verdeel het werk in 8 delen van 10 steken.\nMinder in de volgende toer in elk deel de laatste 2 "
+            "steken: 2 steken "
+            "recht samenbreien. Er blijven 72 steken over.\nHerhaal dit in elke 2e toer nog 2x: 56 steken."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
     # the needle that is worked with is no round
     (
         "Zet 80 steken op: 20 steken op elke naald. De vijfde naald is om mee te breien.\nRonde 1 tot en met 2: recht.",
