@@ -72,7 +72,7 @@ REWRITTEN = [
     ("da", "hver 2den og 3die maske sammen", "knit every 2nd and 3rd st together"),
     ("fr", "2° * 7 m end, 2 m ens *", "2. * k7, k2tog *"),
     # a full stop that ends no number of a round, and one that ends a count
-    ("de", "6 Keile à 13. Rd 1: re", "6 sections of 13 sts. rnd 1: knit"),
+    ("de", "6 Keile à 13. Rd 1: re", "6 sections of 13 sts. Rnd 1: knit"),
     ("de", "Bleiben 72. Dann 3 Rd re", "= 72 sts rem. . Knit 3 rnds"),
     # what needles hold
     ("de", "Auf jeder der 4 Nadeln liegen 22 M", "22 sts on each of the 4 needles"),

@@ -89,7 +89,7 @@ REWRITTEN = [
     ("da", "til der er 2 m tilbage før mærket", "until 2 sts remain before marker"),
     ("nl", "tot er 2 st over zijn voor de markeerder", "until 2 sts remain before marker"),
     # a size and a round
-    ("de", "Nur die größte Größe, 13. Runde: re", "largest size only. Rnd 13: knit"),
+    ("de", "Nur die größte Größe, 13. Runde: re", "largest size only, rnd 13: knit"),
     ("fr", "Grande taille, 13e tour : end", "large size only, rnd 13: knit"),
     ("es", "Solo talla grande, 13ª vuelta: der", "large size only. Rnd 13: knit"),
     ("nb", "Kun den store størrelsen, 13. omgang: rett", "large size only, Rnd 13: knit"),

@@ -447,6 +447,7 @@ def test_a_round_worked_until_so_many_stitches_remain_on_each_needle_is_worked_a
     assert after_each_round(read(text, (64,))) == [60, 56, 52]
 
 
+@pytest.mark.parametrize(
     ("work", "left"),
     [
         ("Rnd 1: inc 2 sts on each needle (= 66 sts)", 66),

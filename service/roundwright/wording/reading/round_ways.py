@@ -456,7 +456,7 @@ ONCE_ON_EACH: Final = 0.3
 
 def _evenly(work: RoundWork) -> list[Candidate]:
     """Changes spread evenly, alone or in the last of some rounds, or the first where that is said."""
-    last = _changes(work)
+    last: Nodes = (work.seen.evenly[0],)
     if work.seen.untils:
         step = _step(work)
         until = work.seen.untils[-1].number
@@ -498,19 +498,6 @@ def _evenly(work: RoundWork) -> list[Candidate]:
     alone = CHANGED_ALONE if work.number is None and not of_some else CHANGED_WITHOUT_ROUNDS
     options.append(Candidate("round", work.cost + alone, last, stated=work.stated, how="evenly"))
     return options
-
-
-def _changes(work: RoundWork) -> Nodes:
-    """The round that changes the count: its changes spread evenly, or so many on each needle or in each section."""
-    evenly = work.seen.evenly[0]
-    places = [phrase for phrase in work.seen.order if type(phrase) is Needlewise]
-    if len(places) != 1 or work.stitches or evenly.to:
-        return (evenly,)
-    start, end = evenly.start, evenly.end
-    changed = Stitch(evenly.method or ("k2tog" if evenly.sign < 0 else "m1"), evenly.change, start, end)
-    plain = Stitch("k", ONE, start, end, bare=True)
-    rest = Fill((plain,), NOTHING, start, end, (start, end), marker=True)
-    return (Fill((changed, rest), None, start, end, (start, end), marker=True, needle=places[0].needle),)
 
 
 def _is_on_each_of(seen: Seen) -> bool:
