@@ -767,7 +767,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     )
     others = _with_first(candidate, in_this_way=thus and every)
     if others and times is not None and times.reached:  # until 4 dec rnds have been worked
-        return [replace(others[0], cost=cost), *others[1:], replace(candidate, cost=cost + AS_TOLD)]
+        counted_in = [replace(other, cost=cost + BEGUN * place) for place, other in enumerate(others)]
+        return [*counted_in, replace(candidate, cost=cost + AS_TOLD)]
     if others and ((thus and every) or candidate.again) and not left and not _begins_with_then(seen):
         # Of `like this 6 times in all`, and of `these 2 rnds 3 times in all`, the first is above.
         candidate = replace(candidate, cost=cost + AS_TOLD)
@@ -990,6 +991,8 @@ AS_TOLD: Final = 0.7
 """What it costs that the round told before is one of those that a count is printed behind, and no word says so."""
 WITH_FIRST: Final = 0.3
 """What it costs to count a round that was worked before among the times in all."""
+BEGUN: Final = 0.05
+"""What it costs that more than one of the rounds that have been worked then was told before."""
 MOST_BEGUN: Final = 3
 """Rounds worked before that are counted among the times in all."""
 MOST_SPOKEN: Final = 0.5
