@@ -311,3 +311,30 @@ def test_a_crown_ends_in_few_words(end: str, last: int) -> None:
     reading = read(text, (80,), "de")
     assert not faults(reading)
     assert after_each_round(reading)[-1] == last
+
+
+def test_a_full_stop_ends_the_round_before_the_number_of_stitches() -> None:
+    """`re. 2 M re zus` is a plain round and a decrease; `2 re` and `re 2` are two stitches."""
+    reading = read(
+        "* 10 M re, 2 M re zus * (88 M). Folg. Rd re. Folg. Rd: * 2 M re zus, 9 M re * (80 M).", (96,), "de"
+    )
+    assert not faults(reading)
+    assert after_each_round(reading) == [88, 88, 80]
+
+
+def test_a_round_begins_behind_the_short_word_for_needles() -> None:
+    text = "1. Rd: * 8 M re, 2 M re zus * = 72 M auf 4 Nd. 2. Rd: re. 3. Rd: * 7 M re, 2 M re zus * = 64 M."
+    reading = read(text, (80,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [72, 72, 64]
+
+
+def test_a_sentence_begins_with_a_number_in_words() -> None:
+    text = "Alle 10 M 1 MM setzen.\nAbn-Rd: vor jedem MM 2 M re zus-str. Zwischenrunde: re. Beide Rd noch 2x = 56 M."
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64, 64, 56, 56]
+
+
+@pytest.mark.parametrize("way", ["überzogen", "rechts verschränkt"])
+def test_both_ends_of_every_section_lose_a_stitch(way: str) -> None:
+    text = f"84 M in 6 Keile geteilt. 1. Rd: in jedem Keil die ersten 2 M {way} und die letzten 2 M re zus. (72 M)"
+    assert after_each_round(read(text, (84,), "de")) == [72]

@@ -21,6 +21,8 @@ STITCHES: Final = "sts"
 """What the English word for stitches is."""
 COUNTED: Final = ("=", "Rnd", ". Rnd", "Row")
 """What the English words of a count or of the number of a round begin with."""
+STITCHES_COUNTED: Final = frozenset(("k{n}", "p{n}"))
+"""The same of stitches whose number may stand behind a full stop: `re. 2`, not in `re. 2 M re zus`."""
 PLAIN_ROUNDS: Final = frozenset(("knit {n} rnds", ". Knit {n} rnds", "purl {n} rnds", ". Purl {n} rnds"))
 """English words of rounds whose wordings may begin like some stitches up to the end of the round."""
 AROUND: Final = "around"
@@ -102,9 +104,14 @@ class Matcher:
             around = self.longest(found.stop - 1)
             if around is not None and around.meaning.english == AROUND and around.stop > found.stop:
                 return self.longest(place, found.stop - 1)
-        if found is None or not found.meaning.english.startswith(COUNTED):
-            return found
+        if found is None:
+            return None
         last = self.number_before(found.stop)
+        behind_stop = found.meaning.english in STITCHES_COUNTED and any(
+            piece.key == "." for piece in self.cut[place:last]
+        )
+        if not found.meaning.english.startswith(COUNTED) and not behind_stop:
+            return found
         if last > place:
             other = self.longest(last)
             if other is not None and other.stop > found.stop:
@@ -327,7 +334,7 @@ class Matcher:
             return True  # `in folg. 4. Rd:`
         if before.kind != "word" or self.begins_round(at + 1) or self.begins_named_round(at + 1):
             return False
-        capital = following is not None and following.kind == "word" and following.text[0].isupper()
+        capital = following is not None and following.kind != "sign" and following.text[0].isupper()
         if not capital or following is None or self.cut[at].key == "'":
             return True
         short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT

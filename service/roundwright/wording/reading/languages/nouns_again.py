@@ -19,7 +19,7 @@ _BETWEEN: Final = frozenset((",", ";", "/", "-"))
 _CLOSING: Final = ")"
 _BARS: Final = frozenset("/|")
 RESPECTIVELY: Final = "respectively"
-"""What the English word is of the one before the last number of a list."""
+"""What the English word is of the word before the last number of a list."""
 
 
 def with_nouns_once(cut: list[Piece], width: int, known: Lexicon) -> list[Piece]:
@@ -89,6 +89,8 @@ def _parted(
     nouns: list[str] = []
     joins: list[str] = []
     place = begin
+    if _value(cut[begin]) is None:
+        return None
     while place < len(cut) and _value(cut[place]) is not None:
         numbers.append(cut[place])
         place += 1
@@ -102,13 +104,14 @@ def _parted(
         joins.append(join or cut[place].key)
         place += 1
         place += join == RESPECTIVELY and cut[place : place + 1] != [] and cut[place].key == "."
-    ends = place - (len(nouns) > 0)
-    again = len(nouns) == width and len(set(nouns)) == 1
-    barred = again and len(set(joins)) == 1 and _BARS.issuperset(joins)
-    told = joins[-1:] == [RESPECTIVELY] and {",", RESPECTIVELY}.issuperset(joins) and (again or ends < place)
-    if len(numbers) != width or not (barred or told) or not _alike(numbers):
+    again = len(set(nouns)) == 1 and cut[place - 1] is not numbers[-1]
+    barred = len(nouns) == width and len(set(joins)) == 1 and _BARS.issuperset(joins)
+    parted = (
+        len(nouns) in (1, width) and joins[-1:] == [RESPECTIVELY] and {",", RESPECTIVELY}.issuperset(joins)
+    )
+    if len(numbers) != width or not again or not (barred or parted) or not _alike(numbers):
         return None
-    return _made(numbers, cut[ends:place]), place
+    return _made(numbers, cut[place - 1 : place]), place
 
 
 def _alike(numbers: Sequence[Piece]) -> bool:

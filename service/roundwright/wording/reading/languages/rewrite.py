@@ -604,7 +604,8 @@ class _Writer:
             return None
         if following.kind == "number" and not initials:
             english = found.meaning.english
-            ends = following.ordinal and english.startswith(NEW_SENTENCE)  # dann 2 Rd. 7. Rd: ...
+            new = english.startswith(NEW_SENTENCE) or self.matcher.begins_round(found.stop + 1)
+            ends = following.ordinal and new  # dann 2 Rd. 7. Rd: ..., 72 M auf 4 Nd. 2. Rd: re
             if ends or english not in BEFORE_NUMBERS:
                 return None
         return dot.end
