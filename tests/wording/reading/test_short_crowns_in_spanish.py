@@ -822,6 +822,42 @@ TEXTS = [
         8,
         [16, 24],
     ),
+    # every round by its short form, sections that end in a decrease, two joined without a word for it
+    (
+        ("*8 d, 2 jd* 8 v. = 72 p. 1 v. d.\nDism. así c/2 v. hasta 56 p. y en c/v. hasta 32 p."),
+        80,
+        [72, 72, 64, 64, 56, 48, 40, 32],
+    ),
+    (
+        (
+            "La corona se divide en siete partes de 12 puntos. Al final de cada parte se hace una "
+            "disminución (2 puntos juntos): 77 puntos. La vuelta siguiente no lleva disminuciones. Se "
+            "alternan estas dos vueltas hasta que queden 63 puntos, y luego se disminuye en todas hasta "
+            "42."
+        ),
+        84,
+        [77, 77, 70, 70, 63, 56, 49, 42],
+    ),
+    (
+        (
+            "Queremos 8 disminuciones en cada vuelta: tejemos 8 puntos, juntamos 2 y seguimos así (72).\n"
+            "Descansamos una vuelta.\n"
+            "Tejemos 7 puntos, juntamos 2 y seguimos así (64)."
+        ),
+        80,
+        [72, 72, 64],
+    ),
+    # a knit round without a colon, and the same with another number
+    (
+        ("V1 [8 d – 2 jd] x 8 → 72\nV2 d\nV3 [7 d – 2 jd] x 8 → 64"),
+        80,
+        [72, 72, 64],
+    ),
+    (
+        ("Vta. 1: *7 d, 2 jd* (64 p).\nVta. 2: sin dism.\nVta. 3: igual, con 6 d (56 p).\nVuelta derecha."),
+        72,
+        [64, 64, 56, 56],
+    ),
 ]
 
 SIZES = [
