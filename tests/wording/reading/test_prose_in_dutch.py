@@ -835,3 +835,16 @@ def test_numbers_of_three_sizes_joined_by_or() -> None:
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert [len(rounds) for rounds in reading.rounds] == [3, 4, 5]
     assert [rounds[-1].after for rounds in reading.rounds] == [72, 80, 88]
+
+
+def test_numbers_of_two_sizes_told_one_after_the_other() -> None:
+    """The cast-on and the rounds are told for each size by its name."""
+    text = "Zet 80 st op voor de kleine en 90 voor de grote maat. Brei 2 toeren voor de kleine en 4 voor de grote maat."
+    reading = read(text, (80, 90), "nl")
+    assert not reading.findings
+    assert [len(rounds) for rounds in reading.rounds] == [2, 4]
+
+
+def test_rounds_of_the_brim_before_those_of_the_body() -> None:
+    """A full stop behind the short form of rounds ends what is told of the brim."""
+    assert after_each_round(read("Boord: 2 trn. 3 trn tricotst.", (80,), "nl")) == [80] * 5
