@@ -551,6 +551,35 @@ TOLD = [
         ),
         [88, 88, 88, 80, 80, 72, 72, 72],
     ),
+    (
+        (
+            "Først tager jeg ind hver tiende maske: 8 ret, to sammen. Så er der 72 masker. Så kommer en ret "
+            "omgang. Næste gang er der 7 ret mellem indtagningerne (64 masker), og så en ret omgang. Bliv ved, "
+            "til du har 56 masker."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
+    (
+        (
+            "Tag 8 masker ind jævnt fordelt på næste omgang, derefter 8 masker på hver anden omgang, til der "
+            "er 56 masker, og til sidst 8 masker på hver omgang, til der er 40 masker."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "På første indtagningsomgang strikker du hver 9. og 10. maske ret sammen. Strik 1 omgang ret. På "
+            "anden indtagningsomgang strikker du hver 8. og 9. maske ret sammen. Nu er der 64 masker."
+        ),
+        [72, 72, 64],
+    ),
+    (
+        (
+            "Del maskerne i 8 lige store portioner. I hver portion strikkes de to sidste masker sammen på hver "
+            "anden omgang, til der er 7 masker i hver (56 masker)."
+        ),
+        [72, 72, 64, 64, 56],
+    ),
     # stitches that are left, and needles
     ("Lad 8 masker være, og strik de to næste ret sammen. Gør det otte gange, så er der 72 masker.", [72]),
     (

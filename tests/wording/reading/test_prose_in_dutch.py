@@ -755,6 +755,52 @@ TOLD = [
         ),
         [72, 72, 64, 64, 56],
     ),
+    # what is worked in the passive voice, and at the end of every section and before every marker
+    (
+        (
+            "Hang een markeerder na elke tiende steek, acht in totaal. In de volgende toer worden de twee "
+            "steken vlak voor elke markeerder samengebreid (72 steken). De volgende toer wordt zonder "
+            "minderingen gebreid. Deze twee toeren worden herhaald tot er 56 steken zijn."
+        ),
+        [72, 72, 64, 64, 56, 56],
+    ),
+    (
+        (
+            "Verdeel de steken in 8 gelijke porties. In elke portie worden de laatste twee steken "
+            "samengebreid, om de andere toer, tot er 7 steken in elke portie zijn (56 steken), en daarna in "
+            "elke toer, tot er 5 steken in elke portie zijn (40 steken)."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "In de eerste mindertoer brei je elke 9e en 10e steek recht samen. Brei 1 toer recht. In de tweede "
+            "mindertoer brei je elke 8e en 9e steek recht samen. Nu zijn er 64 steken."
+        ),
+        [72, 72, 64],
+    ),
+    (
+        (
+            "Minder 8 steken gelijkmatig verdeeld in de volgende toer, daarna 8 steken in elke tweede toer tot "
+            "er 56 steken zijn, en ten slotte 8 steken in elke toer tot er 40 steken zijn."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Laat 8 steken staan en brei de twee volgende samen. Doe dat acht keer, dan zijn er 72 steken. "
+            "Wissel een toer met minderingen af met een rechte toer, tot er 56 steken zijn. Daarna sla je de "
+            "rechte toer over. Je eindigt met 40 steken."
+        ),
+        [72, 72, 64, 64, 56, 48, 40],
+    ),
+    (
+        (
+            "Brei 8 recht en dan twee samen, en herhaal dit rondom. De volgende twee toeren brei je recht. "
+            "Daarna 7 recht en twee samen, rondom (64 steken)."
+        ),
+        [72, 72, 72, 64],
+    ),
     # the needle that is worked with is no round
     (
         "Zet 80 steken op: 20 steken op elke naald. De vijfde naald is om mee te breien.\nRonde 1 tot en met 2: recht.",
@@ -778,3 +824,27 @@ def test_sizes_with_a_dash_before_their_bracket() -> None:
     assert not reading.findings
     assert [rounds[0].after for rounds in reading.rounds] == [72, 80, 88]
     assert [len(rounds) for rounds in reading.rounds] == [3, 4, 5]
+
+
+def test_numbers_of_three_sizes_joined_by_or() -> None:
+    """The last of all is behind `of`."""
+    text = (
+        "Zet 80, 88 of 96 steken op. Brei 2, 3 of 4 toeren recht.\n8, 9 of 10 recht, 2 samen, herhaal rondom."
+    )
+    reading = read(text, (80, 88, 96), "nl")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert [len(rounds) for rounds in reading.rounds] == [3, 4, 5]
+    assert [rounds[-1].after for rounds in reading.rounds] == [72, 80, 88]
+
+
+def test_numbers_of_two_sizes_told_one_after_the_other() -> None:
+    """The cast-on and the rounds are told for each size by its name."""
+    text = "Zet 80 st op voor de kleine en 90 voor de grote maat. Brei 2 toeren voor de kleine en 4 voor de grote maat."
+    reading = read(text, (80, 90), "nl")
+    assert not reading.findings
+    assert [len(rounds) for rounds in reading.rounds] == [2, 4]
+
+
+def test_rounds_of_the_brim_before_those_of_the_body() -> None:
+    """A full stop behind the short form of rounds ends what is told of the brim."""
+    assert after_each_round(read("Boord: 2 trn. 3 trn tricotst.", (80,), "nl")) == [80] * 5

@@ -337,7 +337,8 @@ class Matcher:
         capital = following is not None and following.kind != "sign" and following.text[0].isupper()
         if not capital or following is None or self.cut[at].key == "'":
             return True
-        short = before.text.lower() in self.known.dotted or len(before.text) <= LONGEST_SHORT
+        little = len(before.text) <= LONGEST_SHORT and before.key not in self.known.fillers
+        short = little or before.text.lower() in self.known.dotted
         size = len(following.text) <= LONGEST_SIZE and following.text.isupper()
         known = following.text in self.known.forms
         unknown = not self.known.single(before.text)
