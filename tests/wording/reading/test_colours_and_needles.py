@@ -112,3 +112,26 @@ def test_the_last_needle_of_a_round_does_not_take_the_words_of_the_next_round() 
     """The back keeps its 8 stitches; the second round is another."""
     text = "Rnd 1: Front: k6, k2tog, back: knit to end Rnd 2: Front: knit, back: knit"
     assert worked(read(text, (16,))) == [(16, 15, "k6, k2tog, k8"), (15, 15, "knit")]
+
+
+BANDS = [
+    ("Then come the stripes: 4 rnds white, 4 rnds red, 4 rnds white, 4 rnds red, all in st st.", 18),
+    ("Stripes: 4 rnds white, 4 rnds red, 4 rnds white.", 14),
+    ("4 rnds white, 4 rnds red, 4 rnds white", 14),
+    ("Knit 4 rnds white, 4 rnds red, 4 rnds white and 4 rnds red, all in st st.", 18),
+    ("Knit 4 rnds with white, then 4 rnds with red, then 4 rnds with blue.", 14),
+    ("Work 4 rnds white, 4 rnds red. Work 4 rnds white.", 14),
+    # stripes that are worked over and over, as often as is told behind them
+    ("Stripes: 4 rnds white, 4 rnds red.\nWork 32 rnds in stripes.", 34),
+    ("Work in stripes of 4 rnds white, 4 rnds red for 32 rnds.", 34),
+    ("Work 4 rnds white, 4 rnds red three times.", 26),
+    ("Work 4 rnds white, 4 rnds red. Repeat these 8 rnds twice more.", 26),
+]
+
+
+@pytest.mark.parametrize(("stripes", "rounds"), BANDS)
+def test_bands_that_are_told_in_a_row_are_all_worked(stripes: str, rounds: int) -> None:
+    reading = read(f"Cast on 80 sts. Knit 2 rnds.\n{stripes}", (80,), "en")
+
+    assert not reading.findings
+    assert number_of_rounds(reading) == [rounds]

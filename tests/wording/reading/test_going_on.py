@@ -567,3 +567,65 @@ MARKED = "Place a marker every 12 sts.\n"
 def test_plain_rounds_told_once_stand_between_those_that_follow(told: str, after: list[int]) -> None:
     """Of ninety-six stitches; where none are told, none stand between."""
     assert after_each_round(read(MARKED + told, (96,))) == after
+
+
+AFTER_THEM_ALL = [
+    # behind the last as well
+    ("In this manner dec 2 more times, with 2 plain rnds after each dec (84 sts).", [90] * 3 + [84] * 3),
+    ("Work the dec rnd 2 more times, with 2 plain rnds after each (84 sts).", [90] * 3 + [84] * 3),
+    ("Work the dec rnd 3 times in all, with 2 plain rnds after each (84 sts).", [90] * 3 + [84] * 3),
+    ("Dec every 3rd rnd 2 times, with 2 plain rnds after each.", [90] * 3 + [84] * 3),
+    (
+        "Dec rnds 2-3: 1 st less between decreases each time, knit 1 rnd after each = 84 sts.",
+        [90, 90, 84, 84],
+    ),
+    # only between them
+    ("Dec in this way 2 more times, with 2 plain rnds between. 84 sts.", [90] * 3 + [84]),
+    ("Continue in this way, with 2 plain rnds after each dec, until 84 sts remain.", [90] * 3 + [84]),
+    ("Dec like this 2 more times. 84 sts.", [90] * 3 + [84]),
+]
+
+
+@pytest.mark.parametrize(("onward", "after"), AFTER_THEM_ALL)
+def test_plain_rounds_after_each_decrease_stand_behind_the_last_too(onward: str, after: list[int]) -> None:
+    reading = read(f"Dec rnd: *k15, k2tog* around (96 sts). Knit 2 rnds.\n{onward}", (102,), "en")
+
+    assert errors(reading) == []
+    assert after_each_round(reading) == [96] * 3 + after
+
+
+FEWER_EACH_TIME = [56] * 7 + [48] * 6 + [40] * 5 + [32] * 4 + [24] * 3 + [16]
+FEWER_PLAIN_ROUNDS = [
+    ("Knit 6 rnds. *k5, k2tog*. Knit 5 rnds. Continue in this manner until 16 sts remain.", FEWER_EACH_TIME),
+    (
+        (
+            "Knit 6 rnds. Continue in this manner with 1 st and 1 plain rnd less between decreases each time, "
+            "until 16 sts remain."
+        ),
+        FEWER_EACH_TIME,
+    ),
+    (
+        (
+            "Knit 6 rnds. Continue in this manner with 1 st less between decreases each time, and as many plain "
+            "rnds as there are sts between the decreases, until 16 sts remain."
+        ),
+        FEWER_EACH_TIME,
+    ),
+    # as many each time: the single round told last, or those told once
+    (
+        "Knit 2 rnds. *k5, k2tog*. Knit 1 rnd. Continue in this manner until 16 sts remain.",
+        [56] * 3 + [48, 48, 40, 40, 32, 32, 24, 24, 16],
+    ),
+    (
+        "Knit 1 rnd. Continue in this manner with 1 st less between decreases, until 16 sts remain.",
+        [56, 56, 48, 48, 40, 40, 32, 32, 24, 24, 16],
+    ),
+]
+
+
+@pytest.mark.parametrize(("onward", "after"), FEWER_PLAIN_ROUNDS)
+def test_plain_rounds_between_decreases_may_be_fewer_each_time(onward: str, after: list[int]) -> None:
+    reading = read(f"*k6, k2tog* around. {onward}", (64,), "en")
+
+    assert errors(reading) == []
+    assert after_each_round(reading) == after

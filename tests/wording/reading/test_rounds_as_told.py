@@ -6,6 +6,7 @@ The rounds are counted by hand.
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from tests.corpus.score import errors
 from tests.support.readings import after_each_round, words_of_rounds
 
 DOUBLE = "*k5, sk2p; rep from * around"
@@ -251,3 +252,19 @@ def test_sections_told_behind_a_heading_are_each_worked() -> None:
 def test_a_part_that_is_so_many_rounds_of_a_rib_is_worked(text: str, rounds: int) -> None:
     """What only says how many there are by now works none."""
     assert after_each_round(read(text, (84,))) == [84] * rounds
+
+
+    ("line", "after"),
+    [
+        ("Knit 2 rnds. k2tog around = 30 sts. Work 2 rnds.", [60, 60, 30, 30, 30]),
+        ("Work 1 rnd. p2tog around (30 sts). Work 2 rnds.", [60, 30, 30, 30]),
+        # no sentence ends where short words have their full stop
+        ("Work 2 rnds. k 2, p 2.", [60, 60]),
+        ("Work 2 rnds. in moss st.", [60, 60]),
+    ],
+)
+def test_a_decrease_behind_a_number_of_rounds_is_a_round_of_its_own(line: str, after: list[int]) -> None:
+    reading = read(f"Cast on 60 sts. {line}", (60,), "en")
+
+    assert errors(reading) == []
+    assert after_each_round(reading) == after

@@ -164,8 +164,9 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     """`Two rounds white and four navy, and do that five times, thirty rounds`: plain rounds; None for anything else."""
     often = [place for place, phrase in enumerate(phrases) if type(phrase) is Times]
     nodes = plain_fill("k", segment.start, segment.end)
-    if not often and all(map(_tells_stripe, phrases)) and (in_all := bands_in_all(phrases)):
-        return Candidate("round", 0.1, nodes, rounds=in_all)
+    if not often and all(map(_tells_stripe, phrases)):
+        in_all = bands_in_all(phrases) or _bands_in_a_row(phrases)
+        return Candidate("round", 0.1, nodes, rounds=in_all) if in_all else None
     if len(often) != 1 or not all(map(_tells_stripe, phrases)):
         return None
     times, bands = phrases[often[0]], [*filter(_is_band, phrases[: often[0]])]
@@ -178,6 +179,39 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     if any(number.of(0) != rounds for number in total):
         return None
     return Candidate("round", 0.1, nodes, rounds=Number((rounds,), segment.start, segment.end))
+
+
+def _bands_in_a_row(phrases: tuple[Phrase, ...]) -> Number | None:
+    """How many rounds bands make that are told each with its colour, `Knit 4 rnds white, 4 rnds red, all in st st`.
+
+    None where they may only be the stripes that are worked over and over, `Stripes: 4 rnds white, 4 rnds red`.
+    """
+    at = [place for place, phrase in enumerate(phrases) if type(phrase) is Rounds]
+    if len(at) < FEWEST_BANDS or any(type(phrase) is Brackets for phrase in phrases):
+        return None
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases]
+    before = {text for text, phrase in zip(texts, phrases[: at[0]], strict=False) if type(phrase) is Said}
+    coloured = [
+        {text for text in texts[band + 1 : end] if text in COLOURS}
+        for band, end in pairwise([*at, len(phrases)])
+    ]
+    worked = "work" in before or any(type(phrase) is not Said for phrase in phrases[: at[0]])
+    if len(at) > FEWEST_BANDS:
+        worked = worked or coloured[0] == coloured[-1]
+    elif not before.isdisjoint(
+        _STRIPES
+    ):  # `work stripes: *4 rnds white, 4 rnds red*, rep from * to * 2 times`
+        worked = False
+    if not (before <= _BEFORE_BANDS and worked and all(coloured)):
+        return None
+    rounds = sum(phrase.number.of(0) or 0 for phrase in phrases if type(phrase) is Rounds)
+    return Number((rounds,), phrases[at[0]].start, phrases[at[-1]].end)
+
+
+_BEFORE_BANDS: Final = frozenset(
+    ("work", "come", "comes", "follow", "now", "the", "stripes", "stripe", "in", "with")
+)
+"""Words before bands of colour that are worked once."""
 
 
 def bands_in_all(phrases: tuple[Phrase, ...]) -> Number | None:

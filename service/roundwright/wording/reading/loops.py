@@ -20,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     Extent,
+    Fabric,
     Length,
     Needlewise,
     PerPart,
@@ -202,7 +203,7 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     if other or not (thus or (not segment.alone and seen.words < MOST_SPOKEN)):
         return []
     first = _first_rounds(seen)
-    plain = first is not None and (first.plain or _number_after_it(seen))
+    plain = first is not None and (first.plain or _number_after_it(seen)) and not number_after_each(seen)
     if first is not None and plain and not thus:  # `Decrease (60 sts) and two plain rounds`
         nodes = plain_fill("k", first.start, first.end)
         return [Candidate("round", 0.0, nodes, rounds=first.number, stated=stated)]
@@ -483,7 +484,11 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         ways.append(replace(goes_on, cost=cost, step=2, plain=plain))
         ways.extend(_with_first(ways[-1], in_this_way=False))
     decreases = again.named == (named("decrease"),)
-    if decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
+    if decreases and loop.times and loop.plain:  # `Work the dec rnd 2 more times, with 2 rnds after each`
+        cost = loop.cost + GOES_ON_BY_NAME
+        ways.append(replace(goes_on, cost=cost, step=loop.plain + 1, plain=loop.plain))
+        ways.extend(_with_first(ways[-1], in_this_way=False))
+    elif decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
         # `Rep dec rnd every rnd twice`, `work only dec rnds until 16 sts`
         cost, step = loop.cost + GOES_ON_BY_NAME, max(loop.step, 1)
         ways.append(replace(goes_on, cost=cost, step=step, sign=-1))
@@ -745,8 +750,11 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     thus, every, change = _is_thus(seen), bool(_rhythms(seen)), _sign(seen)
     cost = 0.3 * (not thus) + min(1.5, seen.words * 0.3)
     cost += TOLD_ITSELF * (not (thus or change or every) and _tells_round(seen))
-    step = _step(seen, label)
-    counted = _first_rounds(seen) if left and not seen.untils else None  # work 6 rounds in this way: 48 sts
+    after_each = number_after_each(seen)
+    step = after_each + 1 if after_each else _step(seen, label)
+    counted = (
+        _first_rounds(seen) if left and not seen.untils and not after_each else None
+    )  # work 6 rounds in this way: 48 sts
     candidate = Candidate(
         "continue",
         cost,
@@ -761,7 +769,8 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         often=_often_to(seen) if until is not None else None,
         per=seen.per,
         last_round=seen.last_round,
-        plain=_after_it(seen, times)
+        plain=(after_each if not seen.untils else 0)
+        or _after_it(seen, times)
         or int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
@@ -807,6 +816,17 @@ def _number_after_it(seen: Seen) -> int:
                 type(phrase) is Said and phrase.text in ("last", "this") for phrase in seen.order[at:]
             )
             return 0 if before else rounds.number.of(0) or 0  # `3 rounds after the last one`: those before it
+    return 0
+
+
+def number_after_each(seen: Seen) -> int:
+    """How many plain rounds are told to follow each decrease: `with 2 rounds after each one`; 0 where none are."""
+    phrases = [phrase for phrase in seen.order if type(phrase) is not Fabric]
+    for at, rounds in enumerate(phrases, start=1):
+        texts = [phrase.text for phrase in phrases[at : at + 2] if type(phrase) is Said]
+        behind = texts[:1] == ["after each"] or texts in (["after", "each"], ["after", "every"])
+        if type(rounds) is Rounds and not rounds.every and behind:
+            return rounds.number.of(0) or 0
     return 0
 
 

@@ -30,7 +30,7 @@ from roundwright.wording.reading.phrases import (
     is_once_more,
     opened,
 )
-from roundwright.wording.reading.rhythm import next_steps
+from roundwright.wording.reading.rhythm import next_steps, tells_fewer_rounds
 from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
@@ -563,7 +563,7 @@ class _Continuation:
         took_turns = between and self.trailing  # with plain rounds
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
-        plain = _plain_again(work)
+        plain, self.fewer = _plain_again(work), 0
         apart, self.behind = _plain_told(work) if step < 2 and work.candidate.until else (0, 0)
         if apart and step:
             self.gap = apart
@@ -576,6 +576,13 @@ class _Continuation:
             self.gap = (rounds.of(work.column) or 0) if rounds is not None else 1
         else:
             self.gap = between if between is not None else max(self.told_gap(), self.trailing)
+            if (
+                0 < self.trailing < self.gap
+            ):  # knit 6 rnds, decrease, knit 5 rnds, and in this manner: 4, 3, 2, 1
+                self.fewer = int(self.trailing + 1 == self.gap and self.trailing > 1)
+                self.gap = self.trailing
+        if tells_fewer_rounds(work.segment.phrases):
+            self.fewer, self.gap = 1, self.trailing or self.gap
 
     def told_gap(self) -> int:
         """The plain rounds behind the last shaping, by its own words: `On every other round, k2tog before each m`."""
@@ -601,7 +608,8 @@ class _Continuation:
         label = work.segment.label
         shaped = numbers or int(label is not None and label.named != 0)
         if shaped and target is not None and self.shapings_to(target) == shaped:
-            self.gap = 0  # as many rounds are numbered, or told by name, as there are decrease rounds
+            # as many rounds are numbered, or told by name, as there are decrease rounds
+            numbers, self.gap = (0, self.gap) if candidate.plain else (numbers, 0)
         turns = candidate.times.number.of(work.column) if candidate.times is not None else None
         made, start = 0, lane.count
         self.require_way(target if turns is None else None)
@@ -616,7 +624,7 @@ class _Continuation:
             self.trailing = 0
             if not self.shape(target):
                 raise work.never_ends(until_start(work.segment, candidate.until), start, target)
-            made += 1
+            made, self.gap = made + 1, max(0, self.gap - self.fewer)
         self.require_turns(made, first, target)
         while self.number < first + numbers:
             self.plain_round()

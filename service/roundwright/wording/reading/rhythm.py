@@ -3,6 +3,7 @@
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work, execute
 from roundwright.knitting.rounds.spread import most_changes, spread
+from roundwright.wording.reading.phrases import Phrase, Rounds, Said
 from roundwright.wording.reading.worked import times
 
 
@@ -72,3 +73,14 @@ def _fewer(steps: Steps, taken: int) -> Steps | None:
         assert type(run) is Work
         made[place : place + 1] = [Work(run.stitch, run.times - 1)] if run.times > 1 else []
     return tuple(made) or None
+
+
+def tells_fewer_rounds(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether fewer plain rounds are told each time: `1 rnd less`, `as many rnds as there are sts between`."""
+    rounds = [at for at, phrase in enumerate(phrases) if type(phrase) is Rounds and not phrase.every]
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases]
+    return any(
+        texts[at + 1 : at + 2] in (["less"], ["fewer"])
+        or [*filter(None, texts[max(0, at - 3) : at])][-2:] == ["as", "many"]
+        for at in rounds
+    )

@@ -5,6 +5,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.loops import number_after_each
 from roundwright.wording.reading.phrases import Again, Fabric, Rounds, Said
 from roundwright.wording.reading.seen import Seen, counts_left, is_bare
 from roundwright.wording.reading.tree import Stated, named
@@ -18,6 +19,8 @@ _BETWEEN: Final = frozenset(("between", "in between", "inbetween"))
 
 def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Candidate]) -> list[Candidate]:
     """The candidates of a segment, with that which has the plain rounds it tells between those that shape."""
+    if seen.changes and seen.times and number_after_each(seen) and not seen.evenly:
+        options = [replace(way, cost=way.cost + OTHERWISE * (way.kind == "round")) for way in options]
     number = _between(seen)
     counts = counts_left(stated)[-1:] if seen.continues and not seen.times else ()
     until = seen.untils[-1].number if seen.untils else counts[0].number if counts else None
@@ -51,6 +54,10 @@ def _between(seen: Seen) -> int:
         for behind in seen.order[place + 1 : place + 1 + MOST_TO_BETWEEN]:
             if type(behind) is Said and behind.text in _BETWEEN:
                 return phrase.number.of(0) or 0
-            if type(behind) not in (Said, Fabric):
+            fewer = type(behind) is Said and behind.text in (
+                "less",
+                "fewer",
+            )  # `1 rnd less between decreases`
+            if fewer or type(behind) not in (Said, Fabric):
                 break
     return 0

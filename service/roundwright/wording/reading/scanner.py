@@ -235,7 +235,8 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         if flags & (STOP | LINE) == STOP:
             short = capitals and last.text not in undotted and raw not in _BEGIN_SENTENCES
             follows = folded[start] if short else text[start]
-            flags &= -1 if _ends_sentence(gap, last, group, follows) else ~STOP
+            shaped = last.kind == "round" and raw.endswith("tog")  # Knit 2 rnds. k2tog around
+            flags &= -1 if shaped or _ends_sentence(gap, last, group, follows) else ~STOP
         behind = folded[end : end + 1]
         if group in _LISTS:
             apart = width == 1 and _heads_row(last, raw, behind)
