@@ -146,6 +146,22 @@ PRINT = [
         ),
         [68, 68, 60, 60, 52],
     ),
+    # a decrease every so many stitches, and the round that is as the last
+    (
+        99,
+        (
+            "Diminuer : ttes les 9 m. (7 m. end., 2 m. ens.) - 88 m.\n1 tr.\n"
+            "Ttes les 8 m. (6 m. end., 2 m. ens.) - 77 m.\nTtes les 7 m. - 66 m."
+        ),
+        [88, 88, 77, 66],
+    ),
+    (40, "Tr 1 : *1 GGT* (20 m.)\nTr 2 : id. (10 m.)", [20, 10]),
+    # the decrease round alone, which goes on with a stitch fewer
+    (
+        60,
+        EVERY_OTHER + "Puis rép. seulement le tour 1, tjs avec 1 m. de moins, jusqu'à 36 m.",
+        [54, 54, 48, 42, 36],
+    ),
 ]
 
 TALES = [
@@ -456,3 +472,9 @@ def test_work_repeated_behind_a_semicolon_may_be_told_in_all() -> None:
     """`et recommencer 8 fois en tout`: eight times, and not eight more."""
     text = "Tour 1 : 8 m., 2 m. ens. ; et recommencer 8 fois en tout (72 m.)."
     assert after_rounds_of_sizes(read(text, (80,), "fr")) == [[72]]
+
+
+def test_places_of_decreases_may_be_told_before_their_work() -> None:
+    """`Toutes les 10 m. (donc 6 fois) : 8 m.`: what stands in the bracket is how often, and no round."""
+    text = "Toutes les 10 m. (donc 6 fois) : 8 m. end., 2 m. ens. = 54 m."
+    assert after_rounds_of_sizes(read(text, (60,), "fr")) == [[54]]
