@@ -162,6 +162,17 @@ PRINT = [
         EVERY_OTHER + "Puis rép. seulement le tour 1, tjs avec 1 m. de moins, jusqu'à 36 m.",
         [54, 54, 48, 42, 36],
     ),
+    # rounds parted by dashes, stitches without a comma, and the short name of stocking stitch
+    (
+        72,
+        (
+            "Dim. - Rg 1 : [10 m. end., 2 m. ens.] 6 fois. 66 m. - Rg 2 : end. - Rg 3 : [9 m. end., 2 m. ens.] 6 fois. "
+            "60 m. - Rg 4 : end."
+        ),
+        [66, 66, 60, 60],
+    ),
+    (66, "1er tr dim. : ( 9 m. 2 ens. ) x 6 = 60\n1 tr\n2e tr dim. : ( 8 m. 2 ens. ) x 6 = 54", [60, 60, 54]),
+    (100, "Tr 1 : 8 m. j., 2 m. ens., tt le tr (90)\nTr 2 : j.", [90, 90]),
 ]
 
 TALES = [
