@@ -110,6 +110,69 @@ PRINT = [
         [54, 54, 48, 48, 42, 36],
     ),
     (90, "Tr 1 (dim.) : *8 m., 1 s.s.* 9 fs - 81 m.\nTr 2 (et ts les trs pairs) : m. end.", [81, 81]),
+    # plain stitches by their number alone
+    (81, "T1 : *7, 2 ens* 72\nT2-3 : unis\nT4 : (6, 2 ens) 63", [72, 72, 72, 63]),
+    # one round alone, and the plain round behind every decrease
+    (
+        60,
+        (
+            "Placer 6 anneaux, espacés de 10 m.\n"
+            "Tour 1 : *tric. à l'end. jusqu'à 2 m. avant l'anneau, 2 m. ens., déplacer l'anneau* 6 fois.\n"
+            "Tour 2 : end.\nReprendre 1 fois encore les tours 1 et 2 (48 m.), puis 3 fois le tour 1 seul (30 m.)."
+        ),
+        [54, 54, 48, 48, 42, 36, 30],
+    ),
+    (
+        72,
+        (
+            "Tour de dim. n° 1 : *7 m, 2 m ens* x 8. Reste 64 m.\nTric. 2 tours.\n"
+            "Tour de dim. n° 2 : *6 m, 2 m ens* x 8. Reste 56 m.\n"
+            "Tric. 1 tour entre chaque tour de dim. à partir d'ici.\n"
+            "Tours de dim. n° 3 à 5 : chaque fois 1 m de moins avant la dim. Reste 32 m."
+        ),
+        [64, 64, 64, 56, 56, 48, 48, 40, 40, 32],
+    ),
+    (
+        60,
+        EVERY_OTHER + "Cont. ts les 2 trs jusqu'à 42 m. puis ts les trs jusqu'à 24 m.",
+        [54, 54, 48, 48, 42, 36, 30, 24],
+    ),
+    # both sides of every marker
+    (
+        76,
+        (
+            "Quatre marqueurs (19 m. entre chaque). De part et d'autre de chaque marqueur, une diminution : 2 m. ens. "
+            "avant, 1 surjet simple après : 68 m. Recommencer tous les 2 tours jusqu'à 52 m."
+        ),
+        [68, 68, 60, 60, 52],
+    ),
+    # a decrease every so many stitches, and the round that is as the last
+    (
+        99,
+        (
+            "Diminuer : ttes les 9 m. (7 m. end., 2 m. ens.) - 88 m.\n1 tr.\n"
+            "Ttes les 8 m. (6 m. end., 2 m. ens.) - 77 m.\nTtes les 7 m. - 66 m."
+        ),
+        [88, 88, 77, 66],
+    ),
+    (40, "Tr 1 : *1 GGT* (20 m.)\nTr 2 : id. (10 m.)", [20, 10]),
+    # the decrease round alone, which goes on with a stitch fewer
+    (
+        60,
+        EVERY_OTHER + "Puis rép. seulement le tour 1, tjs avec 1 m. de moins, jusqu'à 36 m.",
+        [54, 54, 48, 42, 36],
+    ),
+    # rounds parted by dashes, stitches without a comma, and the short name of stocking stitch
+    (
+        72,
+        (
+            "Dim. - Rg 1 : [10 m. end., 2 m. ens.] 6 fois. 66 m. - Rg 2 : end. - Rg 3 : [9 m. end., 2 m. ens.] 6 fois. "
+            "60 m. - Rg 4 : end."
+        ),
+        [66, 66, 60, 60],
+    ),
+    (66, "1er tr dim. : ( 9 m. 2 ens. ) x 6 = 60\n1 tr\n2e tr dim. : ( 8 m. 2 ens. ) x 6 = 54", [60, 60, 54]),
+    (100, "Tr 1 : 8 m. j., 2 m. ens., tt le tr (90)\nTr 2 : j.", [90, 90]),
 ]
 
 TALES = [
@@ -349,6 +412,24 @@ TALES = [
         ),
         [40, 40, 30, 30, 20],
     ),
+    # rounds in quotation marks, one behind another
+    (
+        60,
+        (
+            "Je fais un tour de « 8 à l'endroit, 2 ensemble » (54), un tour à l'endroit, et puis un tour de "
+            "« 7, 2 ensemble » (48), un de « 6, 2 ensemble » (42) et un de « 2 ensemble » (21)."
+        ),
+        [54, 54, 48, 42, 21],
+    ),
+    # even rounds that stay plain
+    (
+        60,
+        (
+            "À chaque tour impair on diminue de 6 mailles, les tours pairs restent unis.\n1er tour : 8 m., 2 m. ens.\n"
+            "3e tour : 7 m., 2 m. ens.\nEt ainsi de suite jusqu'au 7e tour, où il ne reste que 36 mailles."
+        ),
+        [54, 54, 48, 48, 42, 42, 36],
+    ),
 ]
 
 
@@ -402,3 +483,9 @@ def test_work_repeated_behind_a_semicolon_may_be_told_in_all() -> None:
     """`et recommencer 8 fois en tout`: eight times, and not eight more."""
     text = "Tour 1 : 8 m., 2 m. ens. ; et recommencer 8 fois en tout (72 m.)."
     assert after_rounds_of_sizes(read(text, (80,), "fr")) == [[72]]
+
+
+def test_places_of_decreases_may_be_told_before_their_work() -> None:
+    """`Toutes les 10 m. (donc 6 fois) : 8 m.`: what stands in the bracket is how often, and no round."""
+    text = "Toutes les 10 m. (donc 6 fois) : 8 m. end., 2 m. ens. = 54 m."
+    assert after_rounds_of_sizes(read(text, (60,), "fr")) == [[54]]
