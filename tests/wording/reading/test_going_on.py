@@ -567,3 +567,18 @@ MARKED = "Place a marker every 12 sts.\n"
 def test_plain_rounds_told_once_stand_between_those_that_follow(told: str, after: list[int]) -> None:
     """Of ninety-six stitches; where none are told, none stand between."""
     assert after_each_round(read(MARKED + told, (96,))) == after
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Dec 6 sts evenly in rnd 1, then every other rnd 2 times and every rnd until 30 sts remain.",
+         [54, 54, 48, 48, 42, 36, 30]),
+        (("*k8, k2tog* around. In this manner dec every other rnd until 42 sts remain in this manner dec every rnd "
+         "until 30 sts remain."), [54, 54, 48, 48, 42, 36, 30]),
+        ("*k8, k2tog* around. Dec every other rnd until 42 sts remain in this manner.", [54, 54, 48, 48, 42]),
+    ],
+)  # fmt: skip
+def test_another_rhythm_may_begin_without_a_sign(told: str, after: list[int]) -> None:
+    """The last only says of its own rhythm that it goes on as before."""
+    assert after_each_round(read(told, (60,))) == after

@@ -481,7 +481,7 @@ def _is_next_cadence(part: _Part, coming: _Coming) -> bool:
     last = part.phrases[-1] if part.phrases else None
     joined = type(last) is Said and last.text in _ADDING
     before = any(type(rounds) is Rounds and rounds.every for rounds in part.phrases)
-    if type(coming.following) is Until and before and Until in part.kinds:
+    if type(coming.following) is Until and before and (Until in part.kinds or Times in part.kinds):
         return joined or bool(
             phrase.flags & (COMMA | SEMI)
         )  # every 3rd rnd until 64 sts and every 2nd until 32
@@ -602,7 +602,8 @@ def _shapes_on(part: _Part, coming: _Coming) -> bool:
     phrase, following = coming.phrase, coming.following
     begins = type(phrase) is Change and type(following) in (Rounds, Continue)
     begins = begins or (type(phrase) is Continue and phrase.manner and type(following) in (Change, Rounds))
-    return begins and Until in part.kinds and bool(phrase.flags & (STOP | SEMI | COMMA))
+    sure = type(phrase) is Continue and type(following) is Change and type(part.phrases[-1]) is Until
+    return begins and Until in part.kinds and (sure or bool(phrase.flags & (STOP | SEMI | COMMA)))
 
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:
