@@ -591,7 +591,8 @@ def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
     """Whether decreases, their markers or needles are told behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
     announced = type(phrase) in (Change, Every, Needlewise) and bool(phrase.flags & FULL)
     announced |= type(phrase) is Needlewise and _then_last(part.phrases)
-    return announced and not part.open and _counts_rounds(part.phrases)
+    plain = _counts_rounds(part.phrases) or all(map(is_bare, part.phrases))  # knit. On each needle: k9, k2tog
+    return announced and not part.open and plain
 
 
 def _shapes_on(part: _Part, coming: _Coming) -> bool:
