@@ -629,3 +629,18 @@ def test_plain_rounds_between_decreases_may_be_fewer_each_time(onward: str, afte
 
     assert errors(reading) == []
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Dec 6 sts evenly in rnd 1, then every other rnd 2 times and every rnd until 30 sts remain.",
+         [54, 54, 48, 48, 42, 36, 30]),
+        (("*k8, k2tog* around. In this manner dec every other rnd until 42 sts remain in this manner dec every rnd "
+         "until 30 sts remain."), [54, 54, 48, 48, 42, 36, 30]),
+        ("*k8, k2tog* around. Dec every other rnd until 42 sts remain in this manner.", [54, 54, 48, 48, 42]),
+    ],
+)  # fmt: skip
+def test_another_rhythm_may_begin_without_a_sign(told: str, after: list[int]) -> None:
+    """The last only says of its own rhythm that it goes on as before."""
+    assert after_each_round(read(told, (60,))) == after

@@ -254,6 +254,7 @@ def test_a_part_that_is_so_many_rounds_of_a_rib_is_worked(text: str, rounds: int
     assert after_each_round(read(text, (84,))) == [84] * rounds
 
 
+@pytest.mark.parametrize(
     ("line", "after"),
     [
         ("Knit 2 rnds. k2tog around = 30 sts. Work 2 rnds.", [60, 60, 30, 30, 30]),

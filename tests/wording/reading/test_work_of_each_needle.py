@@ -469,3 +469,12 @@ def test_changes_on_each_needle_are_as_many_as_lead_to_the_count() -> None:
     assert after_each_round(read("Rnd 1: inc 2 sts on each needle (70 sts)", (60,))) == [70]
     assert after_each_round(read("Size 3 needles.\nRnd 1: inc 2 sts on each needle (68 sts)", (60,))) == [68]
     assert read("Rnd 1: inc 2 sts on each needle.", (60,)).findings
+
+
+def test_a_plain_round_before_the_work_of_each_needle_is_a_round() -> None:
+    """It is told in the same line, behind the stitches on the needles."""
+    text = (
+        "Sts on 4 needles (16 on each). On each needle: k14, k2tog (60 sts). Next rnd: knit. "
+        "On each needle: k13, k2tog (56 sts). Next rnd: knit."
+    )
+    assert after_each_round(read(text, (64,))) == [60, 60, 56, 56]

@@ -592,7 +592,8 @@ def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
     """Whether decreases, their markers or needles are told behind whole rounds: `Knit 3 rounds. Dec as follows:`."""
     announced = type(phrase) in (Change, Every, Needlewise) and bool(phrase.flags & FULL)
     announced |= type(phrase) is Needlewise and _then_last(part.phrases)
-    return announced and not part.open and _counts_rounds(part.phrases)
+    plain = _counts_rounds(part.phrases) or all(map(is_bare, part.phrases))  # knit. On each needle: k9, k2tog
+    return announced and not part.open and plain
 
 
 def _shapes_on(part: _Part, coming: _Coming) -> bool:
@@ -603,7 +604,8 @@ def _shapes_on(part: _Part, coming: _Coming) -> bool:
     phrase, following = coming.phrase, coming.following
     begins = type(phrase) is Change and type(following) in (Rounds, Continue)
     begins = begins or (type(phrase) is Continue and phrase.manner and type(following) in (Change, Rounds))
-    return begins and Until in part.kinds and bool(phrase.flags & (STOP | SEMI | COMMA))
+    sure = type(phrase) is Continue and type(following) is Change and type(part.phrases[-1]) is Until
+    return begins and Until in part.kinds and (sure or bool(phrase.flags & (STOP | SEMI | COMMA)))
 
 
 def _closes_crown(part: _Part, coming: _Coming) -> bool:

@@ -564,7 +564,8 @@ class _Continuation:
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
         plain, self.fewer = _plain_again(work), 0
-        apart, self.behind = _plain_told(work) if step < 2 and work.candidate.until else (0, 0)
+        goes_on = step < 2 and work.candidate.until and work.segment.label is None
+        apart, self.behind = _plain_told(work) if goes_on else (0, 0)
         if apart and step:
             self.gap = apart
         elif step or ((self.trailing or work.segment.label) and _shapes_once_more(work.segment.phrases)):

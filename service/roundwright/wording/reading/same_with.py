@@ -57,7 +57,7 @@ def _same_with_counts(
     tokens: list[Token], place: int, made: list[Token], followed: int
 ) -> tuple[list[Token], int]:
     """The same where the count stands behind each number: `the same with 5 stitches (48 sts), then 4 (40 sts)`."""
-    stop = next((at for at in range(place + 1, len(tokens)) if tokens[at].flags & _APART), len(tokens))
+    stop = _stop_of_sentence(tokens, place)
     counts, words, open_at = dict[int, list[Token]](), list[Token](), 0
     for at in range(place, stop if stop <= place + 2 * MOST_WORDS else place):
         if tokens[at].kind == "(":
@@ -84,7 +84,7 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
 
     `made`: the words before it; `followed`: where in them the last such sentence ends that plain rounds follow.
     """
-    stop = next((at for at in range(place + 1, len(tokens)) if tokens[at].flags & _APART), len(tokens))
+    stop = _stop_of_sentence(tokens, place)
     at, plain = _behind_same(tokens, place, stop)
     if not at or stop > place + MOST_WORDS:
         return [], place
@@ -118,6 +118,12 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
         rounds.extend(even if plain and (plain.behind_last or item is not items[-1]) else ())
     rounds[0] = replace(rounds[0], flags=tokens[place].flags | STOP)
     return rounds, end
+
+
+def _stop_of_sentence(tokens: list[Token], place: int) -> int:
+    """Where the sentence ends that begins at a place, or a place so far behind that it is too long."""
+    limit = min(len(tokens), place + 2 * MOST_WORDS + 2)
+    return next((at for at in range(place + 1, limit) if tokens[at].flags & _APART), limit)
 
 
 def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plain | None]:
