@@ -314,6 +314,44 @@ CROWNS = [
         96,
         [88, 88, 88, 80, 80, 80],
     ),
+    # a plain round behind every decrease, told of what goes on; two rhythms with their rounds
+    (
+        (
+            "*6 r, 2 r sm*, gjenta *-* omg rundt: 63 m. Fortsett med 1 m mindre mellom hver felling og 1 omg r mellom "
+            "fellingene til det er 45 m igjen."
+        ),
+        72,
+        [63, 63, 54, 54, 45],
+    ),
+    (
+        (
+            "Fell på hver tredje omgang: 10 r, 2 r sm (88 m), så 9 r, 2 r sm (80 m). Deretter på annenhver omgang: "
+            "8 r, 2 r "
+            "sm (72 m), 7 r, 2 r sm (64 m)."
+        ),
+        96,
+        [88, 88, 88, 80, 72, 72, 64],
+    ),
+    # stitches before the marker that are told as where you are
+    (
+        (
+            "Sett 4 merker.\nFell på hver side av de 4 merkene: strikk til det er 2 m før merket, 2 r sm, flytt "
+            "merket, 1 r, "
+            "ta 1 m løs av, strikk 1 r og trekk den løse m over.\nStrikk 1 omg r."
+        ),
+        80,
+        [72, 72],
+    ),
+    # a plain round after every decrease round is after the last as well
+    (
+        (
+            "*6 r, 2 r sm* omg rundt (63 m). 1 omg r.\nFortsett slik, med 1 m mindre mellom fellingene og 1 omg r "
+            "etter hver "
+            "felling, til det er 45 m igjen.\nFell på hver omg til det er 27 m."
+        ),
+        72,
+        [63, 63, 54, 54, 45, 45, 36, 27],
+    ),
 ]
 
 
