@@ -873,7 +873,7 @@ def test_a_round_by_itself_some_times(last: str) -> None:
     [
         (
             (
-                "Verdeel het werk in 4 delen van 10 st met een markeerder ertussen. Brei aan het eind van elk deel 2 st "
+                "Verdeel het werk in 4 delen van 10 st met 1 markeerder ertussen. Brei aan het eind van elk deel 2 st "
                 "r samen in elke 2e toer 2 x."
             ),
             [36, 36, 32],
