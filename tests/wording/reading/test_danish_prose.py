@@ -667,3 +667,19 @@ def test_short_forms_and_places_of_decreases(crown: str, stitches: int, counts: 
     reading = read(start + crown, (stitches,), "da")
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == counts
+
+
+@pytest.mark.parametrize(
+    ("again", "counts"),
+    [
+        ("Strik disse 2 omg 2 gange mere.", [88, 88, 80, 80, 72, 72]),
+        ("De 2 omg strikkes 2 gange til.", [88, 88, 80, 80, 72, 72]),
+        ("Strik disse 2 omg endnu 1 gang.", [88, 88, 80, 80]),
+        ("Strik disse 2 omg 2 gange i alt.", [88, 88, 80, 80]),
+        ("Strik kun den første omg 2 gange til.", [88, 88, 80, 72]),
+    ],
+)
+def test_rounds_some_times_more_and_in_all(again: str, counts: list[int]) -> None:
+    """`2 gange mere` comes on top of what is worked, `2 gange i alt` has it with it."""
+    text = "Sæt 8 mærker med 12 m imellem.\n1. omg: *strik til 2 m før mærket, 2 r sm* 8 gange = 88 m.\n2. omg: r.\n"
+    assert after_each_round(read(text + again, (96,), "da")) == counts
