@@ -897,3 +897,9 @@ def test_places_of_decreases_and_rounds_of_the_brim(crown: str, counts: list[int
     reading = read(crown, (40,), "nl")
     assert not [finding for finding in reading.findings if finding.severity == "error"]
     assert after_each_round(reading) == counts
+
+
+def test_rounds_some_times_more() -> None:
+    """`2 x extra` comes on top of what is worked."""
+    text = "Toer 1: *2 r, 2 r sbr*.\nToer 2: r.\nBrei deze 2 toeren 1 x extra."
+    assert after_each_round(read(text, (64,), "nl")) == [48, 48, 36, 36]
