@@ -636,3 +636,50 @@ def test_numbers_of_two_sizes_told_one_after_the_other() -> None:
     reading = read(text, (80, 90), "da")
     assert not reading.findings
     assert [len(rounds) for rounds in reading.rounds] == [2, 4]
+
+
+@pytest.mark.parametrize(
+    ("crown", "stitches", "counts"),
+    [
+        ("*4 r, 1 dobb. overtr. (tag 1 m løs af, 2 r sm, træk den løse m over), 5 r* 8 x = 80 m.", 96, [80]),
+        ("*3 r, dobb. overtr., 4 r* = 64 m.", 80, [64]),
+        (
+            "Strik de første 2 m på hver p r sm på hver omg, til der er 2 m på hver p.",
+            16,
+            [12, 8],
+        ),
+        ("Sæt et mærke for hver 10. m. Strik 2 r sm i slutn af hver del på hv 2. omg 2 g.", 40, [36, 36, 32]),
+        (
+            "Sæt 4 mærker med 10 m imellem. Tag ind på begge sider af hver markør på hver 2. omg 2 gange.",
+            40,
+            [32, 32, 24],
+        ),
+        (
+            "Strik 1 omg rib: *3 r, 2 vr*.\nIndtagning 1: Strik 2 vr sm i alle vr-striber (32 m).",
+            40,
+            [40, 32],
+        ),
+    ],
+)
+def test_short_forms_and_places_of_decreases(crown: str, stitches: int, counts: list[int]) -> None:
+    """Abbreviated words of a decrease, and where it is: at needles, sections, markers and purl ribs."""
+    start = f"Slå {stitches} m op og fordel dem på 4 strømpep ({stitches // 4} m på hver p).\n"
+    reading = read(start + crown, (stitches,), "da")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == counts
+
+
+@pytest.mark.parametrize(
+    ("again", "counts"),
+    [
+        ("Strik disse 2 omg 2 gange mere.", [88, 88, 80, 80, 72, 72]),
+        ("De 2 omg strikkes 2 gange til.", [88, 88, 80, 80, 72, 72]),
+        ("Strik disse 2 omg endnu 1 gang.", [88, 88, 80, 80]),
+        ("Strik disse 2 omg 2 gange i alt.", [88, 88, 80, 80]),
+        ("Strik kun den første omg 2 gange til.", [88, 88, 80, 72]),
+    ],
+)
+def test_rounds_some_times_more_and_in_all(again: str, counts: list[int]) -> None:
+    """`2 gange mere` comes on top of what is worked, `2 gange i alt` has it with it."""
+    text = "Sæt 8 mærker med 12 m imellem.\n1. omg: *strik til 2 m før mærket, 2 r sm* 8 gange = 88 m.\n2. omg: r.\n"
+    assert after_each_round(read(text + again, (96,), "da")) == counts

@@ -848,3 +848,58 @@ def test_numbers_of_two_sizes_told_one_after_the_other() -> None:
 def test_rounds_of_the_brim_before_those_of_the_body() -> None:
     """A full stop behind the short form of rounds ends what is told of the brim."""
     assert after_each_round(read("Boord: 2 trn. 3 trn tricotst.", (80,), "nl")) == [80] * 5
+
+
+THREE_ROUNDS = "Toer 1: *2 r, 2 r sbr*.\nToer 2 en 3: r.\n"
+
+
+@pytest.mark.parametrize(
+    "last",
+    [
+        "Vervolgens de 1e toer 2 x achter elkaar breien.",
+        "Brei dan 2 x alleen toer 1.",
+        "Brei nu nog 2 x alleen de 1e toer.",
+        "Herhaal alleen de eerste toer nog 2 x.",
+        "Alleen toer 1 nog 2 x herhalen.",
+    ],
+)
+def test_a_round_by_itself_some_times(last: str) -> None:
+    """A fourth of the stitches goes with every round that is worked alone."""
+    assert after_each_round(read(THREE_ROUNDS + last, (64,), "nl")) == [48, 48, 48, 36, 27]
+
+
+@pytest.mark.parametrize(
+    ("crown", "counts"),
+    [
+        (
+            (
+                "Verdeel het werk in 4 delen van 10 st met 1 markeerder ertussen. Brei aan het eind van elk deel 2 st "
+                "r samen in elke 2e toer 2 x."
+            ),
+            [36, 36, 32],
+        ),
+        (
+            (
+                "Hang 4 markeerders in het werk met 10 st ertussen.\n"
+                "Minder aan weerszijden van elke markeerder in elke 2e toer 2 x."
+            ),
+            [32, 32, 24],
+        ),
+        ("Boord: 2 nld. Brei 3 toeren boord. Brei 1 toer r.", [40] * 6),
+        (
+            "Brei 1 toer boordst: *3 r, 2 av*.\n1e mindering: brei in elke av-ribbel 2 av samen (32 st).",
+            [40, 32],
+        ),
+    ],
+)
+def test_places_of_decreases_and_rounds_of_the_brim(crown: str, counts: list[int]) -> None:
+    """Sections, markers and purl ribs in which stitches are decreased; `boord` is the brim in rib."""
+    reading = read(crown, (40,), "nl")
+    assert not [finding for finding in reading.findings if finding.severity == "error"]
+    assert after_each_round(reading) == counts
+
+
+def test_rounds_some_times_more() -> None:
+    """`2 x extra` comes on top of what is worked."""
+    text = "Toer 1: *2 r, 2 r sbr*.\nToer 2: r.\nBrei deze 2 toeren 1 x extra."
+    assert after_each_round(read(text, (64,), "nl")) == [48, 48, 36, 36]
