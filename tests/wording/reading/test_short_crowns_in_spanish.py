@@ -909,6 +909,8 @@ TEXTS = [
         100,
         [92],
     ),
+    # a last stitch that is a purl stitch
+    ("Ronda 1: *2 p jun, 2 p rev*. (72 p)\nRonda 2: *2 p jun, 1 p rev* (48 p)", 96, [72, 48]),
     # the stitch passed over in short
     (
         "Vta 1: *12 d, deslizar 1, 2pjd, ppde (pasar p deslizado por encima); rep desde * (78 p)",
