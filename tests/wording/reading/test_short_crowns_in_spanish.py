@@ -858,6 +858,65 @@ TEXTS = [
         72,
         [64, 64, 56, 56],
     ),
+    # `R1` is a round where it is worked again, and `R` behind `siguiente`
+    (
+        (
+            "Coloca un marcador cada 12 p.\nR1: *teje hasta quedar 2 p antes del marc., 2pjd*. (88 p)\n"
+            "R2: todo del derecho.\nAhora teje solo R1, en cada ronda, tres veces. (64 p)\n"
+            "Siguiente R: *6 d, 2pjd* (56 p)\nÚltima R: *5 d, 2pjd* (48 p)"
+        ),
+        96,
+        [88, 88, 80, 72, 64, 56, 48],
+    ),
+    # a marker is placed before some stitches; none is cast on
+    (
+        "V1: *pon marcador, teje 18 p* 5 veces\nV2: *2pjd, teje al derecho hasta el marcador* 5 veces (85 p)",
+        90,
+        [90, 85],
+    ),
+    # ordinals of plain rounds, which are no stitches worked together
+    (
+        "1. *9 der., 2 jun.*, 100 p.\n2. - 4. der.\n5. *8 der., 2 jun.*, 90 p.\n6. y 7. der.",
+        110,
+        [100, 100, 100, 100, 90, 90, 90],
+    ),
+    # a plain round between
+    (
+        (
+            "Ronda 1: *10 der, 2pj der* (88 p)\nRonda 2: teje toda la ronda.\nRonda 3: *9 der, 2pj der* (80 p)\n"
+            "Ronda 4: teje toda la ronda.\nContinúe disminuyendo de esta manera, con un pto menos entre "
+            "disminuciones y una ronda lisa entre medio, hasta que queden 64 pts."
+        ),
+        96,
+        [88, 88, 80, 80, 72, 72, 64],
+    ),
+    # from a round on, with a bracket behind the number
+    (
+        (
+            "vta 1) *12 der, 2pj* (78)\nvta 2) der\nvta 3) *11 der, 2pj* (72)\nvta 4) der\n"
+            "vta 5 en adelante) disminuir en todas las vueltas, siempre 6 puntos, hasta que queden 12\n"
+            "última vta) todo 2pj (6)"
+        ),
+        84,
+        [78, 78, 72, 72, 66, 60, 54, 48, 42, 36, 30, 24, 18, 12, 6],
+    ),
+    # a last stitch behind the decrease of each needle
+    (
+        (
+            "Hay 25 p en cada aguja, 100 p.\nEn cada aguja, tejer 1 p, 1 surjete simple, tejer hasta los 3 últimos p, "
+            "2 p juntos, 1 p. (92 p)"
+        ),
+        100,
+        [92],
+    ),
+    # a last stitch that is a purl stitch
+    ("Ronda 1: *2 p jun, 2 p rev*. (72 p)\nRonda 2: *2 p jun, 1 p rev* (48 p)", 96, [72, 48]),
+    # the stitch passed over in short
+    (
+        "Vta 1: *12 d, deslizar 1, 2pjd, ppde (pasar p deslizado por encima); rep desde * (78 p)",
+        90,
+        [78],
+    ),
 ]
 
 SIZES = [
