@@ -9,6 +9,33 @@ EVERY_OTHER = "Tour 1 : *8 m., 2 m. ens.*, 6 fois = 54 m.\nTour 2 : sans dim.\n"
 """A round that shapes sixty stitches, and a plain one."""
 
 PRINT = [
+    # rounds of letters repeated as a pair, then the first of them by itself
+    (
+        102,
+        (
+            "6 segments de 17 m séparés par un marqueur.\n"
+            "Tour A : *tric jusqu'à 2 m avant le marqueur, 2 m ens*, 6 fois\nTour B : tric\n"
+            "Faire A et B 3 fois (84 m), puis A seulement jusqu'à ce qu'il reste 72 m."
+        ),
+        [96, 96, 90, 90, 84, 84, 78, 72],
+    ),
+    # both ends of every section
+    (
+        76,
+        (
+            "4 sections de 19 m.\n"
+            "Tour de dim. : au début de chaque section 1 GGT, à la fin de chaque section 2 m ens. 8 dim."
+        ),
+        [68],
+    ),
+    # another word for a round, which is none where stitches are joined
+    (84, "Joindre en rond.\nRond 1 : *5 m end, 2 m ens*\nRonds 2 à 4 : end.", [72, 72, 72, 72]),
+    (24, "Ronds 9 et 10 : *2 mailles ensemble* – 12 mailles, puis 6 mailles", [12, 6]),
+    (
+        84,
+        "Tour 1 : *5 m end, 2 m ens*\nTour 2 : tricoter.\nTour 3 : tricoter 4 m, 2 m ens, rép.",
+        [72, 72, 60],
+    ),
     # the number of the line before the number of the round, and a round as the one before
     (
         72,
