@@ -9,6 +9,62 @@ EVERY_OTHER = "Tour 1 : *8 m., 2 m. ens.*, 6 fois = 54 m.\nTour 2 : sans dim.\n"
 """A round that shapes sixty stitches, and a plain one."""
 
 PRINT = [
+    # rounds of letters repeated as a pair, then the first of them by itself
+    (
+        102,
+        (
+            "6 segments de 17 m séparés par un marqueur.\n"
+            "Tour A : *tric jusqu'à 2 m avant le marqueur, 2 m ens*, 6 fois\nTour B : tric\n"
+            "Faire A et B 3 fois (84 m), puis A seulement jusqu'à ce qu'il reste 72 m."
+        ),
+        [96, 96, 90, 90, 84, 84, 78, 72],
+    ),
+    # both ends of every section
+    (
+        76,
+        (
+            "4 sections de 19 m.\n"
+            "Tour de dim. : au début de chaque section 1 GGT, à la fin de chaque section 2 m ens. 8 dim."
+        ),
+        [68],
+    ),
+    # another word for a round, which is none where stitches are joined
+    (84, "Joindre en rond.\nRond 1 : *5 m end, 2 m ens*\nRonds 2 à 4 : end.", [72, 72, 72, 72]),
+    (24, "Ronds 9 et 10 : *2 mailles ensemble* – 12 mailles, puis 6 mailles", [12, 6]),
+    (
+        84,
+        "Tour 1 : *5 m end, 2 m ens*\nTour 2 : tricoter.\nTour 3 : tricoter 4 m, 2 m ens, rép.",
+        [72, 72, 60],
+    ),
+    # the number of the line before the number of the round, and a round as the one before
+    (
+        72,
+        (
+            "3. Tour 25 : *2 m. end., 2 m. ens. à l'env.* (54 m.)\n4. Tour 26 : *2 m. end., 1 m. env.*\n"
+            "5. Tours 27 à 28 : end.\n6. Tour 29 : 2 m. ens. tout le tour (27 m.)"
+        ),
+        [54, 54, 54, 54, 27],
+    ),
+    (32, "T9. 2 ens, rép. jusqu'à la fin (16)\nT10. idem (8)", [16, 8]),
+    (70, "3e tour 8 m, 2 m ens.", [63]),
+    # plain rounds between, not behind the last
+    (
+        72,
+        (
+            "Tour de dim. 1 : *7 m, 2 m ens* 8 fois, 64 m.\n1 tour uni entre chaque tour de dim.\n"
+            "Tours de dim. 2 à 4 : chaque fois 1 m de moins avant la dim., 40 m."
+        ),
+        [64, 64, 56, 56, 48, 48, 40],
+    ),
+    # marked stitches
+    (
+        76,
+        "Marquer 4 m : la 1re, la 20e, la 39e et la 58e.\nDim. 1 m avant chaque m marquée tous les 2 tours 3 fois.",
+        [72, 72, 68, 68, 64],
+    ),
+    (76, "Marquer 4 m.\nDim. 1 m après chacune des 4 m marquées.", [72]),
+    (76, "Marquer 4 m.\nDim. 1 m avant et après chaque m marquée.", [68]),
+    (90, "Tour 1 : *6 m end, 1 double dim centrée, 6 m end* 6 fois (78 m).", [78]),
     # two rounds of one number each, whose work is given once
     (40, "Tr de dim. 4 et 5 : 2 m. ens. end. tt le tr (20 m., puis 10 m.). Serrer.", [20, 10]),
     (40, "Rgs de dim. 4 et 5 : 2 m. ens. sur tout le rg (20 m., puis 10 m.).", [20, 10]),
