@@ -391,3 +391,21 @@ def test_how_often_a_chart_is_repeated_in_a_round_adds_no_round(line: str) -> No
     text = f"{line}\nNext round: *k9, k2tog* to end. [100 sts]"
 
     assert after_each_round(read(text, (110,))) == [*[110] * 18, 100]
+
+
+@pytest.mark.parametrize(
+    ("work", "rounds"),
+    [
+        ("Work the 8 rnds of the chart 3 times.", 24),
+        ("Work the 8 rnds of the chart 3 times, then begin the crown:", 24),
+        ("Work all 8 rnds of the chart twice (16 rnds).", 16),
+        ("Work the chart 3 times (8 rnds each).", 24),
+        ("Knit the 8 rnds of chart A 3 times.", 24),
+        ("Work the 8 rnds of chart A 3 times, then the 4 rnds of chart B twice.", 32),
+        ("Work the 8 rnds of chart A 8 times around.", 8),
+        ("Work the 8 rnds of the chart.", 8),
+    ],
+)
+def test_the_rounds_of_a_chart_are_worked_so_many_times(work: str, rounds: int) -> None:
+    """Where its stitches are worked so many times around, its rounds are not."""
+    assert number_of_rounds(read(f"Knit 1 rnd. {work}", (120,))) == [rounds + 1]
