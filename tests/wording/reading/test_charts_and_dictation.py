@@ -391,3 +391,36 @@ def test_how_often_a_chart_is_repeated_in_a_round_adds_no_round(line: str) -> No
     text = f"{line}\nNext round: *k9, k2tog* to end. [100 sts]"
 
     assert after_each_round(read(text, (110,))) == [*[110] * 18, 100]
+
+
+@pytest.mark.parametrize(
+    ("work", "rounds"),
+    [
+        ("Work the 8 rnds of the chart 3 times.", 24),
+        ("Work the 8 rnds of the chart 3 times, then begin the crown:", 24),
+        ("Work all 8 rnds of the chart twice (16 rnds).", 16),
+        ("Work the chart 3 times (8 rnds each).", 24),
+        ("Knit the 8 rnds of chart A 3 times.", 24),
+        ("Work the 8 rnds of chart A 3 times, then the 4 rnds of chart B twice.", 32),
+        ("Work the 8 rnds of chart A 8 times around.", 8),
+        ("Work the 8 rnds of the chart.", 8),
+    ],
+)
+def test_the_rounds_of_a_chart_are_worked_so_many_times(work: str, rounds: int) -> None:
+    """Where its stitches are worked so many times around, its rounds are not."""
+    assert number_of_rounds(read(f"Knit 1 rnd. {work}", (120,))) == [rounds + 1]
+
+
+@pytest.mark.parametrize(
+    ("work", "codes"),
+    [
+        ("Work stripes of 4 rnds white, 4 rnds red until piece measures 15 cm.", ["to_a_length"]),
+        ("Work in stripes (4 rnds white, 4 rnds red) until piece measures 15 cm.", ["to_a_length"]),
+        ("Stripes: 4 rnds white, 4 rnds red, 15 cm.", []),
+    ],
+)
+def test_stripes_are_worked_to_a_length(work: str, codes: list[str]) -> None:
+    """How many rounds that is depends on the length; where they are only named, none is worked."""
+    reading = read(f"{work} Knit 3 rnds.", (20,))
+    assert [finding.code for finding in reading.findings] == codes
+    assert number_of_rounds(reading) == [len(codes) + 3]

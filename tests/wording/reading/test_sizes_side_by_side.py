@@ -200,3 +200,28 @@ def test_the_work_of_some_sizes_stands_behind_an_arrow(language: str, only: str,
     text = f"{only.format('L', 12)}, {plain}\n{only.format(both, 11)}, {plain}"
     reading = read(f"S (M, L)\n{text}", (84, 91, 98), language)
     assert after_rounds_of_sizes(reading) == [[], [84, 84], [91, 91, 84, 84]]
+
+
+@pytest.mark.parametrize(
+    "end",
+    [
+        "(size 2 only: knit the last st)",
+        "(Size 2: last st is knit)",
+        "(size 2: end k1)",
+        "(2nd size: k1)",
+        "(size 2 only: k1)",
+    ],
+)
+def test_a_bracket_tells_how_a_round_of_a_size_ends(end: str) -> None:
+    """The other sizes work the round as it stands before the bracket."""
+    reading = read(f"*k2tog* around {end} = 12 (14) sts.", (24, 27))
+    assert not reading.findings
+    assert after_rounds_of_sizes(reading) == [[12], [14]]
+
+
+def test_a_bracket_with_a_repeat_is_the_whole_round_of_its_size() -> None:
+    """A line that begins with a size is for it alone."""
+    reading = read("*k8, k2tog* around (size 2: *k7, k2tog*) = 72 (80) sts.", (80, 90))
+    assert after_rounds_of_sizes(reading) == [[72], [80]]
+    reading = read("Size 2 only: rnd 1: *k2tog* to last st, k1 (14 sts).", (24, 27))
+    assert after_rounds_of_sizes(reading) == [[], [14]]

@@ -8,8 +8,8 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Said, Star, Times
-from roundwright.wording.reading.seen import has_stitches
-from roundwright.wording.reading.sizes import columns_of
+from roundwright.wording.reading.seen import has_shaping, has_stitches, is_bare
+from roundwright.wording.reading.sizes import by_place, columns_of
 from roundwright.wording.reading.tokens import COLON, SEMI, STOP, Token
 
 
@@ -19,15 +19,19 @@ def named_parts(
     """The phrases for the sizes that are named beside their work, with the places of those; empty for any other line.
 
     `k6, k2tog around for Child; k8, k2tog for Adult`. Before a bracket, the work is for the sizes that the bracket does
-    not name. Work that does not say how far it goes on goes on as far as the first.
+    not name, or of all where the bracket has only the end of a size: `k2tog around (size 2: end k1)`. Work that does
+    not say how far it goes on goes on as far as the first.
     """
     if not names:
         return []
+    names = {**by_place(width), **names}
     for at, phrase in enumerate(phrases):
         if at and type(phrase) is Brackets and (made := work_of_names(phrase.inside, tokens, names)):
             behind: Sequence[Phrase] = phrases[at + 1 :]
             named = [column for columns, _ in made for column in columns]
             others = tuple(column for column in range(width) if column not in named)
+            if all(map(_is_end, (part for _, part in made))):
+                made = [(columns, [*phrases[:at], *part]) for columns, part in made]
             made = [*(work_of_names(phrases[:at], tokens, names) or [(others, phrases[:at])]), *made]
             break
     else:
@@ -86,9 +90,20 @@ def _named(
     return made, phrases[begin:]
 
 
+def _is_end(part: Sequence[Phrase]) -> bool:
+    """Whether this is only how a round ends: `knit the last st`, `end k1`, `k1`."""
+    works = any(type(phrase) in _REPEATS or has_shaping(phrase) for phrase in part)
+    ends = any(type(phrase) is Said and phrase.text in _ENDING for phrase in part)
+    return not works and (ends or not any(map(is_bare, part)))
+
+
+_REPEATS: Final = frozenset((Brackets, Extent, Star))
+_ENDING: Final = frozenset(("last", "end", "ending"))
+
+
 def _goes_on_naming(before: Phrase, phrase: Phrase) -> bool:
     """Whether words go on that may name sizes."""
-    return type(before) is Said and type(phrase) is Said and not phrase.flags & (SEMI | STOP)
+    return type(before) is Said and type(phrase) is Said and not phrase.flags & (SEMI | STOP | COLON)
 
 
 def _is_for(phrase: Phrase) -> bool:

@@ -15,6 +15,7 @@ from roundwright.wording.reading.phrases import (
     Count,
     Extent,
     Fabric,
+    Length,
     Phrase,
     Rep,
     Rounds,
@@ -164,6 +165,8 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     """`Two rounds white and four navy, and do that five times, thirty rounds`: plain rounds; None for anything else."""
     often = [place for place, phrase in enumerate(phrases) if type(phrase) is Times]
     nodes = plain_fill("k", segment.start, segment.end)
+    if phrases and type(phrases[-1]) is Length and _works_stripes(phrases[:-1]):
+        return Candidate("round", 0.1, nodes, length=True)
     if not often and all(map(_tells_stripe, phrases)):
         in_all = bands_in_all(phrases) or _bands_in_a_row(phrases)
         return Candidate("round", 0.1, nodes, rounds=in_all) if in_all else None
@@ -179,6 +182,12 @@ def stripes(phrases: tuple[Phrase, ...], segment: Segment) -> Candidate | None:
     if any(number.of(0) != rounds for number in total):
         return None
     return Candidate("round", 0.1, nodes, rounds=Number((rounds,), segment.start, segment.end))
+
+
+def _works_stripes(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether stripes are worked over and over, as to a length: `Work stripes of 4 rnds white, 4 rnds red`."""
+    texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases]
+    return texts[:1] == ["work"] and not _STRIPES.isdisjoint(texts) and all(map(_tells_stripe, phrases))
 
 
 def _bands_in_a_row(phrases: tuple[Phrase, ...]) -> Number | None:

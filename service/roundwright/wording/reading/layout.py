@@ -38,6 +38,7 @@ from roundwright.wording.reading.numbered_paragraphs import called_paragraphs, w
 from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
+from roundwright.wording.reading.parsing.looking import CRAFTS
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -583,6 +584,10 @@ def _for_size_behind(lines: Lines, of: Label) -> Label:
     if any(token.kind == "round" for token in tokens[begin:opened]):
         return of  # knit. Rnd 2 (size 2 only)
     closed = next((place for place in range(only, lines.stop) if tokens[place].kind == ")"), only)
+    if any(token.kind in CRAFTS or token.kind == "stitch" for token in tokens[only:closed]):
+        return of  # (size 2 only: knit the last st)
+    if any(token.number and len(token.number.values) > 1 for token in tokens[closed : lines.stop]):
+        return of  # end k1 (size 2 only) = 12 (14) sts
     names = with_letters(lines.names)
     columns = columns_of(tokens, opened + 1, closed, names) or columns_of(tokens, opened + 1, only + 1, names)
     if columns:

@@ -380,8 +380,8 @@ def chart_again(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         return []
     times = seen.times[0]
     turns, in_all = times.number.of(0) or 0, rounds[0].of(0) or 0
-    if times.more or turns < 2 or in_all % turns:
-        return []
+    if times.more or turns < 2 or in_all % turns or _round_counts(seen)[0].start < times.start:
+        return []  # work the 8 rounds of Chart A twice
     again = Again(times.start, times.end, 0, last=in_all // turns)
     return [Candidate("loop", 0.1, again=again, times=replace(times, total=True), stated=stated)]
 

@@ -20,6 +20,7 @@ from roundwright.wording.reading.phrases import (
     FIRST_ROUND,
     AtEnds,
     Brackets,
+    Chart,
     Count,
     Extent,
     Fabric,
@@ -425,9 +426,9 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     if type(node) is not Stitch or (work.number and work.number.values != (1,) and not several):
         return []
     until = seen.untils[-1].number if seen.untils else None
-    told = bool(work.stated or until or several)  # on each needle k2tog (60 sts)
+    counted = bool(work.stated or until or several)  # on each needle k2tog (60 sts)
     on_each = 1 if several or not often else often[0].of(0) or 0
-    if not (node.loose or (told and node.name not in ("k", "p"))) or not 0 < on_each <= MOST_ON_EACH:
+    if not (node.loose or (counted and node.name not in ("k", "p"))) or not 0 < on_each <= MOST_ON_EACH:
         return []
     start, end = node.start, node.end
     plain = Fill((Stitch("k", ONE, start, end, bare=True),), NOTHING, start, end, (start, end), marker=True)
@@ -551,7 +552,9 @@ def _how_many(seen: Seen) -> Number | None:
         return seen.in_all.number  # stripes of 4 rnds A, 4 rnds B until there are 9 stripes (36 rnds)
     if len(numbers) > 2 and not seen.times and (in_all := bands_in_all(seen.order)):
         return in_all
-    if len(numbers) > 1 and seen.times and not any(has_stitches(phrase) for phrase in seen.work):
+    turns = _turns_of_chart(seen, numbers)
+    if (turns or len(numbers) > 1) and seen.times and (turns or not any(map(has_stitches, seen.work))):
+        numbers = numbers[: turns or None]
         width = max(len(number.values) for number in (*numbers, seen.times[-1].number))
         values = [
             sum(number.of(column) or 0 for number in numbers) * (seen.times[-1].number.of(column) or 0)
@@ -563,6 +566,22 @@ def _how_many(seen: Seen) -> Number | None:
         values = [sum(number.of(column) or 0 for number in numbers) for column in range(width)]
         return Number(tuple(values), numbers[0].start, numbers[0].end)
     return numbers[0] if numbers else None
+
+
+def _turns_of_chart(seen: Seen, numbers: list[Number]) -> int:
+    """1 where the rounds of a chart are worked so many times: `the 8 rounds of the chart twice (16 rounds)`; else 0."""
+    match [
+        phrase for phrase in seen.order if type(phrase) not in (Said, Count, Then) and not is_bare(phrase)
+    ]:
+        case [Rounds(), Chart(), Times(number=times)]:
+            in_all = 0
+        case [Rounds(), Chart(), Times(number=times), Brackets(inside=(Rounds(number=number),))]:
+            in_all = number.of(0) or 0
+        case [Chart(), Times(number=times), Brackets(inside=(Rounds(), Said(text="each")))]:
+            in_all = 0
+        case _:
+            return 0
+    return int(not in_all or in_all == (numbers[0].of(0) or 0) * (times.of(0) or 0)) if numbers else 0
 
 
 def _in_numbers(seen: Seen) -> Number | None:

@@ -7,7 +7,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roundwright.wording.reading.sizes import BY_NUMBER, columns_of, with_letters
+from roundwright.wording.reading.sizes import by_place, columns_of, with_letters
 from roundwright.wording.reading.tokens import COLON, FULL, LINE, SEMI, SPACE, Token
 from roundwright.wording.reading.tree import Number
 
@@ -27,7 +27,7 @@ def with_rounds_begun(tokens: list[Token], names: Mapping[str, int], width: int)
     """The tokens of several sizes, with such sentences as `begin at rnd 3 (1)`. Takes time in their number."""
     if width == 1:
         return tokens
-    known = {**{f"{BY_NUMBER}{column + 1}": column for column in range(width)}, **with_letters(names)}
+    known = {**by_place(width), **with_letters(names)}
     made: list[Token] = []
     kept = 0
     for place, token in enumerate(tokens):

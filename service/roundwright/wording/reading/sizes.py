@@ -771,7 +771,7 @@ def columns_of(
     words = [token.text for token in tokens[begin:stop]]
     without = next((place for place, word in enumerate(words) if word in ("but", "except")), 0)
     if without:
-        left_out = columns_of(tokens, begin + without + 1, stop, {**_by_place(width), **names})
+        left_out = columns_of(tokens, begin + without + 1, stop, {**by_place(width), **names})
         if left_out is None or not names_all(tokens, begin, begin + without):
             return None
         return tuple(column for column in range(width) if column not in left_out) or None
@@ -825,7 +825,7 @@ def _spelled(number: str) -> str:
     return "-".join(re.findall("[^ –/()-]+", number))
 
 
-def _by_place(width: int) -> Mapping[str, int]:
+def by_place(width: int) -> Mapping[str, int]:
     """The sizes by the numbers of their places: `All sizes except size 1`."""
     return {f"{BY_NUMBER}{column + 1}": column for column in range(width)}
 
