@@ -384,3 +384,10 @@ def test_rounds_that_go_on_with_a_stitch_less() -> None:
     reading = read(f"{text}jeweils 1 Masche weniger zwischen den Abnahmen (= 16 Maschen).", (48,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == [40, 32, 24, 16]
+
+
+def test_the_end_of_a_needle_has_a_name() -> None:
+    text = "Rd 1: auf allen 4 Nd: 1 M re, 2 M re überz. zus-str, re bis 3 M vor Nd-Ende, 2 M re zus-str, 1 M re (64 M)."
+    reading = read(text, (72,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [64]
