@@ -338,3 +338,56 @@ def test_a_sentence_begins_with_a_number_in_words() -> None:
 def test_both_ends_of_every_section_lose_a_stitch(way: str) -> None:
     text = f"84 M in 6 Keile geteilt. 1. Rd: in jedem Keil die ersten 2 M {way} und die letzten 2 M re zus. (72 M)"
     assert after_each_round(read(text, (84,), "de")) == [72]
+
+
+@pytest.mark.parametrize(
+    ("pairs", "begun"),
+    [
+        ("jede 8. und 9. (9. und 10.) M re zus-str = 64 (72) M.", (72, 80)),
+        ("jede 8./9. und 9./10. M re zus-str = 64/72 M.", (72, 80)),
+        ("jede 8. und 9. (9. und 10./10. und 11./11. und 12.) M re zus-str.", (72, 80, 88, 96)),
+    ],
+)
+def test_pairs_of_ordinals_of_all_sizes(pairs: str, begun: tuple[int, ...]) -> None:
+    reading = read(f"In der folg. Rd {pairs}", begun, "de")
+    assert not faults(reading)
+    assert after_rounds_of_sizes(reading) == [[start - 8] for start in begun]
+
+
+@pytest.mark.parametrize("name", ["Abn-Rd", "Abn.-Rd.", "Abnahme-Runde", "Abn.Rd."])
+def test_a_decrease_round_has_its_name_in_two(name: str) -> None:
+    text = f"{name}: auf jeder Nd die letzten 2 M re zus.str. = 76 M. 1 Rd re. Dann die {name} noch 2x hintereinander."
+    reading = read(f"80 M auf 4 Nd. {text}", (80,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [76, 76, 72, 68]
+
+
+@pytest.mark.parametrize(
+    "last", ["dritt- u. vorletzte M.", "drittletzte und vorletzte M", "zweit- und drittletzte M"]
+)
+def test_decreases_inside_both_edges_of_each_needle(last: str) -> None:
+    text = f"Abn-Rd: auf jeder Nd die 2. u. 3. M. überz. zus.str. und die {last} r. zus.str. (= 72 M.)"
+    assert after_each_round(read(text, (80,), "de")) == [72]
+
+
+def test_the_other_needles_stand_behind_a_semicolon() -> None:
+    text = "80 M auf 4 Nd.\nAbn-Rd: 1. und 3. Nd: 1 M re, 2 M überz. zus-str, Rest re; 2. und 4. Nd: "
+    reading = read(f"{text}bis auf 3 M re, 2 M re zus-str, 1 M re (76 M)", (80,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [76]
+
+
+def test_rounds_that_go_on_with_a_stitch_less() -> None:
+    text = (
+        "Rd 1: jede 5. und 6. M re zus-str (= 40 M). In den folgenden 3 Runden ebenso abnehmen, dabei liegt "
+    )
+    reading = read(f"{text}jeweils 1 Masche weniger zwischen den Abnahmen (= 16 Maschen).", (48,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [40, 32, 24, 16]
+
+
+def test_the_end_of_a_needle_has_a_name() -> None:
+    text = "Rd 1: auf allen 4 Nd: 1 M re, 2 M re überz. zus-str, re bis 3 M vor Nd-Ende, 2 M re zus-str, 1 M re (64 M)."
+    reading = read(text, (72,), "de")
+    assert not faults(reading)
+    assert after_each_round(reading) == [64]

@@ -39,7 +39,7 @@ def _cut(size: str, ands: str, width: int) -> re.Pattern[str]:
         | (?P<sizes>{size}(?:{_BETWEEN}{size}){{{before_last}}}[ ](?:{ands})[ ]{size}(?!\w)
         | [(\[]?{size}(?:{_BETWEEN}{size}){{1,11}}(?:[ \t]?[)\]])?(?!\w))
         | (?P<name>(?:[kpKP][1-9](?:tog|TOG)|[mM]1[lrpLRP]|[sS][kK]2[pP]|[sS]2[kK][pP])(?![^\W_]) | m(?=[ ]?/[ ]?[0-9]))
-        | (?P<word>[^\W\d_]+(?:(?<=zus)\.?-(?:ge)?str(?:icken|ickt)?(?![^\W_]))?) | (?P<sign>.)
+        | (?P<word>[^\W\d_]+) | (?P<sign>.)
         """,
         re.VERBOSE | re.DOTALL,
     )
@@ -240,6 +240,9 @@ def _ordinals(text: str, place: int, width: int, known: Lexicon) -> Figures | No
     if listed is None or "/" not in text[place : listed.end] or "(" in text[place : listed.end]:
         return listed
     counted = _NEXT_WORD.match(text, listed.end)
+    if counted is not None and known.single(counted[1]) == "and":
+        second = ordinals_at(text, counted.end() + 1, width)  # 9./10. und 10./11. M
+        counted = _NEXT_WORD.match(text, second.end) if second is not None else None
     return listed if counted is not None and known.single(counted[1]) == "sts" else None
 
 
@@ -266,6 +269,9 @@ _NEXT_ROUND: Final = re.compile(r"\.[ \t\u00a0]{1,3}[^\W\d_]{1,12}\.?[ \u00a0]?[
 """A round with its number behind the count of one: `. Rd 2`."""
 _ENDING: Final = re.compile(r"\.?(?:[^\W\d_]{1,3}(?![^\W\d_])|[°ºª])")
 
+_COMPOUND: Final = re.compile(r"(?:\.-?|-)([^\W\d_]{2,})(?![^\W_])")
+"""The rest of a word that is printed in two: `zus.-str`, `Abn-Rd`."""
+
 
 def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Piece:
     text = match[0]
@@ -287,7 +293,10 @@ def _piece(kind: str, match: re.Match[str], known: Lexicon, *, near: bool) -> Pi
             and match.string[match.end() : match.end() + 1] not in _APOSTROPHES
         ):
             return Piece(kind, text, text, match.start(), match.end(), near)
-        key = known.word(text.replace(".", "").replace("-", ""))  # `zus.-str`
+        rest = _COMPOUND.match(match.string, match.end())
+        if rest is not None and (whole := known.forms.get(small + rest[1].lower())) is not None:
+            return Piece(kind, text + rest[0], whole, match.start(), rest.end(), near)
+        key = known.word(text)
     elif key == "x":
         key = known.word(key)  # the sign of times
     elif kind == "sizes":
