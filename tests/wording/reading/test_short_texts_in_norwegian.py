@@ -557,3 +557,22 @@ def test_the_first_round_is_worked_on_alone(line: str, counts: list[int]) -> Non
 def test_rib_behind_rounds_and_their_full_stop_is_their_stitch() -> None:
     text = "Legg opp 80 m (20 m på hver p.) og strikk 4 omg. 2 r., 2 vr.\nOmg 1: *2 r, 2 vr sm* omg rundt = 60 m."
     assert after_each_round(read(text, (80,), "nb")) == [80, 80, 80, 80, 60]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Del maskene inn i 6 felt à 16 m og sett merke mellom feltene.",
+        "Del maskene i 6 felt, sett merke mellom feltene.",
+        "Del m inn i 6 deler.",
+    ],
+)
+@pytest.mark.parametrize("place", ["2 m gjenstår i feltet", "det er 2 m igjen i delen"])
+def test_fields_into_which_a_crown_is_parted_are_no_decreases(line: str, place: str) -> None:
+    text = f"{line}\n1. omg: *Strikk til {place}, 2 r sm*, gjenta i alle felt = 90 m."
+    assert after_each_round(read(text, (96,), "nb")) == [90]
+
+
+def test_so_many_stitches_between_markers_that_are_shared_out_are_no_decrease() -> None:
+    text = "Fordel 8 merker i arbeidet med 10 m imellom.\nStrikk 2 r sm etter hvert merke = 72 m."
+    assert after_each_round(read(text, (80,), "nb")) == [72]
