@@ -531,3 +531,48 @@ def test_sizes_may_stand_in_a_list_with_or() -> None:
     counts = [[88], [96], [104]]
 
     assert after_rounds_of_sizes(read(text, (96, 104, 112), "nb")) == counts
+
+
+@pytest.mark.parametrize(
+    ("line", "counts"),
+    [
+        ("Gjenta så bare 1. omg 4 ganger = 56 m.", [68, 64, 60, 56]),
+        ("Strikk deretter 1. omg 4 ganger til = 56 m.", [68, 64, 60, 56]),
+        ("Strikk nå bare 1. omg 4 ganger.", [68, 64, 60, 56]),
+        ("Deretter bare 1. omg 3 ganger.", [68, 64, 60]),
+        ("Strikk til slutt 1. omg 2 ganger.", [68, 64]),
+        ("Gjenta så bare første omg 2 ganger.", [68, 64]),
+        ("Strikk 1. omg 4 ganger uten 2. omg imellom.", [68, 64, 60, 56]),
+        ("Strikk så 1 omg.", [72]),
+    ],
+)
+def test_the_first_round_is_worked_on_alone(line: str, counts: list[int]) -> None:
+    text = (
+        "Sett 4 merker med 20 m mellom.\n1. omg: *Strikk r til 3 m før merket, 2 r sm, 1 r*, gjenta ved hvert "
+        f"merke = 76 m.\n2. omg: r.\nGjenta 1. og 2. omg = 72 m.\n{line}"
+    )
+    assert after_each_round(read(text, (80,), "nb")) == [76, 76, 72, 72, *counts]
+
+
+def test_rib_behind_rounds_and_their_full_stop_is_their_stitch() -> None:
+    text = "Legg opp 80 m (20 m på hver p.) og strikk 4 omg. 2 r., 2 vr.\nOmg 1: *2 r, 2 vr sm* omg rundt = 60 m."
+    assert after_each_round(read(text, (80,), "nb")) == [80, 80, 80, 80, 60]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Del maskene inn i 6 felt à 16 m og sett merke mellom feltene.",
+        "Del maskene i 6 felt, sett merke mellom feltene.",
+        "Del m inn i 6 deler.",
+    ],
+)
+@pytest.mark.parametrize("place", ["2 m gjenstår i feltet", "det er 2 m igjen i delen"])
+def test_fields_into_which_a_crown_is_parted_are_no_decreases(line: str, place: str) -> None:
+    text = f"{line}\n1. omg: *Strikk til {place}, 2 r sm*, gjenta i alle felt = 90 m."
+    assert after_each_round(read(text, (96,), "nb")) == [90]
+
+
+def test_so_many_stitches_between_markers_that_are_shared_out_are_no_decrease() -> None:
+    text = "Fordel 8 merker i arbeidet med 10 m imellom.\nStrikk 2 r sm etter hvert merke = 72 m."
+    assert after_each_round(read(text, (80,), "nb")) == [72]

@@ -199,15 +199,25 @@ class Matcher:
         if piece.ordinal and (following := node.following.get(ORDINAL)) is not None:
             yield following, at + 1, (*slots, (piece,)), matched
         counted = node.following.get(NUMBER)
-        if counted is not None and (not piece.ordinal or _ends_sentence(piece, counted)):
+        if counted is not None and (not piece.ordinal or self.closes(at, counted)):
             yield counted, at + 1, (*slots, (piece,)), matched
         if value is None:
             return
         literal = node.following.get(str(value))
-        if literal is not None and (not piece.ordinal or _ends_sentence(piece, literal)):
+        if literal is not None and (not piece.ordinal or self.closes(at, literal)):
             yield literal, at + 1, slots, matched
         if piece.ordinal and (following := node.following.get(f"{value}.")) is not None:
             yield following, at + 1, slots, matched
+
+    def closes(self, at: int, node: Node) -> bool:
+        """Whether the full stop behind a number ends a sentence, since a wording ends here, or has to end one.
+
+        It ends none before the word for a round in small letters: `så 1. omg`.
+        """
+        following = self.cut[at + 1].text if at + 1 < len(self.cut) else ""
+        if following.islower() and self.known.single(following) in ROUNDS:
+            return False
+        return (node.meaning is not None or END in node.following) and self.cut[at].text.endswith(".")
 
     def passed(self, at: int) -> Iterator[int]:
         """Where some words that a wording passes over may end: at most so many, of one sentence."""
@@ -460,8 +470,3 @@ class Matcher:
         word, following = self.cut[line - 1] if line else None, self.cut[line + 1]
         ends = word is not None and self.known.single(word.text) in ROUNDS
         return ends and following.text.islower() and self.known.single(following.text) not in ROUNDS
-
-
-def _ends_sentence(piece: Piece, node: Node) -> bool:
-    """Whether the full stop behind a number ends a sentence, since a wording ends here, or has to end one."""
-    return (node.meaning is not None or END in node.following) and piece.text.endswith(".")
