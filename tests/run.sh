@@ -96,4 +96,4 @@ step .venv/bin/ruff format --check
 step .venv/bin/mypy --strict
 step .venv/bin/lint-imports
 echo "== pytest, which takes the longest: a quarter of an hour on two cores"
-exec .venv/bin/python -m pytest -n 2 "$@"
+exec .venv/bin/python -m pytest -n 3 "$@"

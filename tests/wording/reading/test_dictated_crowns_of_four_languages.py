@@ -8,7 +8,7 @@ from tests.corpus.score import counts, errors
 
 REWRITTEN = [
     # how often, one after another
-    ("de", "die Abnahmerunde noch 4x hintereinander str", "dec rnd 4 more times"),
+    ("de", "die Abnahmerunde noch 4x hintereinander str", "work the dec rnd 4 more times"),
     ("nb", "strikk felleomg 4 ganger på rad", "work dec rnd 4 times"),
     ("da", "strik indtagningsomg 6 gange i træk", "work dec rnd 6 times"),
     ("nl", "brei de mindertoer 4 keer achter elkaar", "work dec rnd 4 times"),

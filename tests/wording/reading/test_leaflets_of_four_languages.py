@@ -40,7 +40,7 @@ REWRITTEN = [
     ("nb", "R 1: 8 r", "Rnd 1: k8"),
     ("nl", "1e t.: 8 r.", "Rnd 1: k8."),
     ("nb", "diagram M1", "chart 1"),
-    ("de", "3 Rd re. 2. Abnahmerunde: 8 re", "knit 3 rnds. 2. Dec rnd: k8"),
+    ("de", "3 Rd re. 2. Abnahmerunde: 8 re", "knit 3 rnds. Dec rnd 2: k8"),
     ("nl", "t/m de 19e toer", "to and including rnd 19"),
     ("nl", "d.w.z. toer 1 t/m 8", "that is Rnd 1-8"),
     ("de", "16 M (Klasse 7c)", "16 sts (Klasse 7c)"),

@@ -145,7 +145,7 @@ REWRITTEN = [
     # what a round takes away, and up to where it goes
     ("es", "Disminuyes 8 pts.", "8 sts dec."),
     ("es", "Has disminuido 8 puntos.", "8 sts dec."),
-    ("es", "hasta que queden 2 pts antes del marcador", "until 2 sts remain before marker"),
+    ("es", "hasta que queden 2 pts antes del marcador", "to 2 sts before marker"),
     ("fr", "jusqu'à ce qu'il reste 2 m avant le marqueur", "until 2 sts remain before marker"),
     # rounds worked again, a decrease round and a plain one
     ("es", "Estas cuatro vueltas se repiten tres veces más", "rep these 4 rnds 3 more times"),

@@ -13,6 +13,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Until,
     counts_of,
+    is_silent,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
 
@@ -47,14 +48,16 @@ def _with_stitches_left(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with `to the last 2 sts` for `until 2 sts remain`, in every part and with a decrease behind."""
     if Needlewise not in [type(phrase) for phrase in phrases]:
         return phrases
-    made = phrases[:1]
-    for before, phrase, following in zip(phrases, phrases[1:], phrases[2:], strict=False):
-        left = type(phrase) is Until and is_bare(before) and is_shaping(following)
-        if left and type(phrase) is Until and (phrase.number.of(0) or 0) <= MOST_LEFT:
+    made = list[Phrase]()
+    for place, phrase in enumerate(phrases):
+        behind = next((other for other in phrases[place + 1 :] if not is_silent(other)), None)
+        few = type(phrase) is Until and (phrase.number.of(0) or 0) <= MOST_LEFT and not phrase.per
+        knitted = any(map(is_bare, phrases[:place])) and not any(map(is_shaping, phrases[:place]))
+        if type(phrase) is Until and few and knitted and behind is not None and is_shaping(behind):
             made.append(Extent(phrase.start, phrase.end, phrase.flags, phrase.number))
         else:
             made.append(phrase)
-    return [*made, *phrases[-1:]] if len(phrases) > 1 else phrases
+    return made
 
 
 MOST_LEFT: Final = 4
