@@ -178,7 +178,7 @@ def test_a_pattern_of_another_language_costs_its_length(language):
     reads = {
         re.sub(r"\{[a-z]\}", "8", read) + " " for row in reference.wordings(language) for read in row.reads
     }
-    beginnings = sorted({read[: chance.randint(1, len(read))] for read in reads} | reads)
+    beginnings = sorted({read[: chance.randint(1, len(read))] for read in sorted(reads)} | reads)
     units = [
         *LISTS,
         *("".join(chance.choices((*LISTS, *beginnings), k=chance.randint(1, 3))) for _ in range(90)),

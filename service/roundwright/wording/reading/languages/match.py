@@ -106,7 +106,7 @@ class Matcher:
                 return self.longest(place, found.stop - 1)
         if found is None:
             return None
-        last = self.number_before(found.stop)
+        last = self.number_before(found.stop, place)
         behind_stop = found.meaning.english in STITCHES_COUNTED and any(
             piece.key == "." for piece in self.cut[place:last]
         )
@@ -118,11 +118,10 @@ class Matcher:
                 return self.longest(place, last)
         return found
 
-    def number_before(self, stop: int) -> int:
-        """The last number before a piece."""
-        while stop and self.cut[stop - 1].kind != "number":
-            stop -= 1
-        return stop - 1
+    def number_before(self, stop: int, first: int) -> int:
+        """The last number before a piece, from the first on; the first where there is none."""
+        numbers = (at for at in range(stop - 1, first, -1) if self.cut[at].kind == "number")
+        return next(numbers, first)
 
     def longest(self, place: int, limit: int | None = None) -> Found | None:
         """The longest wording that begins at a piece; of the same length that which passes over least.
