@@ -10,6 +10,7 @@ from typing import Final
 
 import pytest
 
+from roundwright import reference
 from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
 from roundwright.wording.reading.layout import MOST_LINES
 from tests.corpus.score import Text, corpora
@@ -102,9 +103,43 @@ def test_every_beginning_of_a_text_is_answered(language: str) -> None:
     ]
 
 
+_OPTIONAL: Final = re.compile(r"\[([^\[\]]*)\]")
+_SLOT: Final = re.compile(r"\{[a-z]\}")
+_BETWEEN: Final = (" ", ". ", "\n", ": ", ", ", " (", " = ", ") ")
+
+
+def put_together(chance: random.Random, wordings: list[str]) -> str:
+    """Some wordings of a language in a row, with numbers, with and without what may be left out."""
+    made = ""
+    for _ in range(chance.randint(1, 8)):
+        wording = chance.choice(wordings)
+        while _OPTIONAL.search(wording):
+            wording = _OPTIONAL.sub(lambda optional: chance.choice((optional[1], "")), wording)
+        numbers = _SLOT.sub(lambda _: f"{chance.randint(0, 120)}{chance.choice(('', '', '.'))}", wording)
+        made += numbers.strip("^$ ") + chance.choice(_BETWEEN)
+    return made
+
+
+@pytest.mark.parametrize("language", [language for language in LANGUAGES if language != "en"])
+def test_wordings_in_any_order_are_answered(language: str) -> None:
+    """Also such as nobody prints, in brackets that nobody closes."""
+    chance = random.Random(f"{language} 2")
+    wordings = sorted({read for row in reference.wordings(language) for read in row.reads})
+    for _ in range(MANY):
+        text = put_together(chance, wordings)
+        try:
+            lines = answered(text, [80], language)
+        except Exception as error:  # whatever it is: the text is wanted
+            raise AssertionError(f"{text!r}, {language}") from error
+        assert bool(lines) == bool(text.strip()), text
+
+
 @pytest.mark.parametrize(
     ("language", "text"),
     [
+        ("es", "* 8 v"),
+        ("da", "22 m færre før indtagningen (du tager ind på hver omg i 11 omg i streg:"),
+        ("fr", "alterner 2 tours (à partir de maintenant, dim à tous les tours"),
         (None, "1. R: re (="),
         ("nl", "1e toer: *6 r, 2 r samenbr* (="),
         ("fr", "tour 1: *6 end, 2 ens* (="),
@@ -116,5 +151,5 @@ def test_every_beginning_of_a_text_is_answered(language: str) -> None:
     ],
 )
 def test_a_line_that_is_not_written_to_its_end_is_answered(language: str | None, text: str) -> None:
-    """A count that is still to come behind its bracket, and needles of a round without work of their own."""
+    """A count that is still to come behind its bracket, needles of a round without work of their own, open brackets."""
     assert answered(text, [96], language) == len(text.split("\n"))

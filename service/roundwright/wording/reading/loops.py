@@ -632,12 +632,12 @@ def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
 def _with_changes(seen: Seen) -> Times | None:
     """How many rounds are told to shape: `3 more rounds, each with decreases`; None where more is told or less."""
     match seen.order:
-        case (Rounds(every=False) as rounds, *phrases) if seen.changes:
-            at = phrases.index(seen.changes[0])
+        case (Rounds(every=False) as rounds, *phrases) if Change in [type(phrase) for phrase in phrases]:
+            at = next(place for place, phrase in enumerate(phrases) if type(phrase) is Change)
         case _:
             return None
     texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[:at]]
-    known = texts[-1:] == ["with"] and set(texts) <= _ALL_WITH and seen.changes[0].sign < 0
+    known = texts[-1:] == ["with"] and set(texts) <= _ALL_WITH and _sign(seen) < 0
     ends = all(type(phrase) in (Count, Brackets) or is_silent(phrase) for phrase in phrases[at + 1 :])
     return Times(rounds.start, rounds.end, 0, rounds.number, more=True) if known and ends else None
 

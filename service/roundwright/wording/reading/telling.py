@@ -1,6 +1,6 @@
 """Segments that only tell, and how much words look like work."""
 
-from itertools import pairwise
+from itertools import dropwhile, pairwise
 from typing import Final
 
 from roundwright.wording.reading.label import Label
@@ -160,9 +160,9 @@ def introduces(seen: Seen, segment: Segment) -> bool:
     """Whether nothing is worked here but what the lines below tell."""
     thus = any(phrase.manner for phrase in seen.continues)
     if segment.intro and thus and [rounds.number.values for rounds in seen.rounds] == [(1,)]:
-        at = seen.order.index(seen.rounds[0])
         # Knit one round, then take them off thus:
-        worked = Then in [type(phrase) for phrase in seen.order[at:]]
+        behind = dropwhile(lambda phrase: phrase is not seen.rounds[0], seen.order)
+        worked = Then in [type(phrase) for phrase in behind]
         return not worked and all(map(is_bare, seen.work))  # `knit one round like this:`
     if segment.intro and _announces(seen):
         return True  # `knit one round and take out 6 as you go:`
