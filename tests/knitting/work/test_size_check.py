@@ -10,6 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat.plan import hat_rounds
+from roundwright.knitting.hat.request import HatRequest
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.work.size_check import SizeCheckAnswer, SizeCheckRequest, check_size
 from tests.support.hats import hat_requests, hats
@@ -766,3 +768,28 @@ def test_why_a_rib_may_stay_under_a_body_that_is_too_tight() -> None:
     )
     loose = check(circumference=cm(60))
     assert not any("rib stretches further" in option.message for option in loose.options)
+
+
+@pytest.mark.parametrize(
+    ("brim", "hidden"),
+    [
+        ({"kind": "folded", "length": cm(6)}, 0.5),  # it is turned up by half of its rounds
+        ({"kind": "folded", "length": cm(8)}, 0.5),
+        ({"kind": "ribbed", "length": cm(6)}, 0.0),
+        ({"kind": "rolled", "length": cm(2)}, 1.0),
+    ],
+)
+def test_a_hat_ripped_back_to_its_brim_is_as_deep_as_planned(brim: dict[str, Any], hidden: float) -> None:
+    """Rounds kept in the brim and those told to be worked, less those turned up, at the height as knitted (arithmetic).
+
+    A folded brim, knitted in other rounds than one planned for that height has, was counted as if all of it showed.
+    """
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"head": cm(58)}], "brim": brim}
+    planned = hat_rounds(msgspec.convert(hat, HatRequest), 0)
+    wide = cm(planned.measurements.circumference.value * 1.1)
+    answer = check(hat=hat, fibre=None, width=None, circumference=wide, rounds_worked=60, length=cm(24.7))
+    back = next(option for option in answer.options if option.back_to == planned.brim.rounds)
+    kept, crown = planned.brim.rounds, len(back.crown_counts)
+    deep = (kept * (1 - hidden) + back.straight_rounds + crown) * 24.7 / 60
+
+    assert deep == pytest.approx(planned.measurements.depth.value, abs=0.5)

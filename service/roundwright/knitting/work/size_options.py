@@ -640,7 +640,10 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
     leading = _leading_round(1, before, anew.crown.stitches)
     if leading is None:
         return None
-    rounds = max(1, anew.brim.rounds + anew.body.rounds - brim)
+    shown = SHOWN_OF_BRIM.get(
+        hat.request.brim.edge, 1.0
+    )  # it is kept, with other rounds than the plan anew has
+    rounds = max(1, anew.body.rounds + round((anew.brim.rounds - brim) * shown))
     return SizeOption(
         code="rip_back",
         message=joined(
@@ -666,6 +669,10 @@ def _rip_to_brim(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) ->
         straight_rounds=rounds,
         crown_counts=tuple(round.after for round in anew.crown.rounds),
     )
+
+
+SHOWN_OF_BRIM: Final = {"folded": 0.5, "rolled": 0.0}
+"""How much of a brim adds to the depth: half is turned up, or all of it curls. Of any other the whole does."""
 
 
 def _begin_again(hat: MeasuredHat, anew: HatRounds | None, units: UnitSystem) -> SizeOption:

@@ -651,7 +651,7 @@ def _where_plain(seen: Seen, rounds: Rounds | None) -> Literal["none", "behind",
     if rounds is None or not any(rounds.number.values):
         paces = any(rhythm.step > 1 for rhythm in _rhythms(seen))  # 3 more decrease rounds on every 2nd round
         return "" if paces else "none"
-    at = next(place for place, phrase in enumerate(seen.order) if phrase is rounds)
+    at = next((place for place, phrase in enumerate(seen.order) if phrase is rounds), len(seen.order))
     texts = [phrase.text if type(phrase) is Said else "" for phrase in seen.order]
     if [text for text in texts[:at] if text not in ("", "a")][-2:] in _BEFORE_PLAIN:
         return "behind"
