@@ -186,3 +186,13 @@ def test_a_round_repeated_is_called_by_its_number_alone(again: str) -> None:
     reading = read(f"{begun}{again}\n5th round: *k12, k2tog*. 78 sts.", (96,))
 
     assert after_each_round(reading) == [90, 90, 84, 84, 78]
+
+
+@pytest.mark.parametrize(
+    "again", ["Rep Rnd 12: 12 sts rem.", "Rep Rnd 12 (12 sts).", "As Rnd 12 12 sts.", "Rep Rnd 12 – 12 sts"]
+)
+def test_a_count_behind_the_number_of_a_round_is_no_second_round(again: str) -> None:
+    """The first was worked twice, since a colon ended no list of rounds."""
+    text = f"Rnd 12: *K2tog; rep from * to end (24 sts).\nRnd 13: Knit.\nRnd 14: {again}"
+
+    assert after_each_round(read(text, (48,))) == [24, 24, 12]

@@ -271,7 +271,10 @@ class _Schema:
                 number, unit = quantity_meant(value, units) or ("", None)
                 if number:
                     text = f'{{"value":{number},"unit":"{unit or self.example(node)["unit"]}"}}'
-                    return f": write {text}" if unit else f", such as {text}"
+                    # A unit that nobody wrote is no unit to copy: 4 in are not 4 cm.
+                    return (
+                        f": write {text}" if unit else f", with its unit ({', '.join(units)}), such as {text}"
+                    )
         return ""
 
     def field_meant(self, value: Any, node: dict[str, Any]) -> str:

@@ -250,7 +250,7 @@ class AgainReader(SequenceReader):
         place = begun
         while self.place + place < self.stop:
             token = self.token(place)
-            if token.flags & (STOP | SEMI) and place > begun:
+            if token.flags & (STOP | SEMI | COLON) and place > begun:
                 break
             if token.kind in ("number", "ordinal") and token.number:
                 if self.is_no_round(place, first=place == begun):
@@ -281,6 +281,13 @@ class AgainReader(SequenceReader):
             return True
         if not first and token.flags & COMMA and behind in ("stitch_noun", "fewer"):
             return True  # as rnds 1 and 2, one st fewer each time
+        if (
+            not first
+            and before == "number"
+            and not token.flags & ~SPACE
+            and behind in ("stitch_noun", "remain")
+        ):
+            return True  # as rnd 10 6 (9) sts
         plural = before == "round" and self.token(place - 1).text.endswith("s")
         if first and behind == "times" and plural and token.kind == "number":
             return True  # `that pair of rounds 5 times`
