@@ -197,6 +197,8 @@ def test_sizes_in_two_pairs_of_brackets_are_one_list(brackets: str) -> None:
         ("de", "Größe: 2–4 (5–8) Jahre\n80 (88) M anschlagen.\n1 Rd rechts str."),
         ("da", "Str. 2 (4) 8 (voksen) år\nSlå 80 (88) 96 (104) m op.\nStrik 1 omg ret."),
         ("nl", "Maten: 2-4 (5-8) jaar\nZet 80 (88) st op.\nBrei 1 nld recht."),
+        ("nb", "Størrelser: barn (dame) herre\nLegg opp 80 (88) 96 m.\nStrikk 1 omg r."),
+        ("nb", "Størrelser: (barn) dame (herre)\nLegg opp (80) 88 (96) m.\nStrikk 1 omg r."),
     ],
 )
 def test_the_ages_of_children_are_a_name_for_each_size(language: str, text: str) -> None:

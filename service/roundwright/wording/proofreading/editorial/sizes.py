@@ -19,7 +19,11 @@ from roundwright.wording.reading.working import Worker
 _LIST: Final = re.compile(
     rf"(?:{NUMBER})(?:\s?[(\[]\s?(?:{NUMBER})(?:\s?,\s?(?:{NUMBER})){{0,12}}\s?[)\]]){{1,3}}"
 )
-_NAMES: Final = re.compile(r"^\s*sizes?\s*[:–—-]\s*([^(\n]{1,40})\(([^)\n]{1,200})\)", re.IGNORECASE)
+_NAMES: Final = re.compile(
+    r"^\s*sizes?\s*[:–—-]\s*([^(\s][^(\n]{0,40})\(([^)\n]{1,200})\)(?!\s[^\s(,;]{1,20}\s?(?:\(|$))",
+    re.IGNORECASE,
+)
+"""Sizes with all but the first in a bracket; not `child (woman) man`, of which every other has its own."""
 _BETWEEN: Final = re.compile(r"[,;]| [-–—/] ")
 """What may stand between the names of two sizes; a dash with blanks may be the `to` within the name of one size."""
 _STITCHES: Final = re.compile(rf"{_LIST.pattern}\s?(?:sts?|stitch|loops?)", re.IGNORECASE)
