@@ -644,3 +644,15 @@ def test_plain_rounds_between_decreases_may_be_fewer_each_time(onward: str, afte
 def test_another_rhythm_may_begin_without_a_sign(told: str, after: list[int]) -> None:
     """The last only says of its own rhythm that it goes on as before."""
     assert after_each_round(read(told, (60,))) == after
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Dec every 4th rnd 2 times: *k8, k2tog* = 72, *k7, k2tog* = 64.", [72] * 4 + [64]),
+        ("Dec 8 sts every 4th rnd 2 times: 72, 64 sts.", [72] * 4 + [64]),
+    ],
+)
+def test_decreases_in_words_near_to_those_of_a_rhythm(told: str, after: list[int]) -> None:
+    """Counts without brackets or without work."""
+    assert after_each_round(read(told, (80,), "en")) == after
