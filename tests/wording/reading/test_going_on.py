@@ -644,3 +644,28 @@ def test_plain_rounds_between_decreases_may_be_fewer_each_time(onward: str, afte
 def test_another_rhythm_may_begin_without_a_sign(told: str, after: list[int]) -> None:
     """The last only says of its own rhythm that it goes on as before."""
     assert after_each_round(read(told, (60,))) == after
+
+
+@pytest.mark.parametrize(
+    ("told", "after"),
+    [
+        ("Dec every 4th rnd 2 times: *k8, k2tog* = 72, *k7, k2tog* = 64.", [72] * 4 + [64]),
+        ("Dec 8 sts every 4th rnd 2 times: 72, 64 sts.", [72] * 4 + [64]),
+        ("*k8, k2tog* (72). Knit 1 round. Do not decrease on the next 2 rnds.", [72] * 3),
+        (
+            "Knit 2 rnds after each dec rnd. *k8, k2tog*. *k7, k2tog*. Work only dec rnds until 40 sts remain.",
+            [72, 72, 72, 64, 56, 48, 40],
+        ),
+        (
+            "Pm every 10 sts.\nEvery other rnd k2tog before each marker (72 sts). Rep this rnd every rnd 2 times.",
+            [72, 64, 56],
+        ),
+        (
+            "*k8, k2tog*. Knit 4 rnds. Continue in this manner with 2 rnds fewer between, until 56 sts remain.",
+            [72] * 5 + [64] * 3 + [56],
+        ),
+    ],
+)
+def test_decreases_in_words_near_to_those_of_a_rhythm(told: str, after: list[int]) -> None:
+    """Counts without brackets or without work, a negation, other paces and rounds without others."""
+    assert after_each_round(read(told, (80,), "en")) == after

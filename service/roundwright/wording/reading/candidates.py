@@ -55,7 +55,7 @@ from roundwright.wording.reading.phrases import (
     is_of_all,
     opened,
 )
-from roundwright.wording.reading.rhythm import tells_fewer_rounds
+from roundwright.wording.reading.rhythm import rounds_fewer
 from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.rounds_between import with_rounds_between
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, sort_phrases, stated_counts
@@ -101,7 +101,7 @@ def candidates(segment: Segment) -> list[Candidate]:
         return counted
     if not options and _goes_on_without_end(seen, segment):
         return [Candidate("unread", 0.0, trouble=("not_understood", say("read.how_far"), segment.start))]
-    fewer = any(phrase.manner for phrase in seen.continues) and tells_fewer_rounds(phrases)
+    fewer = any(phrase.manner for phrase in seen.continues) and rounds_fewer(phrases) > 0
     if fewer or (_goes_on(seen) and not any(option.kind == "continue" for option in onward_ways(phrases))):
         unread = ("not_understood", say("read.how_far"), segment.start)
         further = [option for option in options if fewer and option.kind == "continue"]

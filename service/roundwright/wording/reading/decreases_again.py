@@ -1,5 +1,6 @@
 """Decreases told in other words: `Repeat the decreases` is `decrease once more`; how often, told without its end."""
 
+from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -58,9 +59,7 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     begin = next((at for at in near if tokens[at].flags & COLON), 0)
     head = [token for token in tokens[place:begin] if token.kind not in ("", "evenly", "stitch_noun")]
     match [token.kind for token in head]:
-        case ["decrease", *_, "each" | "per", "ordinal" | "alternate", "round", "number", "times"] if (
-            len(head) < MOST_WORDS - 1
-        ):
+        case ["decrease", *_, "each" | "per", "ordinal" | "alternate", "round", "number", "times"]:
             pass
         case ["decrease", *_, "each" | "per", "ordinal" | "alternate", "round", "often"]:
             pass
@@ -75,7 +74,11 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     if not stop or not times or times < 2 or step < 2 or tokens[begin].flags & LINE:
         return [], place
     words = [replace(tokens[begin], flags=first.flags | STOP), *tokens[begin + 1 : stop]]
-    counts = [word for word in range(1, len(words)) if words[word].flags & EQUALS or words[word].kind == "("]
+    counts = [
+        at for at in range(1, len(words)) if words[at].flags & EQUALS or _begins_count(words[at : at + 2])
+    ]
+    if _IN_COUNT.issuperset(word.kind for word in words):
+        return [], place  # dec 8 sts every 4th rnd 3 times: 72, 64, 56 sts
     if len(counts) < 2:
         end = counts[0] if counts else len(words)
         more = replace(often, kind="number", text="", number=Number((times - 1,)), flags=SPACE)
@@ -86,12 +89,17 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     return (_with_rounds_apart(words, counts, step), stop) if len(counts) == times else ([], place)
 
 
+def _begins_count(words: list[Token]) -> bool:
+    """Whether a bracket begins with a number there."""
+    return [word.kind for word in words] == ["(", "number"]
+
+
 def _with_rounds_apart(words: list[Token], counts: list[int], step: int) -> list[Token]:
     """So many rounds with their counts, and plain rounds between them, so that they stand `step` rounds apart."""
     made, done = list[Token](), 0
-    for count in counts[1:]:
-        begins = range(count - 1, done, -1)
-        last = next(at for at in begins if words[at - 1].kind in (")", "stitch_noun", "remain", "left"))
+    for before, count in pairwise(counts):
+        behind = range(before + 1, count)
+        last = next((at for at in behind if words[at].flags & COMMA or words[at].kind not in _PRINTED), count)
         knit, number, rounds = words_at(
             words[last - 1].end, ("knit", "knit"), ("number", ""), ("round", "rounds")
         )
@@ -285,6 +293,7 @@ _GOES_ON: Final = frozenset(("", "repeat", "continue", "manner", "work"))
 _WHEN: Final = frozenset(("when", "once", "at", "after", "with", "from"))
 """Words before the count at which the rhythm is another."""
 _IN_COUNT: Final = COUNT_WORDS | {"decrease", "to", "only"}
+_PRINTED: Final = COUNT_WORDS | {")"}
 _APART: Final = LINE | STOP | COMMA | SEMI | COLON
 _VERBS: Final = frozenset(("decrease", "repeat", "work"))
 _SILENT: Final = frozenset(("", "in"))

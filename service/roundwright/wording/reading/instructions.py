@@ -76,7 +76,6 @@ class Candidate(Struct, frozen=True, gc=False):
     times: Times | None = None
     begun: int = 0
     step: int = 0
-    sign: int = 0
     stated: tuple[Stated, ...] = ()
     strength: float = 0.0
     shapes: bool = False

@@ -11,6 +11,7 @@ from roundwright.wording.reading.fabric_ways import in_colour_alone, plain_fill,
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
+    BEFORE_EACH,
     FROM_THERE,
     IN_TURN,
     TOLD_ABOVE,
@@ -39,7 +40,8 @@ from roundwright.wording.reading.phrases import (
     is_once_more,
     is_silent,
 )
-from roundwright.wording.reading.seen import Seen, counts_left, has_shaping, is_bare, stated_counts
+from roundwright.wording.reading.rhythm import tells_alone
+from roundwright.wording.reading.seen import DENYING, Seen, counts_left, has_shaping, is_bare, stated_counts
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.tree import (
@@ -51,7 +53,6 @@ from roundwright.wording.reading.tree import (
     Stitch,
     named,
 )
-from roundwright.wording.reading.vocabulary import words_of
 
 
 def by_name(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -> list[Candidate]:
@@ -203,7 +204,9 @@ def _so_on(seen: Seen, stated: tuple[Stated, ...], segment: Segment) -> list[Can
     if other or not (thus or (not segment.alone and seen.words < MOST_SPOKEN)):
         return []
     first = _first_rounds(seen)
-    plain = first is not None and (first.plain or _number_after_it(seen)) and not number_after_each(seen)
+    plain = (
+        first is not None and (first.plain or _number_after_it(seen)) and not number_after_each(seen.order)
+    )
     if first is not None and plain and not thus:  # `Decrease (60 sts) and two plain rounds`
         nodes = plain_fill("k", first.start, first.end)
         return [Candidate("round", 0.0, nodes, rounds=first.number, stated=stated)]
@@ -241,36 +244,27 @@ def _of_next(seen: Seen, rounds: Rounds) -> bool:
 
 def _shaped_next(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
     """`Dec in this way on each of next 3 rnds`, `Dec in this way for 3 rnds`: as many rounds that are shaped."""
-    rounds, others = (
-        _first_rounds(seen),
-        seen.work or seen.evenly or seen.untils or seen.lengths or seen.times,
-    )
-    on_each = len(seen.rounds) == 1 and rounds is not None and not rounds.plain
-    if (
-        rounds is None
-        or not on_each
-        or not seen.changes
-        or others
-        or seen.changes[0] is not _first_work(seen)
-    ):
+    rounds = _first_rounds(seen)
+    others = seen.work or seen.evenly or seen.untils or seen.lengths or seen.times or seen.rounds[1:]
+    if rounds is None or rounds.plain or others or not seen.changes:
         return []
-    number = rounds.number.of(0) or 0
-    if number < FEWEST_SHAPED or not (_of_next(seen, rounds) or _is_thus(seen)):
+    first = next(phrase for phrase in seen.order if type(phrase) not in (Said, Then, Continue))
+    otherwise = any(type(word) is Said and word.text in _OTHERWISE for word in seen.order)
+    of_next = _of_next(seen, rounds)
+    if first is not seen.changes[0] or otherwise or not (of_next or _is_thus(seen)):
         return []
-    further = _of_next(seen, rounds) or rounds.more
-    times = Times(rounds.start, rounds.end, 0, rounds.number, more=further)
+    if (rounds.number.of(0) or 0) < FEWEST_SHAPED:
+        return []
+    times = Times(rounds.start, rounds.end, 0, rounds.number, more=of_next or rounds.more)
     way = Candidate("continue", 0.1, times=times, step=1, stated=counts_left(stated))
     return [way, *_with_first(way, in_this_way=True)]
-
-
-def _first_work(seen: Seen) -> Phrase | None:
-    """With what it begins, beside words and `continue`."""
-    return next((phrase for phrase in seen.order if type(phrase) not in (Said, Then, Continue)), None)
 
 
 FEWEST_SHAPED: Final = 2
 """Rounds that are shaped one after the other by their number alone."""
 _FOLLOWING: Final = frozenset(("next", "following", "foll"))
+_OTHERWISE: Final = DENYING | {"stop", "last", "within"}
+"""Words beside rounds that are not all shaped."""
 
 
 def _onward_in_turn(turns: Candidate) -> Candidate:
@@ -484,20 +478,24 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         ways.append(replace(goes_on, cost=cost, step=2, plain=plain))
         ways.extend(_with_first(ways[-1], in_this_way=False))
     decreases = again.named == (named("decrease"),)
-    if decreases and loop.times and loop.plain:  # `Work the dec rnd 2 more times, with 2 rnds after each`
+    elsewhere = any(type(phrase) is Said and phrase.text in _ELSEWHERE for phrase in seen.order)
+    if decreases and loop.times and loop.plain and not elsewhere:
+        # `Work the dec rnd 2 more times, with 2 rnds after each`
         cost = loop.cost + GOES_ON_BY_NAME
         ways.append(replace(goes_on, cost=cost, step=loop.plain + 1, plain=loop.plain))
         ways.extend(_with_first(ways[-1], in_this_way=False))
     elif decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
         # `Rep dec rnd every rnd twice`, `work only dec rnds until 16 sts`
         cost, step = loop.cost + GOES_ON_BY_NAME, max(loop.step, 1)
-        ways.append(replace(goes_on, cost=cost, step=step, sign=-1))
+        ways.append(replace(goes_on, cost=cost, step=step))
     if until is not None and _are_said_to_alternate(seen):
         cost = loop.cost + SAID_TO_ALTERNATE
         ways.append(replace(goes_on, cost=cost, again=again, ends_shaped=True))
     return ways
 
 
+_ELSEWHERE: Final = frozenset(("last", "before", BEFORE_EACH))
+"""Words of plain rounds that do not stand behind every decrease round."""
 SAID_TO_ALTERNATE: Final = 0.2
 """What it costs that rounds which are said to alternate go on with one stitch fewer."""
 
@@ -516,7 +514,7 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     """
     total = (times.total or bool(_round_counts(seen))) and _plain_behind(seen, again) is None
     some = len(again.named) == 1 or not times.total  # `rounds 1 and 2 just 3 times in all` are all there are
-    only = some and any(type(phrase) is Said and phrase.text in words_of(ALONE) for phrase in seen.order)
+    only = some and tells_alone(seen.order)
     only = only or (not total and any(rounds.step <= 1 for rounds in _rhythms(seen)))
     total_times = replace(loop, times=replace(times, total=True))
     anew = replace(loop, times=replace(times, total=False))
@@ -525,10 +523,6 @@ def _counted_ways(seen: Seen, loop: Candidate, again: Again, times: Times) -> li
     if total and len(again.named) == 1 and loop.stated:
         return [total_times, replace(anew, cost=loop.cost + TOLD_ANEW)]
     return [total_times, replace(loop, cost=loop.cost + 0.4 + total)]
-
-
-ALONE: Final = "only"
-"""The kind of the words beside a round of several that is worked from then on without the others."""
 
 
 def on_rounds_ways(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -594,14 +588,8 @@ def _rounds_again(seen: Seen, again: Again, rounds: Rounds) -> Number:
 
 def _plain_after_each(seen: Seen) -> int:
     """How many plain rounds follow each decrease round, where a bracket says so: `(3 plain rnds after each)`."""
-    for brackets in seen.order:
-        if type(brackets) is not Brackets:
-            continue
-        for rounds, behind in pairwise(brackets.inside):
-            after = type(behind) is Said and behind.text in ("after", "after each")
-            if type(rounds) is Rounds and not rounds.every and after:
-                return rounds.number.of(0) or 0
-    return 0
+    numbers = (number_after_each(phrase.inside) for phrase in seen.order if type(phrase) is Brackets)
+    return next(filter(None, numbers), 0)
 
 
 def shaped_in_turn(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
@@ -637,12 +625,14 @@ def _with_changes(seen: Seen) -> Times | None:
         case _:
             return None
     texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases[:at]]
-    known = texts[-1:] == ["with"] and set(texts) <= _ALL_WITH and _sign(seen) < 0
+    known = texts[-1:] == ["with"] and not _ALL.isdisjoint(texts) and _ALL_WITH.issuperset(texts)
+    known = known and _sign(seen) < 0
     ends = all(type(phrase) in (Count, Brackets) or is_silent(phrase) for phrase in phrases[at + 1 :])
     return Times(rounds.start, rounds.end, 0, rounds.number, more=True) if known and ends else None
 
 
-_ALL_WITH: Final = frozenset(("with", "each", "all", "every", "one", "more"))
+_ALL: Final = frozenset(("each", "all", "every"))
+_ALL_WITH: Final = _ALL | {"with", "one", "more"}
 """Words between rounds and the decreases with which they are all worked."""
 
 
@@ -750,7 +740,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
     thus, every, change = _is_thus(seen), bool(_rhythms(seen)), _sign(seen)
     cost = 0.3 * (not thus) + min(1.5, seen.words * 0.3)
     cost += TOLD_ITSELF * (not (thus or change or every) and _tells_round(seen))
-    after_each = number_after_each(seen)
+    after_each = number_after_each(seen.order)
     step = after_each + 1 if after_each else _step(seen, label)
     counted = (
         _first_rounds(seen) if left and not seen.untils and not after_each else None
@@ -763,7 +753,6 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         again=next(_gone_on_with(seen), None),
         times=times,
         step=step,
-        sign=change,
         stated=left,
         change=_change_alone(seen),
         often=_often_to(seen) if until is not None else None,
@@ -819,9 +808,9 @@ def _number_after_it(seen: Seen) -> int:
     return 0
 
 
-def number_after_each(seen: Seen) -> int:
+def number_after_each(phrases: tuple[Phrase, ...]) -> int:
     """How many plain rounds are told to follow each decrease: `with 2 rounds after each one`; 0 where none are."""
-    phrases = [phrase for phrase in seen.order if type(phrase) is not Fabric]
+    phrases = tuple(phrase for phrase in phrases if type(phrase) is not Fabric)
     for at, rounds in enumerate(phrases, start=1):
         texts = [phrase.text for phrase in phrases[at : at + 2] if type(phrase) is Said]
         behind = texts[:1] == ["after each"] or texts in (["after", "each"], ["after", "every"])

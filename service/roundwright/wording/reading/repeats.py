@@ -30,7 +30,7 @@ from roundwright.wording.reading.phrases import (
     is_once_more,
     opened,
 )
-from roundwright.wording.reading.rhythm import next_steps, tells_fewer_rounds
+from roundwright.wording.reading.rhythm import next_steps, rounds_fewer, tells_alone
 from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
 from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
@@ -258,10 +258,11 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     """The rounds that the segment says to work again."""
     again = work.candidate.again
     assert again is not None
-    step = max(work.candidate.step, _step_before(work))
-    if again.last == 1 and not again.named and step > 1 and (last := _last_shaping(work)):
-        plain = min(step - 1, MOST_ROUNDS)
-        return (*(Done(_ANY, PLAIN, work.place),) * plain, last)  # this round every 3rd round
+    if again.last == 1 and not again.named and (last := _last_shaping(work)):
+        follows = work.lane.chain is not None and work.lane.chain[1] is last and not _tells_step(work)
+        step = _step_told(work, last) if follows else work.candidate.step
+        if step > 1:  # this round every 3rd round
+            return (*(Done(_ANY, PLAIN, work.place),) * min(step - 1, MOST_ROUNDS), last)
     if again.segments == TOLD_ABOVE:
         return _last_rounds(work, _rounds_told_above(work))
     if again.segments == IN_TURN:
@@ -274,12 +275,14 @@ def _rounds_again(work: LineWork) -> tuple[Done, ...]:
     return _rounds_named(work, again)
 
 
-def _step_before(work: LineWork) -> int:
-    """Every how many rounds the last was worked, if it shapes: `Every other rnd k2tog before each marker`; else 0."""
-    chain = work.lane.chain
-    if chain is None or chain[1].round.before == chain[1].round.after:
-        return 0
-    phrases = work.desk.segments[work.desk.place(chain[1].segment)].phrases
+def _tells_step(work: LineWork) -> bool:
+    """Whether it says on which rounds it is worked: `Rep this rnd every rnd`."""
+    return any(type(phrase) is Rounds and phrase.every for phrase in work.segment.phrases)
+
+
+def _step_told(work: LineWork, shaping: Done) -> int:
+    """Every how many rounds one is worked, by its own words: `Every other rnd k2tog before each marker`; else 0."""
+    phrases = work.desk.segments[work.desk.place(shaping.segment)].phrases
     return max((phrase.step for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0)
 
 
@@ -564,37 +567,31 @@ class _Continuation:
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
         plain, self.fewer = _plain_again(work), 0
+        apart, behind = _plain_told(work)
         goes_on = step < 2 and work.candidate.until and work.segment.label is None
-        apart, self.behind = _plain_told(work) if goes_on else (0, 0)
-        if apart and step:
+        goes_on = goes_on and not tells_alone(work.segment.phrases)  # work only dec rnds
+        self.behind = behind if goes_on else 0
+        if apart and step and goes_on:
             self.gap = apart
         elif step or ((self.trailing or work.segment.label) and _shapes_once_more(work.segment.phrases)):
             self.gap = max(0, step - 1)
         elif plain is not None:
             self.gap = plain
-        elif (entry_between := work.lane.between) is not None and entry_between.candidate.kind == "between":
-            rounds = entry_between.candidate.rounds
-            self.gap = (rounds.of(work.column) or 0) if rounds is not None else 1
+        elif apart:
+            self.gap = apart
         else:
             self.gap = between if between is not None else max(self.told_gap(), self.trailing)
-            if (
-                0 < self.trailing < self.gap
-            ):  # knit 6 rnds, decrease, knit 5 rnds, and in this manner: 4, 3, 2, 1
+            if 0 < self.trailing < self.gap:
+                # knit 6 rnds, decrease, knit 5 rnds, and in this manner: 4, 3, 2, 1
                 self.fewer = int(self.trailing + 1 == self.gap and self.trailing > 1)
                 self.gap = self.trailing
-        if tells_fewer_rounds(work.segment.phrases):
-            self.fewer, self.gap = 1, self.trailing or self.gap
+        if fewer := rounds_fewer(work.segment.phrases):
+            self.fewer, self.gap = fewer, self.trailing or self.gap
 
     def told_gap(self) -> int:
         """The plain rounds behind the last shaping, by its own words: `On every other round, k2tog before each m`."""
         shaping = _last_shaping(self.work)
-        if shaping is None:
-            return 0
-        desk = self.work.desk
-        phrases = desk.segments[desk.place(shaping.segment)].phrases
-        return max(
-            (phrase.step - 1 for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0
-        )
+        return max(0, _step_told(self.work, shaping) - 1) if shaping is not None else 0
 
     def run(self, numbers: int) -> None:
         work = self.work

@@ -4,6 +4,7 @@ from roundwright.knitting.answers import Impossible
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Steps, Work, execute
 from roundwright.knitting.rounds.spread import most_changes, spread
 from roundwright.wording.reading.phrases import Phrase, Rounds, Said
+from roundwright.wording.reading.vocabulary import words_of
 from roundwright.wording.reading.worked import times
 
 
@@ -75,12 +76,21 @@ def _fewer(steps: Steps, taken: int) -> Steps | None:
     return tuple(made) or None
 
 
-def tells_fewer_rounds(phrases: tuple[Phrase, ...]) -> bool:
-    """Whether fewer plain rounds are told each time: `1 rnd less`, `as many rnds as there are sts between`."""
-    rounds = [at for at, phrase in enumerate(phrases) if type(phrase) is Rounds and not phrase.every]
+def tells_alone(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether rounds are worked from then on without others: `Repeat round A only`."""
+    return any(type(phrase) is Said and phrase.text in words_of("only") for phrase in phrases)
+
+
+def rounds_fewer(phrases: tuple[Phrase, ...]) -> int:
+    """How many plain rounds fewer are told each time: `1 rnd less`, `as many rnds as there are sts between`; else 0."""
     texts = [phrase.text if type(phrase) is Said else "" for phrase in phrases]
-    return any(
-        texts[at + 1 : at + 2] in (["less"], ["fewer"])
-        or [*filter(None, texts[max(0, at - 3) : at])][-2:] == ["as", "many"]
-        for at in rounds
-    )
+    for at, rounds in enumerate(phrases):
+        if type(rounds) is not Rounds or rounds.every:
+            continue
+        behind = texts[at + 1 : at + 4]
+        if behind[:1] in (["less"], ["fewer"]):
+            return rounds.number.of(0) or 0
+        as_many = [*filter(None, texts[max(0, at - 3) : at])][-2:] == ["as", "many"]
+        if as_many and behind[:1] == ["as"] and not words_of("stitch_noun").isdisjoint(behind):
+            return 1
+    return 0

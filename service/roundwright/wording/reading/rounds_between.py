@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.loops import number_after_each
 from roundwright.wording.reading.phrases import Again, Fabric, Rounds, Said
+from roundwright.wording.reading.rhythm import rounds_fewer
 from roundwright.wording.reading.seen import Seen, counts_left, is_bare
 from roundwright.wording.reading.tree import Stated, named
 
@@ -19,7 +20,7 @@ _BETWEEN: Final = frozenset(("between", "in between", "inbetween"))
 
 def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Candidate]) -> list[Candidate]:
     """The candidates of a segment, with that which has the plain rounds it tells between those that shape."""
-    if seen.changes and seen.times and number_after_each(seen) and not seen.evenly:
+    if seen.changes and seen.times and number_after_each(seen.order) and not seen.evenly:
         options = [replace(way, cost=way.cost + OTHERWISE * (way.kind == "round")) for way in options]
     number = _between(seen)
     counts = counts_left(stated)[-1:] if seen.continues and not seen.times else ()
@@ -48,16 +49,14 @@ def _shapes(again: Again) -> bool:
 
 def _between(seen: Seen) -> int:
     """How many plain rounds are told between those that shape: `2 rounds straight between`; 0 where none are."""
+    if rounds_fewer(seen.order):  # `1 rnd less between decreases`
+        return 0
     for place, phrase in enumerate(seen.order):
         if type(phrase) is not Rounds or phrase.every or phrase.more:
             continue
         for behind in seen.order[place + 1 : place + 1 + MOST_TO_BETWEEN]:
             if type(behind) is Said and behind.text in _BETWEEN:
                 return phrase.number.of(0) or 0
-            fewer = type(behind) is Said and behind.text in (
-                "less",
-                "fewer",
-            )  # `1 rnd less between decreases`
-            if fewer or type(behind) not in (Said, Fabric):
+            if type(behind) not in (Said, Fabric):
                 break
     return 0

@@ -256,7 +256,7 @@ def _note_word(seen: Seen, phrase: Said, phrases: tuple[Phrase, ...], place: int
     """Keep that it is told of the whole hat, or that something is not to be worked."""
     seen.instead = seen.instead or phrase.text == "instead of"
     seen.throughout = seen.throughout or phrase.text == "throughout"
-    if phrase.text in _DENYING and type(next(filter(_says, phrases[place + 1 : place + 4]), None)) in _DENIED:
+    if phrase.text in DENYING and type(next(filter(_says, phrases[place + 1 : place + 4]), None)) in _DENIED:
         seen.denied = True
     if phrase.text in _GIVING_UP and _gives_up_plain_rounds(phrases[place + 1 : place + 8]):
         seen.denied = True  # from here I stopped doing the plain rounds
@@ -313,7 +313,7 @@ _BETWEEN_VERBS: Final = frozenset(
         *("with", "having", "have", "adding", "add", "your", "my", "a"),
     )
 )
-_DENYING: Final = frozenset(("no", "not", "don't", "never", "without"))
+DENYING: Final = frozenset(("no", "not", "don't", "never", "without"))
 
 
 def _tells_count(phrase: Phrase, *, works: bool) -> bool:
