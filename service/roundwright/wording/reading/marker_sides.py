@@ -47,7 +47,7 @@ def _with_slips_joined(tokens: list[Token]) -> list[Token]:
         parts = tokens[max(0, place - MOST_PARTS) : place]
         length = next((back for back, part in enumerate(reversed(parts), 1) if part.kind == "slip"), 0)
         parts = parts[len(parts) - length :]
-        slipped = next((part.text for part in parts if part.kind == "number"), "")
+        slipped = next((part.number.of(0) or 0 for part in parts if part.number), 0)
         together = any(part.means == "k2tog" or part.kind == "together" for part in parts)
         means = _PASSED.get((slipped, together), "") if length else ""
         known = all(part.kind in _IN_SLIPS or part.means == "k2tog" for part in parts)
@@ -302,8 +302,7 @@ MOST_TO_MARKERS: Final = 14
 """Words from `whenever` to its marker, and from some markers to `put one`."""
 MOST_PARTS: Final = 7
 """Words of a decrease before `psso`."""
-_PASSED: Final = {("1", True): "sk2p", ("one", True): "sk2p", ("1", False): "skp", ("one", False): "skp",
-                  ("2", False): "cdd", ("two", False): "cdd"}  # fmt: skip
+_PASSED: Final = {(1, True): "sk2p", (1, False): "skp", (2, False): "cdd"}
 """What slipped stitches make that are passed over two together, or over a stitch."""
 _IN_SLIPS: Final = frozenset(("slip", "number", "stitch_noun", "knit", "together", "and", "then"))
 _ENDS: Final = STOP | LINE | COLON | COMMA | SEMI
