@@ -89,6 +89,7 @@ def test_stitches_beside_the_markers_that_are_no_decrease_keep_the_count(work: s
         ("At each marker, work sl 1, k2tog, psso.", 64),
         ("Work slip 1, knit 2 together, pass slipped st over at every marker.", 64),
         ("At every marker: sl2, k1, p2sso.", 64),
+        ("Sl 2 together, k1, psso before each marker.", 64),
         ("Before every marker, work sl 1, k1, psso.", 72),
         ("After each marker: ssk, knit to 2 sts before next marker, k2tog.", 64),
         ("After each marker: k1, ssk, knit to last 3 sts before next marker, k2tog, k1.", 64),
@@ -101,6 +102,12 @@ def test_a_decrease_told_in_its_parts_is_worked_at_each_marker(work: str, left: 
     """Of eight markers; the last two take in one stitch in each section."""
     text = f"Place 8 markers, one every 10 sts.\nDec rnd: {work}\nNext rnd: knit."
     assert after_each_round(read(text, (80,))) == [left, left]
+
+
+@pytest.mark.parametrize("parts", ["sl 1, k2, psso", "sl 1, knit 3 together, psso", "sl 2, k2, psso"])
+def test_parts_that_make_no_single_decrease_are_an_error(parts: str) -> None:
+    """The neighbours, with another number in one of the parts."""
+    assert faults(read(f"Place 4 markers.\nRnd 1: {parts} at each marker.", (80,))) == [("not_understood", 2)]
 
 
 @pytest.mark.parametrize(

@@ -399,6 +399,7 @@ def test_how_often_a_chart_is_repeated_in_a_round_adds_no_round(line: str) -> No
         ("Work the 8 rnds of the chart 3 times.", 24),
         ("Work the 8 rnds of the chart 3 times, then begin the crown:", 24),
         ("Work all 8 rnds of the chart twice (16 rnds).", 16),
+        ("Work all 8 rnds of the chart twice (18 rnds).", 16),
         ("Work the chart 3 times (8 rnds each).", 24),
         ("Knit the 8 rnds of chart A 3 times.", 24),
         ("Work the 8 rnds of chart A 3 times, then the 4 rnds of chart B twice.", 32),

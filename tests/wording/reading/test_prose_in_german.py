@@ -72,6 +72,7 @@ def test_more_times_than_the_count_allows_are_a_fault() -> None:
 
 CROWNS = [
     (
+        80,
         (
             "Setze nach jeder 10. Masche einen Marker.\nStricke bis 2 Maschen vor dem Marker und stricke diese "
             "2 Maschen "
@@ -82,6 +83,7 @@ CROWNS = [
         [72, 72, 64],
     ),
     (
+        80,
         (
             "Setze nach jeder 10. Masche einen Marker.\nVor jedem Marker strickst du zwei Maschen rechts zusammen, so "
             "verlierst du in jeder Runde 8 Maschen.\nDas machst du in jeder zweiten Runde, bis du noch 64 Maschen hast."
@@ -89,6 +91,7 @@ CROWNS = [
         [72, 72, 64],
     ),
     (
+        80,
         (
             "Man strickt stets 8 Maschen rechts und die 9. und 10. zusammen, wodurch sich die Maschenzahl um 8 "
             "vermindert."
@@ -97,6 +100,7 @@ CROWNS = [
         [72, 72, 64],
     ),
     (
+        80,
         (
             "Die 80 Maschen werden auf vier Nadeln verteilt, 20 auf jede.\nMan strickt am Ende jeder Nadel die beiden "
             "letzten Maschen zusammen.\nDann folgt eine glatte Tour.\nSo wechselt man ab, bis noch 72 Maschen da sind."
@@ -104,6 +108,7 @@ CROWNS = [
         [76, 76, 72],
     ),
     (
+        80,
         (
             "80 Maschen, auf jeder Nadel 20.\nAm Anfang jeder Nadel werden zwei Maschen rechts zusammengestrickt.\nAuf "
             "jede Runde mit Abnahmen folgt eine Runde ohne Abnahmen.\nWenn noch 72 Maschen übrig sind, ist die "
@@ -112,6 +117,7 @@ CROWNS = [
         [76, 76, 72],
     ),
     (
+        80,
         (
             "Man nimmt die Spitze in acht Teilen ab, jeder Teil hat 10 M.\nDie ersten zwei M. jedes Teiles "
             "werden rechts "
@@ -120,6 +126,7 @@ CROWNS = [
         [72, 72, 64],
     ),
     (
+        80,
         (
             "80 M. Abnahmen: nach je 8 M 2 re zus, 8 mal in der Runde (72).\nNächste Runde ohne Abnahmen.\n"
             "Nun nach je 7 M 2 re zus (64), wieder eine Runde drüber.\nNach je 6 M abnehmen (56)."
@@ -127,6 +134,7 @@ CROWNS = [
         [72, 72, 64, 64, 56],
     ),
     (
+        80,
         (
             "Alle 10 M ein Marker.\nRunde mit Abnahmen: nach dem Marker überzogen abnehmen, vor dem Marker 2 re zus "
             "(64 M).\nDann eine Runde ohne.\nBeide Runden noch 1x (48 M)."
@@ -134,6 +142,7 @@ CROWNS = [
         [64, 64, 48, 48],
     ),
     (
+        80,
         (
             "*8 M re, 2 M re zus*, 8x (72 M). Nächste Rd re.\nGenauso weiter, immer 1 M weniger vor dem "
             "Zusammenstricken "
@@ -142,6 +151,7 @@ CROWNS = [
         [72, 72, 64, 64, 56],
     ),
     (
+        80,
         (
             "Du strickst 8 Maschen, dann strickst du 2 Maschen zusammen, und das machst du insgesamt 8 Mal, bis "
             "die Runde "
@@ -150,45 +160,7 @@ CROWNS = [
         ),
         [72, 72, 64],
     ),
-]
-
-
-@pytest.mark.parametrize(("text", "after"), CROWNS)
-def test_a_crown_is_told_in_whole_sentences(text: str, after: list[int]) -> None:
-    """Where it is repeated, how many stitches go, the round between and the going on have sentences of their own."""
-    reading = read(text, (80,), "de")
-    assert not faults(reading)
-    assert after_each_round(reading) == after
-
-
-def test_first_decreases_are_not_those_of_a_round_before() -> None:
-    """`Nimm ab` begins what a colon follows; `nimm nochmals ab` works it again."""
-    text = "Nun nimmst du ab: *8 M re, 2 M re zus*, 8x (72 M).\nEine Runde rechts.\nNimm nochmals genauso ab."
-    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64]
-
-
-def test_the_last_round_is_told_in_more_words() -> None:
-    """`Ganz zum Schluss` begins one more round, as `zum Schluss` does."""
-    text = "*6 M re, 2 M re zus*, 8x (56 M).\nGanz zum Schluss strickst du eine Runde lang immer 2 M re zusammen."
-    assert after_each_round(read(text, (64,), "de")) == [56, 28]
-
-
-@pytest.mark.parametrize(
-    "stitches",
-    [
-        "jede 10. und 11. M (jede 11. und 12. M)",
-        "jede 10. und 11. (11. und 12.) M",
-        "jede 10. (11.) und 11. (12.) M",
-    ],
-)
-def test_every_so_many_stitches_are_told_by_size(stitches: str) -> None:
-    """The ordinals of the larger size stand in brackets, with or without their words."""
-    reading = read(f"In der nächsten Rd {stitches} re zusstr = 80 (88) M.", (88, 96), "de")
-    assert not faults(reading)
-    assert [[done.after for done in lane] for lane in reading.rounds] == [[80], [88]]
-
-
-TOLD_SHORTER = [
+    # a round told by what differs from the round before
     (
         80,
         "*8 M re, 2 M re zus*, 8x (72 M).\nDie nächste Runde geht genauso, nur mit 7 M dazwischen.",
@@ -241,19 +213,7 @@ TOLD_SHORTER = [
         ),
         [72, 72, 60, 60, 48, 48, 36, 36],
     ),
-]
-
-
-@pytest.mark.parametrize(("begun", "text", "after"), TOLD_SHORTER)
-def test_a_round_is_told_by_what_differs_from_the_round_before(
-    begun: int, text: str, after: list[int]
-) -> None:
-    reading = read(text, (begun,), "de")
-    assert not faults(reading)
-    assert after_each_round(reading) == after
-
-
-MORE_CROWNS = [
+    # crowns of teachers and old books
     (
         72,
         (
@@ -480,31 +440,7 @@ MORE_CROWNS = [
         ),
         [56, 56, 48, 48, 40, 40, 32, 24, 16, 8],
     ),
-]
-
-
-@pytest.mark.parametrize(("begun", "text", "after"), MORE_CROWNS)
-def test_crowns_of_teachers_and_old_books(begun: int, text: str, after: list[int]) -> None:
-    """The round, how often it is repeated, its count and the going on have sentences of their own."""
-    reading = read(text, (begun,), "de")
-    assert not faults(reading)
-    assert after_each_round(reading) == after
-
-
-@pytest.mark.parametrize(
-    ("next_round", "after"),
-    [
-        ("Die nächste Runde strickst du einfach rechts.", 72),
-        ("Die nächste Runde strickst du rechts, ohne etwas abzunehmen.", 72),
-        ("Die nächste Runde strickst du genauso.", 64),
-    ],
-)
-def test_the_next_round_is_plain_where_it_is_not_as_the_last(next_round: str, after: int) -> None:
-    text = f"Auf jeder Nadel die ersten 2 und die letzten 2 Maschen rechts zusammenstricken (72 M).\n{next_round}"
-    assert after_each_round(read(text, (80,), "de")) == [72, after]
-
-
-CROWNS_TO_THE_END = [
+    # what grows less, how often and until when, told beside the going on
     (
         104,
         (
@@ -573,12 +509,52 @@ CROWNS_TO_THE_END = [
 ]
 
 
-@pytest.mark.parametrize(("begun", "text", "after"), CROWNS_TO_THE_END)
-def test_crowns_that_go_on_by_what_changes(begun: int, text: str, after: list[int]) -> None:
-    """What grows less, how often and until when is told beside the going on."""
+@pytest.mark.parametrize(("begun", "text", "after"), CROWNS)
+def test_a_crown_is_told_in_whole_sentences(begun: int, text: str, after: list[int]) -> None:
+    """Where it is repeated, how many stitches go, the round between and the going on have sentences of their own."""
     reading = read(text, (begun,), "de")
     assert not faults(reading)
     assert after_each_round(reading) == after
+
+
+def test_first_decreases_are_not_those_of_a_round_before() -> None:
+    """`Nimm ab` begins what a colon follows; `nimm nochmals ab` works it again."""
+    text = "Nun nimmst du ab: *8 M re, 2 M re zus*, 8x (72 M).\nEine Runde rechts.\nNimm nochmals genauso ab."
+    assert after_each_round(read(text, (80,), "de")) == [72, 72, 64]
+
+
+def test_the_last_round_is_told_in_more_words() -> None:
+    """`Ganz zum Schluss` begins one more round, as `zum Schluss` does."""
+    text = "*6 M re, 2 M re zus*, 8x (56 M).\nGanz zum Schluss strickst du eine Runde lang immer 2 M re zusammen."
+    assert after_each_round(read(text, (64,), "de")) == [56, 28]
+
+
+@pytest.mark.parametrize(
+    "stitches",
+    [
+        "jede 10. und 11. M (jede 11. und 12. M)",
+        "jede 10. und 11. (11. und 12.) M",
+        "jede 10. (11.) und 11. (12.) M",
+    ],
+)
+def test_every_so_many_stitches_are_told_by_size(stitches: str) -> None:
+    """The ordinals of the larger size stand in brackets, with or without their words."""
+    reading = read(f"In der nächsten Rd {stitches} re zusstr = 80 (88) M.", (88, 96), "de")
+    assert not faults(reading)
+    assert [[done.after for done in lane] for lane in reading.rounds] == [[80], [88]]
+
+
+@pytest.mark.parametrize(
+    ("next_round", "after"),
+    [
+        ("Die nächste Runde strickst du einfach rechts.", 72),
+        ("Die nächste Runde strickst du rechts, ohne etwas abzunehmen.", 72),
+        ("Die nächste Runde strickst du genauso.", 64),
+    ],
+)
+def test_the_next_round_is_plain_where_it_is_not_as_the_last(next_round: str, after: int) -> None:
+    text = f"Auf jeder Nadel die ersten 2 und die letzten 2 Maschen rechts zusammenstricken (72 M).\n{next_round}"
+    assert after_each_round(read(text, (80,), "de")) == [72, after]
 
 
 def test_rounds_of_a_number_in_words_with_the_verb_behind_are_rounds() -> None:

@@ -243,6 +243,8 @@ def test_two_strokes_stand_between_the_sizes_and_rounds_have_small_letters() -> 
     reading = read(text, (80, 90, 100), "de")
     assert not faults(reading)
     assert after_rounds_of_sizes(reading)[2] == [90, 90, 80, 80, 70, 70, 60, 60, 50, 40]
+    pair = read("4 // 5 Rd re.\n* 6 // 7 M re, 2 M re zus, ab * wdh.", (64, 63), "de")
+    assert after_rounds_of_sizes(pair) == [[64] * 4 + [56], [63] * 5 + [56]]
 
 
 def test_pairs_in_a_list_with_plain_rounds_between() -> None:

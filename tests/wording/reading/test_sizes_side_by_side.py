@@ -219,6 +219,13 @@ def test_a_bracket_tells_how_a_round_of_a_size_ends(end: str) -> None:
     assert after_rounds_of_sizes(reading) == [[12], [14]]
 
 
+def test_the_last_stitch_is_a_single_stitch() -> None:
+    """It stands behind a repeat that goes around, in the bracket of a size or without."""
+    sizes = read("Rnd 1: *k8, k2tog* (size 2 only: knit the last st).", (80, 81))
+    assert after_rounds_of_sizes(sizes) == [[72], [73]]
+    assert after_rounds_of_sizes(read("Rnd 1: *k8, k2tog*, k last st.", (81,))) == [[73]]
+
+
 def test_a_bracket_with_a_repeat_is_the_whole_round_of_its_size() -> None:
     """A line that begins with a size is for it alone."""
     reading = read("*k8, k2tog* around (size 2: *k7, k2tog*) = 72 (80) sts.", (80, 90))

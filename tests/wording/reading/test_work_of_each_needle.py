@@ -387,6 +387,8 @@ def test_the_end_of_the_round_is_not_that_of_each_needle(end: str, after: list[i
         "Needles 1 and 3: knit to last 3 sts, k2tog, k1. Needles 2 and 4: k1, ssk (sl 1, k1, psso), knit to end.",
         "On needles 1 and 3 knit to last 3 sts, k2tog, k1. On needles 2 and 4 k1, ssk, knit to end.",
         "On 1st and 3rd needles knit to last 3 sts, k2tog, k1; on 2nd and 4th needles k1, ssk, knit to end.",
+        "On needles 1 to 4: knit to last 3 sts, k2tog, k1.",
+        "1st to 4th needle: knit to last 3 sts, k2tog, k1.",
     ],
 )
 def test_needles_told_in_pairs_lose_a_stitch_each(work: str) -> None:
@@ -450,6 +452,7 @@ def test_a_round_worked_until_so_many_stitches_remain_on_each_needle_is_worked_a
 @pytest.mark.parametrize(
     ("work", "left"),
     [
+        ("Divide them evenly over 4 needles.\nDec 1 st on each needle.", 56),
         ("Rnd 1: inc 2 sts on each needle (= 66 sts)", 66),
         ("Rnd 1: inc 2 sts on each needle.", 66),
         ("Rnd 1: dec 2 sts evenly on each needle.", 54),

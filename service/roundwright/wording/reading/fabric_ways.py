@@ -139,9 +139,8 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
         sure = sure or _works_rounds_in(seen) or in_colour_alone(seen)
         weak = 0.3 if sure else 0.8
     else:
-        shaped = (
-            bool(seen.changes) and seen.fabrics[0].kind == "before"
-        )  # dec as before on each of next 3 rnds
+        # dec as before on each of next 3 rnds
+        shaped = bool(seen.changes) and seen.fabrics[0].kind == "before"
         weak = 1.5 if unsaid and (seen.lead or seen.words > 0.2) else SHAPED_BEFORE * shaped
     return [
         Candidate(
@@ -207,10 +206,8 @@ def _bands_in_a_row(phrases: tuple[Phrase, ...]) -> Number | None:
     worked = "work" in before or any(type(phrase) is not Said for phrase in phrases[: at[0]])
     if len(at) > FEWEST_BANDS:
         worked = worked or coloured[0] == coloured[-1]
-    elif not before.isdisjoint(
-        _STRIPES
-    ):  # `work stripes: *4 rnds white, 4 rnds red*, rep from * to * 2 times`
-        worked = False
+    elif not before.isdisjoint(_STRIPES):
+        worked = False  # work stripes: *4 rnds white, 4 rnds red*, rep from * to * 2 times
     if not (before <= _BEFORE_BANDS and worked and all(coloured)):
         return None
     rounds = sum(phrase.number.of(0) or 0 for phrase in phrases if type(phrase) is Rounds)

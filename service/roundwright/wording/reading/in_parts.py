@@ -48,15 +48,13 @@ def _with_stitches_left(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with `to the last 2 sts` for `until 2 sts remain`, in every part and with a decrease behind."""
     if Needlewise not in [type(phrase) for phrase in phrases]:
         return phrases
-    made = list[Phrase]()
-    for place, phrase in enumerate(phrases):
-        behind = next((other for other in phrases[place + 1 :] if not is_silent(other)), None)
-        few = type(phrase) is Until and (phrase.number.of(0) or 0) <= MOST_LEFT and not phrase.per
-        knitted = any(map(is_bare, phrases[:place])) and not any(map(is_shaping, phrases[:place]))
-        if type(phrase) is Until and few and knitted and behind is not None and is_shaping(behind):
-            made.append(Extent(phrase.start, phrase.end, phrase.flags, phrase.number))
-        else:
-            made.append(phrase)
+    made = [*phrases]
+    knit = next((at for at, phrase in enumerate(phrases) if is_bare(phrase)), len(phrases))
+    shaped = next((at for at, phrase in enumerate(phrases) if is_shaping(phrase)), 0)
+    place = next((at for at in range(shaped - 1, knit, -1) if not is_silent(phrases[at])), 0)
+    until = phrases[place]
+    if place and type(until) is Until and (until.number.of(0) or 0) <= MOST_LEFT and not until.per:
+        made[place] = Extent(until.start, until.end, until.flags, until.number)
     return made
 
 

@@ -47,9 +47,9 @@ def _with_slips_joined(tokens: list[Token]) -> list[Token]:
         parts = tokens[max(0, place - MOST_PARTS) : place]
         length = next((back for back, part in enumerate(reversed(parts), 1) if part.kind == "slip"), 0)
         parts = parts[len(parts) - length :]
-        slipped = next((part.text for part in parts if part.kind == "number"), "")
+        numbers = tuple(part.number.of(0) for part in parts if part.number)
         together = any(part.means == "k2tog" or part.kind == "together" for part in parts)
-        means = _PASSED.get((slipped, together), "") if length else ""
+        means = _PASSED.get((numbers, together), "") if length else ""
         known = all(part.kind in _IN_SLIPS or part.means == "k2tog" for part in parts)
         if means and known and _is_at_markers(tokens, place - length, place + 1):
             made[-length - 1 :] = [replace(parts[0], kind="stitch", text=means, means=means, end=token.end)]
@@ -81,7 +81,7 @@ def _with_work_first(tokens: list[Token]) -> list[Token]:
     for place, token in enumerate(tokens):
         begin = _begin_of_place(tokens, place) if token.kind == "marker" else 0
         flags = tokens[begin].flags
-        clause = flags & (STOP | LINE | COLON | COMMA | SEMI) or tokens[begin - 1].kind == "and"
+        clause = flags & _ENDS or tokens[begin - 1].kind == "and"
         if not begin or begin < done or not clause:
             continue
         work = place + 1 + (tokens[place + 1].kind == "work")
@@ -302,9 +302,14 @@ MOST_TO_MARKERS: Final = 14
 """Words from `whenever` to its marker, and from some markers to `put one`."""
 MOST_PARTS: Final = 7
 """Words of a decrease before `psso`."""
-_PASSED: Final = {("1", True): "sk2p", ("one", True): "sk2p", ("1", False): "skp", ("one", False): "skp",
-                  ("2", False): "cdd", ("two", False): "cdd"}  # fmt: skip
-"""What slipped stitches make that are passed over two together, or over a stitch."""
+_PASSED: Final[dict[tuple[tuple[int | None, ...], bool], str]] = {
+    ((1,), True): "sk2p",
+    ((1, 2), True): "sk2p",
+    ((1, 1), False): "skp",
+    ((2, 1), False): "cdd",
+    ((2, 1), True): "cdd",
+}
+"""What so many slipped stitches make that are passed over two together, or over a stitch."""
 _IN_SLIPS: Final = frozenset(("slip", "number", "stitch_noun", "knit", "together", "and", "then"))
 _ENDS: Final = STOP | LINE | COLON | COMMA | SEMI
 MOST_BESIDE: Final = 6

@@ -10,6 +10,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.parsing.looking import ONTO
 from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import Number
 
@@ -59,7 +60,7 @@ def _number_of_needles(before: list[Token], start: int) -> list[Token]:
     words = [*before]
     while words and words[-1].kind == "word":
         words.pop()
-    if len(words) < FEWEST or words[-1].kind != "number" or words[-2].text not in _ONTO:
+    if len(words) < FEWEST or words[-1].kind != "number" or words[-2].text not in ONTO:
         return []
     return [*words_at(start, ("", "of")), replace(words[-1], end=words[-1].start)]
 
@@ -246,7 +247,6 @@ _END_TOLD: Final = re.compile(
 )
 _OF_ROUNDS: Final = frozenset(("round", "around", "even", "plain", "next", "last", "only"))
 """Kinds of words, and words, of what is no end of a needle in the same round."""
-_ONTO: Final = ("on", "onto", "over", "across", "among", "between", "evenly over")
 _NEAR: Final = ("begin", "end")
 _OVER: Final = frozenset(("over", "in", "on", "across", "with"))
 _EACH_NEEDLE: Final = ("each", "per")

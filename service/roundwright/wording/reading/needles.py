@@ -119,6 +119,7 @@ def _needles_named(tokens: list[Token], at: int, kinds: tuple[str, ...]) -> tupl
         if token.kind in kinds and token.number is not None:
             last = token.number.of(0) or 0
             first = int(token.means) if token.kind == "range" else last
+            first = needles[-1] + 1 if needles and tokens[at - 1].text == "to" else first
             needles.extend(range(first, min(last, MOST_NEEDLES) + 1))
         elif token.text not in ("and", "&", "to"):
             break

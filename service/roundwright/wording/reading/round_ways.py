@@ -552,9 +552,9 @@ def _how_many(seen: Seen) -> Number | None:
         return seen.in_all.number  # stripes of 4 rnds A, 4 rnds B until there are 9 stripes (36 rnds)
     if len(numbers) > 2 and not seen.times and (in_all := bands_in_all(seen.order)):
         return in_all
-    turns = _turns_of_chart(seen, numbers)
-    if (turns or len(numbers) > 1) and seen.times and (turns or not any(map(has_stitches, seen.work))):
-        numbers = numbers[: turns or None]
+    if turns := _turns_of_chart(seen):
+        numbers = numbers[:1]
+    if turns or (len(numbers) > 1 and seen.times and not any(map(has_stitches, seen.work))):
         width = max(len(number.values) for number in (*numbers, seen.times[-1].number))
         values = [
             sum(number.of(column) or 0 for number in numbers) * (seen.times[-1].number.of(column) or 0)
@@ -568,20 +568,18 @@ def _how_many(seen: Seen) -> Number | None:
     return numbers[0] if numbers else None
 
 
-def _turns_of_chart(seen: Seen, numbers: list[Number]) -> int:
-    """1 where the rounds of a chart are worked so many times: `the 8 rounds of the chart twice (16 rounds)`; else 0."""
-    match [
-        phrase for phrase in seen.order if type(phrase) not in (Said, Count, Then) and not is_bare(phrase)
-    ]:
-        case [Rounds(), Chart(), Times(number=times)]:
-            in_all = 0
-        case [Rounds(), Chart(), Times(number=times), Brackets(inside=(Rounds(number=number),))]:
-            in_all = number.of(0) or 0
-        case [Chart(), Times(number=times), Brackets(inside=(Rounds(), Said(text="each")))]:
-            in_all = 0
+def _turns_of_chart(seen: Seen) -> bool:
+    """Whether the rounds of a chart are worked so many times: `the 8 rounds of the chart twice (16 rounds)`."""
+    silent = (Said, Count, Then)
+    match [phrase for phrase in seen.order if type(phrase) not in silent and not is_bare(phrase)]:
+        case [Rounds(every=False), Chart(), Times()]:
+            return True
+        case [Rounds(every=False), Chart(), Times(), Brackets(inside=(Rounds(),))]:
+            return True
+        case [Chart(), Times(), Brackets(inside=(Rounds(every=False), Said(text="each")))]:
+            return True
         case _:
-            return 0
-    return int(not in_all or in_all == (numbers[0].of(0) or 0) * (times.of(0) or 0)) if numbers else 0
+            return False
 
 
 def _in_numbers(seen: Seen) -> Number | None:

@@ -73,12 +73,10 @@ def pieces(text: str, known: Lexicon, width: int, notes: Sequence[SizeNote] = ()
     cut: list[Piece] = []
     place = last = 0
     coming = list(reversed(notes))
-    slashes = (
-        _sizes_have_slashes(text, known)
-        if width == PAIR
-        else width > PAIR
-        and _sizes_are_joined(text, known, width, _BY_SLASHES)  # of which a line may have two
-    )
+    if width == PAIR:
+        slashes = _sizes_have_slashes(text, known)
+    else:  # two of them may be all that a line has
+        slashes = width > PAIR and _sizes_are_joined(text, known, width, _BY_SLASHES)
     cuts = _cut(known.size, known.ands, width)
     markers = _short_markers(text, known)
     hyphens = width > 1 and _sizes_are_joined(text, known, width, _HYPHENED)

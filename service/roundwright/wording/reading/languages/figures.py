@@ -250,7 +250,9 @@ def _listed(pattern: re.Pattern[str], match: re.Match[str], width: int, *, hyphe
     elif pattern is _DASHED:
         fits = (count == width and (count > 2 or spaced or hyphens)) or (count > 2 and width > 1)
     elif pattern is _SLASHED:
-        fits = count == width and (count > 2 or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT)
+        fits = count == width and (
+            count > 2 or "//" in match[0] or int(_COMMAS.findall(match[0])[0]) >= LEAST_COUNT
+        )
     elif pattern in (_PAIR, _BARRED, _COLONS, _TIMED) or has_ranges:
         fits = width == count
     else:

@@ -94,16 +94,15 @@ def _parted(
     while place < len(cut) and _value(cut[place]) is not None:
         numbers.append(cut[place])
         place += 1
-        join = known.single(cut[place].text) if place < len(cut) else ""
-        if place < len(cut) and cut[place].kind == "word" and join != RESPECTIVELY:
+        word = place < len(cut) and cut[place].kind == "word"
+        if word and known.single(cut[place].text) != RESPECTIVELY:
             nouns.append(cut[place].key)
             place += 1
-            join = known.single(cut[place].text) if place < len(cut) else ""
         if len(numbers) == width or place == len(cut):
             break
-        joins.append(join or cut[place].key)
+        joins.append(known.single(cut[place].text) or cut[place].key)
         place += 1
-        place += join == RESPECTIVELY and cut[place : place + 1] != [] and cut[place].key == "."
+        place += joins[-1] == RESPECTIVELY and place < len(cut) and cut[place].key == "."
     again = len(set(nouns)) == 1 and cut[place - 1] is not numbers[-1]
     barred = len(nouns) == width and len(set(joins)) == 1 and _BARS.issuperset(joins)
     parted = (

@@ -535,9 +535,7 @@ class ExtentReader(NumberReader):
             noun += 1  # 5 complete pattern repeats
         shaped = noun + 1 < self.stop and self.tokens[noun].kind == "decrease"
         if shaped and self.tokens[noun + 1].kind == "round":
-            noun = (
-                self.behind_plain_rounds(noun + 2) - 1
-            )  # until 4 dec rnds and 4 plain rnds have been worked
+            noun = self.behind_plain_rounds(noun + 2) - 1  # 4 dec rnds and 4 plain rnds have been worked
         elif noun >= self.stop or self.tokens[noun].text not in REPEATS:
             return None
         stop = self.behind_fabric(noun + 1)

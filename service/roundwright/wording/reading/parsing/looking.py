@@ -24,6 +24,8 @@ OFTEN: Final = {"once": 1, "twice": 2, "thrice": 3}
 REPEATS: Final = frozenset(("repeats", "reps", "rpts", "repetitions", "patterns", "patts", "pats"))
 """What the rounds of a pattern are called, worked once."""
 CRAFTS: Final = frozenset(("knit", "purl", "slip"))
+ONTO: Final = frozenset(("on", "onto", "over", "across", "among", "between", "evenly over"))
+"""Words before the number of needles on which the stitches are."""
 NOT_STITCHES: Final = frozenset(
     ("round", "times", "unit", "more", "together", "knit", "purl", "gear", "needle", "right", "marker")
 )

@@ -6,7 +6,7 @@ from math import prod
 from typing import Final, cast
 
 from roundwright.wording.reading.parsing.colours import COLOURS, ColourReader
-from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, REPEATS, TOGETHER
+from roundwright.wording.reading.parsing.looking import BREAK, NAMES, NOT_STITCHES, ONTO, REPEATS, TOGETHER
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -301,9 +301,9 @@ class NumberReader(ColourReader):
         )
         return PerPart(*self.take(2), number) if ends else None
 
-    def on_needles_told(self, number: Number) -> Phrase:
+    def number_of_needles(self, number: Number) -> Phrase:
         """`on 4 needles`, `over three needles`: on how many the stitches are; `size 4 needles` works nothing."""
-        onto = self.place > 0 and self.tokens[self.place - 1].text in _ONTO_NEEDLES
+        onto = self.place > 0 and self.tokens[self.place - 1].text in ONTO
         return Said(*self.take(2), needles=number) if onto else self.only_words(2)
 
     def in_all(self, number: Number) -> Phrase:
@@ -562,9 +562,8 @@ class NumberReader(ColourReader):
             self.place
             and self.tokens[self.place - 1].text in _SAYS_HOW_MANY
             and before not in ("which", "that")
-            and not (
-                self.kind(self.skip(2)) in _OF_RIB and self.text_of(-3) == "the"
-            )  # the brim is 24 rnds rib
+            # not in `the brim is 24 rnds rib`
+            and not (self.kind(self.skip(2)) in _OF_RIB and self.text_of(-3) == "the")
         ):
             return self.only_words(2)  # `it takes 6 rounds`
         if self.text_of(2) in _AGO and self.joined(2) and self.ends_at(3):
@@ -1015,8 +1014,6 @@ MOST_ADDED: Final = 6
 """Needles whose stitches are added up."""
 MOST_TERMS: Final = 12
 """Words of a sum that is printed."""
-_ONTO_NEEDLES: Final = frozenset(("on", "onto", "over", "across", "among", "between"))
-"""Words before the needles on which the stitches are."""
 _HYPHENED: Final = frozenset(("round", "stitch_noun", "needle", "word", "gear"))
 """What a number is joined to by a hyphen to describe something: `a 4-round repeat`."""
 MOST_OF_STITCH: Final = 3
@@ -1056,7 +1053,7 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "marker": NumberReader.markers,
     "place": NumberReader.markers,
     "each": lambda reader, number: reader.markers(number) if reader.kind(2) == "needle" else None,
-    "needle": lambda reader, number: reader.on_needles_told(number),
+    "needle": NumberReader.number_of_needles,
     "gear": lambda reader, _: reader.only_words(2),
     "decrease": NumberReader.changes,
     "increase": NumberReader.changes,

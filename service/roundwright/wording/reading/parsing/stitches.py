@@ -107,8 +107,7 @@ class StitchReader(NewStitchReader):
         glue = self.flags(ahead)
         if self.kind(ahead) == "last" and (ends := self.last_together(ahead)):
             return ends
-        if self.kind(ahead) in ("last", "remain") and self.kind(ahead + 1) == "number":
-            ahead += self.joined(ahead + 1)  # knit the remaining 3 sts; not `knit the rest. 72 sts`
+        ahead += self.is_last(ahead)
         rounds = self.all_rounds(counted=True) if self.text_of(1) in ("the", "all") else None
         if rounds is None and (
             self.kind(ahead) == "number"
@@ -125,6 +124,15 @@ class StitchReader(NewStitchReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def is_last(self, ahead: int) -> bool:
+        """Whether a word says that the stitches behind it are the last: `knit the remaining 3 sts`, `k last st`."""
+        if self.kind(ahead) not in ("last", "remain"):
+            return False
+        if self.kind(ahead + 1) == "number":
+            return self.joined(ahead + 1)  # not `knit the rest. 72 sts`
+        ends = self.kind(ahead + 2) == ")" or self.ends_at(ahead + 2)
+        return ends and self.text_of(ahead + 1) in ("st", "stitch")
 
     def is_before_number(self, ahead: int) -> bool:
         """Whether a word says which stitches are counted behind it: `knit the next 2`, `knit the first 10 sts`."""
