@@ -89,8 +89,8 @@ def _between_two(texts: list[str]) -> int:
 def _before_each(phrases: tuple[Phrase, ...], rounds: list[Rounds], segment: Segment) -> Candidate | None:
     """Plain rounds before each decrease round: `2 knit rounds before each`, `before each dec rnd`; else None."""
     place = phrases.index(rounds[0]) if len(rounds) == 1 else 0
-    said = any(type(phrase) is Said and phrase.words for phrase in phrases[:place])
-    behind = () if said else phrases[place + 1 :]
+    introduced = any(type(phrase) is Said and phrase.words for phrase in phrases[:place])
+    behind = () if introduced else phrases[place + 1 :]
     texts = [phrase.text if type(phrase) is Said else "" for phrase in behind if type(phrase) is not Change]
     begins = texts[:1] == [BEFORE_EACH] or (texts[:1] == ["before"] and texts[1:2] in _BEFORE_THEM)
     if not rounds or not begins or rounds[0].every or not _OF_DECREASES.issuperset(texts[1:]):
