@@ -56,6 +56,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
+from roundwright.wording.reading.parts_in_order import with_parts_in_order
 from roundwright.wording.reading.ribs_narrowed import with_ribs_narrowed
 from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (
@@ -158,6 +159,7 @@ class Laid(Struct):
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
+    tokens = with_parts_in_order(tokens)
     tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
     tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)
