@@ -25,12 +25,17 @@ from roundwright.wording.reading.tokens import (
 
 MOST_WORDS: Final = 30
 FEWEST_WORDS: Final = 3
+MOST_OF_FEWER: Final = 10
+"""Words in the bracket that tells how many stitches fewer are worked each time."""
+_BRACKETS: Final = ("(", ")")
 _ENDS: Final = STOP | LINE | SEMI | COLON | EQUALS | DASH
 _KINDS: Final = {
     "each": "e", "per": "e", "persection": "e", "alternate": "a", "ordinal": "o", "following": "F", "round": "r",
     "number": "n", "range": "g", "times": "t", "often": "f", "more": "m", "total": "T",
-    "until": "u", "to": "u", "stitch_noun": "s", "remain": "l", "left": "l", "fewer": "<", "between": "b", "before": "b",
+    "until": "u", "to": "u", "stitch_noun": "s", "remain": "l", "left": "l", "fewer": "<", "between": "b",
+    "before": "b",
     "work": "w", "repeat": "w", "continue": "c", "manner": "y", "these": "h", "last": "L", "and": "&", "then": "q",
+    "(": "(", ")": ")",
 }  # fmt: skip
 """A letter for each kind of word."""
 _TEXTS: Final = {
@@ -40,7 +45,7 @@ _TEXTS: Final = {
 """A letter for a word by itself, before that of its kind."""
 _PART: Final = re.compile(
     "(?P<ahead>[q&]+)"
-    "|(?P<fewer>Wns<(?:bh?[dD]|et)*)"
+    r"|(?P<fewer>\(W?ns<(?:bh?[dD]|et)*\)|Wns<(?:bh?[dD]|et)*)"
     "|(?P<pace>i?e[ao]?r|iF?ar)"
     "|(?P<times>A{0,2}(?:ntm?|nmt|mnt|fm?)T?)"
     "|(?P<until>unsl?|unl)"
@@ -71,8 +76,15 @@ def with_parts_in_order(tokens: list[Token]) -> list[Token]:
 def _ends_clause(tokens: list[Token], place: int) -> bool:
     """Whether a clause ends before a word: `repeat 6 times, then every rnd`, `until 8 sts remain (9 times)`."""
     token = tokens[place]
+    if token.kind in _BRACKETS:  # `work rnd 1 (with 1 st less each time) every rnd`
+        inside = (
+            tokens[place + 1 : place + MOST_OF_FEWER]
+            if token.kind == "("
+            else tokens[max(0, place - MOST_OF_FEWER) : place]
+        )
+        return "fewer" not in [word.kind for word in inside]
     then = token.kind == "then" and bool(token.flags & COMMA or tokens[place - 1].kind == "and")
-    return bool(token.flags & _ENDS) or token.kind in ("(", ")") or then
+    return bool(token.flags & _ENDS) or then
 
 
 def _in_order(clause: list[Token]) -> list[Token]:
@@ -90,12 +102,17 @@ def _in_order(clause: list[Token]) -> list[Token]:
     if change and (change[0].flags & COMMA or not verb or verb[-1].kind != "decrease"):
         return clause  # a count: dec every other rnd 6 times, 48 sts
     if rounds and not verb and rounds[0].kind == "round":
-        told["verb"] = words_at(clause[0].start, ("work", "work"))  # the number is no label: `Rnd 1 every rnd`
+        told["verb"] = words_at(
+            clause[0].start, ("work", "work")
+        )  # the number is no label: `Rnd 1 every rnd`
     elif verb and verb[-1].kind == "repeat" and rounds and rounds[-1].text == "decreases":
         told["verb"] = [replace(verb[-1], kind="work", text="work")]
-    made = [word for name in _ORDER for word in told.get(name, [])]
+    made = [word for name in _ORDER for word in told.get(name, []) if word.kind not in _BRACKETS]
     first, *others = made
-    return [replace(first, flags=clause[0].flags), *(replace(word, flags=word.flags & COMMA | SPACE) for word in others)]
+    return [
+        replace(first, flags=clause[0].flags),
+        *(replace(word, flags=word.flags & COMMA | SPACE) for word in others),
+    ]
 
 
 def _letter(token: Token) -> str:

@@ -65,7 +65,7 @@ class AgainReader(SequenceReader):
             kind in ("rib", "moss", "pattern", "decrease", "increase", "garter")
             and self.kind(ahead + 1) == "round"
             and not self.flags(ahead + 1) & STOP
-            and (self.kind(ahead + 2) != "number" or self.kind(ahead + 3) in ("times", "more"))
+            and (self.kind(ahead + 2) != "number" or self.ends_at(ahead + 2) or self.kind(ahead + 3) in _OFTEN)
         ):
             plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
             names = (named(kind),) if kind in NAMED_KINDS else ()
@@ -492,6 +492,7 @@ class AgainReader(SequenceReader):
         only = 1 + (self.kind(1) == "only")  # do only A
         lettered = self.letter(only) and self.is_lettered(only + 1)
         ahead = only if lettered else self.skip(1)
+        ahead += self.is_single_by_name(ahead)
         if self.is_of_rounds(ahead) and (again := self.again_from(ahead)):
             if self.text_is("on") and self.token(1).text == "this" and self.kind(2) == "round":
                 self.place += 3  # it is the round that was told before
@@ -511,6 +512,12 @@ class AgainReader(SequenceReader):
         if self.token(1).text == "it" and self.kind(2) in ("per", "each", "until", "around"):
             return Continue(*self.take(2), manner=True)
         return self.worked_stitches(ahead) or self.only_words(1)
+
+    def is_single_by_name(self, ahead: int) -> bool:
+        """Whether `1 dec rnd` stands there: the round of this name, once."""
+        number = self.token(ahead).number if self.kind(ahead) == "number" else None
+        named_round = self.kind(ahead + 1) in ("decrease", "increase") and self.kind(ahead + 2) == "round"
+        return number is not None and number.values == (1,) and named_round and self.ends_at(ahead + 3)
 
     def is_given_up(self) -> bool:
         """Whether rounds are worked no more: `stop working round B`, `do not repeat round 2`; not `If not, work`."""
@@ -945,6 +952,7 @@ MOST_BEHIND_CHART: Final = 6
 FEWEST_PLAIN: Final = 3
 """Words of `knit 1 rnd`."""
 _BEHIND_THEM: Final = ("number", "often", "more", "until")
+_OFTEN: Final = ("times", "more")
 MOST_IN_RUN: Final = 300
 """Words of the lines above that `repeat these 2 more times` may mean."""
 MOST_BEFORE_THEM: Final = 12
