@@ -25,6 +25,9 @@ from roundwright.wording.reading.tokens import (
 
 MOST_WORDS: Final = 30
 FEWEST_WORDS: Final = 3
+"""Words of a clause in which parts are put in order."""
+FEWEST_PARTS: Final = 3
+"""Parts of such a clause: `do so 8 times` has two, and they stay as they are."""
 MOST_OF_FEWER: Final = 10
 """Words in the bracket that tells how many stitches fewer are worked each time."""
 _BRACKETS: Final = ("(", ")")
@@ -50,14 +53,14 @@ _PART: Final = re.compile(
     "|(?P<times>A{0,2}(?:ntm?|nmt|mnt|fm?)T?)"
     "|(?P<until>unsl?|unl)"
     "|(?P<rounds>h?dr|h?D|h?Ln?r|hn?r|rn(?:&r?n)?|rg|I)"
-    "|(?P<verb>(?:c&?u?)?[wd]|c)"
+    "|(?P<verb>y?(?:(?:c&?u?)?[wd]|c)y?)"
     "|(?P<change>ns)"
     "|(?P<manner>y)"
 )
 """A part of a clause in these letters."""
 _ORDER: Final = ("ahead", "manner", "verb", "change", "rounds", "pace", "times", "until", "fewer")
 _HOW_FAR: Final = frozenset(("times", "until"))
-_WHAT: Final = frozenset(("verb", "manner", "rounds"))
+"""Parts of which a clause needs one."""
 
 
 def with_parts_in_order(tokens: list[Token]) -> list[Token]:
@@ -89,24 +92,24 @@ def _ends_clause(tokens: list[Token], place: int) -> bool:
 
 def _in_order(clause: list[Token]) -> list[Token]:
     """The words of a clause in order; as they are, where it has other words or tells a part twice."""
-    if not FEWEST_WORDS <= len(clause) <= MOST_WORDS:
-        return clause
-    letters = "".join(map(_letter, clause))
-    parts = list(_parts(letters))
+    if not FEWEST_WORDS <= len(clause) <= MOST_WORDS or clause[0].flags & (DASH | LINE) == DASH:
+        return clause  # the end of a range: R1-R4 3 times
+    parts = list(_parts("".join(map(_letter, clause))))
     told = {name: clause[begin:stop] for name, begin, stop in parts}
     if len(told) < len(parts) or not parts or parts[-1][2] < len(clause):
         return clause
-    if told.keys().isdisjoint(_HOW_FAR) or told.keys().isdisjoint(_WHAT):
+    if told.keys().isdisjoint(_HOW_FAR) or len(told.keys() - {"ahead"}) < FEWEST_PARTS:
         return clause
     verb, rounds, change = told.get("verb", []), told.get("rounds", []), told.get("change", [])
-    if change and (change[0].flags & COMMA or not verb or verb[-1].kind != "decrease"):
+    kinds = {word.kind for word in verb}
+    if change and (change[0].flags & COMMA or "decrease" not in kinds):
         return clause  # a count: dec every other rnd 6 times, 48 sts
     if rounds and not verb and rounds[0].kind == "round":
         told["verb"] = words_at(
             clause[0].start, ("work", "work")
         )  # the number is no label: `Rnd 1 every rnd`
-    elif verb and verb[-1].kind == "repeat" and rounds and rounds[-1].text == "decreases":
-        told["verb"] = [replace(verb[-1], kind="work", text="work")]
+    elif "repeat" in kinds and rounds and rounds[-1].text == "decreases":
+        told["verb"] = [replace(verb[0], kind="work", text="work")]
     made = [word for name in _ORDER for word in told.get(name, []) if word.kind not in _BRACKETS]
     first, *others = made
     return [

@@ -65,7 +65,9 @@ class AgainReader(SequenceReader):
             kind in ("rib", "moss", "pattern", "decrease", "increase", "garter")
             and self.kind(ahead + 1) == "round"
             and not self.flags(ahead + 1) & STOP
-            and (self.kind(ahead + 2) != "number" or self.ends_at(ahead + 2) or self.kind(ahead + 3) in _OFTEN)
+            and (
+                self.kind(ahead + 2) != "number" or self.ends_at(ahead + 2) or self.kind(ahead + 3) in _OFTEN
+            )
         ):
             plural = self.token(ahead + 1).text.endswith("s") and kind != "decrease"
             names = (named(kind),) if kind in NAMED_KINDS else ()
