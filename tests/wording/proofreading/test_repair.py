@@ -627,3 +627,17 @@ def test_a_stitch_the_text_has_nowhere_is_not_put_in_for_a_round_left_out(line: 
     text = f"Rnd 1: *k7, k2tog* (64)\nRnd 2: knit\nRnd 3: *k6, k2tog* (56)\nRnd 4: knit\nRnd 5: {line}"
 
     assert not any("k3tog" in repair for repair in repairs(text, 72))
+
+
+@pytest.mark.parametrize(
+    ("text", "count", "repaired"),
+    [
+        ("Rnd 1: k2tog around.", 31, "Rnd 1: k2tog to last st, k1."),
+        ("Rnd 1: k2tog around (7 sts).", 21, "Rnd 1: k3tog around (7 sts)."),
+    ],
+)
+def test_the_last_of_stitches_worked_in_pairs_is_knitted(text: str, count: int, repaired: str) -> None:
+    """A round of k2tog on an odd number leaves a stitch, which is knitted; a printed count may tell another stitch."""
+    (finding, *_) = read(text, (count,)).findings
+
+    assert (finding.code, finding.repair) == ("left_over", repaired)

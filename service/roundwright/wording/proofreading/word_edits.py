@@ -195,6 +195,12 @@ def left_out(doubtful: Doubtful) -> Iterator[Edits]:
         yield (Edit(start + repeated.start(), start + repeated.end(), "", 2.2),)
 
 
+LAST_KNITTED: Final = 3.5
+"""What it costs to knit the stitches that a repeat leaves over."""
+LAST_OF_PAIRS: Final = 0.9
+"""The same of the last of stitches that are worked together in pairs, which a knitter does without being told."""
+
+
 def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
     """Stitches left over are knitted at the end, in each size its own: `to last 0 (2, 4) sts, knit to end`."""
     over = _left_over(doubtful, candidate)
@@ -203,7 +209,9 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
         return
     column, left = next(iter(over.items()))
     match candidate.nodes:
-        case [*_, Fill(leave=leave, stated_at=(start, end))] if leave is None or not any(leave.values):
+        case [*_, Fill(leave=leave, stated_at=(start, end), nodes=nodes)] if leave is None or not any(
+            leave.values
+        ):
             if start == end and (candidate.rounds is not None or candidate.length):
                 return  # `*k2, p2* for 12 rounds, then ...`: nothing goes in behind the rounds
             if start == end:
@@ -212,7 +220,12 @@ def tails(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
             counts = size_list([over[column] for column in sorted(over)], ENGLISH_WORDS)
             far = "st" if counts == "1" else f"{counts} sts"
             knitted = f"k{counts}" if counts.isdigit() else "knit to end"
-            yield (Edit(start, end, f"{space}to last {far}, {knitted}", 3.5),)
+            paired = len(nodes) == 1 and set(over.values()) <= {0, 1}  # k2tog around on 31
+            yield (
+                Edit(
+                    start, end, f"{space}to last {far}, {knitted}", LAST_OF_PAIRS if paired else LAST_KNITTED
+                ),
+            )
         case [*_, Fill(leave=Number() as leave), Stitch("k", stitches)] if (
             single and leave.start >= 0 and stitches.start >= 0 and len(leave.values) == 1
         ):
