@@ -16,7 +16,7 @@ from roundwright.drawing.hat_marks import (
     labels,
 )
 from roundwright.drawing.svg import Markup, element, joined, px
-from roundwright.drawing.theme import Block, text_line
+from roundwright.drawing.theme import Block, text_line, text_width
 from roundwright.knitting.hat.fabric import FabricRow, fabric_rows, slanted_mm
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
@@ -28,6 +28,10 @@ MAX_RIBS: Final = 40
 LEFT_WIDTH: Final = 84.0
 RIGHT_WIDTH: Final = 84.0
 COMPACT_LEFT_WIDTH: Final = 12.0
+AT_BRACKET: Final = 24.0
+"""The room for a bracket between the hat and the name of a part, and for the edge of the picture."""
+BOLD: Final = 1.15
+"""How much wider bold letters are."""
 
 
 class Corner(NamedTuple):
@@ -72,11 +76,17 @@ def flat_drawing(plan: HatPlan, brim: Brim, frame: Frame) -> Block:
     corners = flat_corners(rows)
     widest, tallest = 2 * max(corner.half_mm for corner in corners), corners[-1].height_mm
     left = COMPACT_LEFT_WIDTH if frame.compact else LEFT_WIDTH
-    room = frame.width - left - RIGHT_WIDTH
+    room = frame.width - left - _right_width(rows, frame)
     scale = min(room / widest, frame.max_height / max(tallest, 1.0))
     sheet = Sheet(rows, corners, left + room / 2, 10 + scale * tallest, scale)
     markup = joined((*_fabric(sheet, plan, brim), *_measures(sheet, frame)))
     return Block(markup, sheet.edge_y + (42 if widest <= 2 * corners[0].half_mm + 2 else 58))
+
+
+def _right_width(rows: Sequence[FabricRow], frame: Frame) -> float:
+    """The room for the names of the parts, which are long words in some languages, on the right."""
+    names = [frame.words.say(f"picture.part.{part}") for part in part_heights(rows)]
+    return max(RIGHT_WIDTH, AT_BRACKET + BOLD * max(text_width(name, LABEL_SIZE) for name in names))
 
 
 def flat_corners(rows: Sequence[FabricRow]) -> tuple[Corner, ...]:

@@ -4,6 +4,7 @@ Whatever differs in colour differs in shape, weight or words too, and text has t
 both schemes. The light colours stand outside the media query, for renderers without `prefers-color-scheme`.
 """
 
+import re
 from collections.abc import Sequence
 from functools import cache
 from typing import Final, Literal, NamedTuple
@@ -101,10 +102,14 @@ def text_width(text: str, size: float) -> float:
     return size * (0.58 * (len(text) - wide) + 1.05 * wide)
 
 
+_BREAKS: Final = re.compile(r"(?<![0-9])\s+|\s+(?!(?:cm|mm|in|m|g|%)(?!\w))")
+"""Blanks at which a line may end: not between a number and its unit, `20.8 cm`."""
+
+
 def wrapped(text: str, size: float, width: float) -> list[str]:
-    """The text in lines that fit the width; a word that is wider is broken."""
+    """The text in lines that fit the width; a word that is wider is broken, a number keeps its unit."""
     lines, line = [], ""
-    for word in text.split():
+    for word in _BREAKS.split(text.strip()):
         rest = word
         if line and text_width(f"{line} {rest}", size) <= width:
             line = f"{line} {rest}"
