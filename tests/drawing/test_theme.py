@@ -73,9 +73,6 @@ def test_lines_fit_and_lose_nothing():
 
 def test_a_number_keeps_its_unit_in_a_line() -> None:
     """`20.8` at the end of a line and `cm` in the next are read as two things."""
-    lines = wrapped(
-        "48.0 cm around the edge, 96 stitches. With its edge rolled up it is 20.8 cm tall.", 12.5, 250
-    )
+    lines = wrapped("With its edge rolled up it is 20.8 cm tall.", 12.5, 250)
 
-    assert not any(line.startswith("cm") for line in lines)
-    assert " ".join(lines) == "With its edge rolled up it is 20.8 cm tall."
+    assert lines == ["With its edge rolled up it is", "20.8 cm tall."]
