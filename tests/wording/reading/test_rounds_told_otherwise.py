@@ -291,3 +291,22 @@ def test_a_known_stitch_may_be_told_in_words() -> None:
     text = "cdd (centred double decrease): sl 2, k1, p2sso.\nRnd 1: *k5, cdd*"
 
     assert counts(read(text, (64,))) == [[64, 48]]
+
+
+@pytest.mark.parametrize(
+    "begun",
+    ["Beginning with rnd 5,", "Starting with rnd 5,", "Beginning in rnd 5", "Starting on rnd 5,", "From rnd 5"],
+)
+def test_the_round_from_which_something_is_done_is_not_worked_again(begun: str) -> None:
+    """The sentence was lost, or round 5 looked for."""
+    crown = "Rnd 1: *k8, k2tog; rep from *\nRnd 2: knit\nRnd 3: *k7, k2tog; rep from *\nRnd 4: knit\n"
+    reading = read(f"{crown}{begun} dec every rnd until 8 sts remain.", (80,))
+
+    assert reading.findings == ()
+    assert counts(reading) == [[80, 72, 64, 56, 48, 40, 32, 24, 16, 8]]
+    assert number_of_rounds(reading) == [11]
+
+
+def test_starting_with_stitches_casts_on() -> None:
+    """`Starting with` says also how many stitches there are."""
+    assert counts(read("Starting with 80 sts, knit 1 rnd.", (80,))) == [[80]]

@@ -824,6 +824,23 @@ class ExtentReader(NumberReader):
         taken = self.take(words)
         return Rounds(*taken, Number((0,), *taken[:2]), every=True, step=1)
 
+    def from_round_on(self) -> int:
+        """The words of `beginning with rnd 5` before what is done from there on; 0 where something else is told.
+
+        `Size 2: begin at rnd 5` tells where a size begins.
+        """
+        if self.token().text.split()[0] not in _FROM_THERE_ON:
+            return 0
+        ahead = self.skip(1)
+        ahead += self.kind(ahead) == "in"
+        if self.kind(ahead) != "round" or self.kind(ahead + 1) != "number" or not self.joined(ahead + 1):
+            return 0
+        worked = self.kind(ahead + 2) in _GOES_ON and not self.flags(ahead + 2) & (STOP | COLON)
+        return ahead + 2 if worked else 0
+
 
 _BEHIND_NUMBER: Final = ("times", "more", "stitch_noun", "round", "unit", "remain", "together")
 """What stands behind a number that is not that of the round before it: `every round 4 times`."""
+_FROM_THERE_ON: Final = ("beginning", "starting")
+_GOES_ON: Final = ("decrease", "increase", "work", "repeat", "continue", "knit", "each", "per", "manner")
+"""What stands behind a round from which something is done."""

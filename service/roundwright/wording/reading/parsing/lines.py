@@ -497,7 +497,7 @@ class Lines(ExtentReader):
 
     def cast_on(self) -> Phrase:
         """`cast on 64 sts`."""
-        if words := self.first_craft(1):
+        if words := self.from_round_on() or self.first_craft(1):
             return self.only_words(words)
         near = 2 if self.token().text.endswith(" with") else 7
         behind = self.place and self.tokens[self.place - 1].kind == "number" and self.kind(1) != "number"
@@ -845,7 +845,7 @@ class Lines(ExtentReader):
             if self.kind() == "end" and (flat or self.kind(ahead) in ("knit", "plain", "even")):
                 return EndsPlain(*self.take(ahead + 2))
             return self.only_words(ahead + 2)
-        if self.kind() == "begin" and (words := self.first_craft(ahead)):
+        if self.kind() == "begin" and (words := self.from_round_on() or self.first_craft(ahead)):
             return self.only_words(words)
         if self.kind(ahead) == "word" and self.token(ahead).text == "from":
             ahead += 1
