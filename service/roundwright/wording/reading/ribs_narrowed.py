@@ -1,4 +1,7 @@
-"""Decreases in every rib of a sort, worked into the rib above: `P2tog in every purl rib` behind `k3, p2`."""
+"""Decreases in every rib of a sort, worked into the rib above: `P2tog in every purl rib` behind `k3, p2`.
+
+Of `p2tog each pair of purl sts` a wide rib has several.
+"""
 
 from typing import Final, NamedTuple
 
@@ -6,7 +9,7 @@ from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
 from roundwright.wording.reading.parsing.looking import TWO_AS_ONE
-from roundwright.wording.reading.phrases import Extent, Fabric, Phrase, Said, Stitches
+from roundwright.wording.reading.phrases import Change, Extent, Fabric, Phrase, Said, Stitches, Then
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
 
@@ -15,10 +18,14 @@ MOST_ABOVE: Final = 4
 _EVERY: Final = frozenset(("each", "every", "all", "remaining"))
 _OTHERS: Final = frozenset(("the", "other"))
 _ALTERNATE: Final = frozenset(("other", "second", "2nd", "alternate"))
-_BETWEEN: Final = _EVERY | _ALTERNATE | {"in", "of", "the"}
+_PAIRS: Final = frozenset(("pair", "pairs"))
+_STITCHES: Final = frozenset(("sts", "stitches"))
+_BETWEEN: Final = _EVERY | _ALTERNATE | _PAIRS | {"in", "of", "the"}
 """What may stand before the sort: `all but` is not every rib."""
 _BUT: Final = frozenset(("except", "but", "save"))
 _PARTS: Final = frozenset(("rib", "ribs", "section", "sections", "column", "columns", "stripe", "stripes"))
+_OPENING: Final = (Said, Fabric, Then, Change)
+"""What may stand before the decrease: `then, in the rib, decrease:`."""
 _LEFT: Final = {decrease: sort for sort, decrease in TWO_AS_ONE.items()}
 """The stitch that a decrease of a rib leaves, for the ribs of the rounds above it."""
 _DECREASE: Final = (2, 1)
@@ -26,13 +33,17 @@ _DECREASE: Final = (2, 1)
 
 
 class _Narrowing(NamedTuple):
-    """The phrases from `first` to `last`: a decrease in every rib of a sort, `k` or `p`, or in every second."""
+    """The phrases from `first` to `last`: a decrease in every rib of a sort, `k` or `p`, or in every second.
+
+    With `pairs`, of each pair in every rib.
+    """
 
     first: int
     last: int
     sort: StitchName
     decrease: StitchName
     alternate: bool
+    pairs: bool
 
 
 def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Segment]:
@@ -50,16 +61,17 @@ def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Se
 
 def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
     """Where every rib of a sort has a decrease, `p2tog in every purl rib`; None where that is not narrowing."""
-    first = next(
-        (at for at, phrase in enumerate(phrases) if type(phrase) not in (Said, Fabric)), len(phrases)
-    )
+    first = next((at for at, phrase in enumerate(phrases) if type(phrase) not in _OPENING), len(phrases))
     place = next((at for at in range(first + 1, len(phrases)) if type(phrases[at]) is not Said), len(phrases))
     if place + 1 >= len(phrases):
         return None
     decrease, sort, part = _stitch(phrases[first]), _stitch(phrases[place]), phrases[place + 1]
     texts = [phrase.text for phrase in phrases[first:place] if type(phrase) is Said]
     words = {word for text in texts for word in text.split()}
-    ribs = (type(part) is Fabric and part.kind == "rib") or (type(part) is Said and part.text in _PARTS)
+    pairs = not words.isdisjoint(_PAIRS)
+    ribs = (type(part) is Fabric and part.kind == "rib") or (
+        type(part) is Said and part.text in (_STITCHES if pairs else _PARTS)
+    )
     if decrease is None or uses_and_leaves()[decrease.name] != _DECREASE or decrease.times != ONE or not ribs:
         return None
     behind = {word for phrase in phrases[place + 2 :] if type(phrase) is Said for word in phrase.text.split()}
@@ -74,6 +86,7 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
         sort.name,
         TWO_AS_ONE[sort.name] if decrease.loose else decrease.name,
         every and not words.isdisjoint(_ALTERNATE),
+        pairs,
     )
 
 
@@ -111,8 +124,9 @@ def _narrowed(
         number = part.times.of(0) or 0
         if part.name == narrowing.sort and number > 1:
             if not (narrowing.alternate and met % 2):
-                nodes.append(Stitch(narrowing.decrease, ONE, start, end))
-                number -= 2
+                pairs = number // 2 if narrowing.pairs else 1
+                nodes.extend(pairs * [Stitch(narrowing.decrease, ONE, start, end)])
+                number -= 2 * pairs
             met += 1
         if number:
             nodes.append(Stitch(part.name, Number((number,)), start, end))

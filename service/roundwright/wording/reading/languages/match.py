@@ -23,6 +23,8 @@ COUNTED: Final = ("=", "Rnd", ". Rnd", "Row")
 """What the English words of a count or of the number of a round begin with."""
 STITCHES_COUNTED: Final = frozenset(("k{n}", "p{n}"))
 """The same of stitches whose number may stand behind a full stop: `re. 2`, not in `re. 2 M re zus`."""
+_BULLETS: Final = ("-", "•", "·")
+"""Signs before what stands in a list."""
 PLAIN_ROUNDS: Final = frozenset(("knit {n} rnds", ". Knit {n} rnds", "purl {n} rnds", ". Purl {n} rnds"))
 """English words of rounds whose wordings may begin like some stitches up to the end of the round."""
 AROUND: Final = "around"
@@ -384,6 +386,9 @@ class Matcher:
             and self.cut[place - 1].key in self.known.fillers
         ):
             place -= 1
+        listed = place > 0 and self.cut[place - 1].key in _BULLETS
+        if listed and (place == 1 or self.cut[place - 2].kind == "line"):
+            return True
         before = self.cut[place - 1] if place else None
         return before is None or before.kind == "line" or before.key in (".", "!", "?", ":")
 
