@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
