@@ -39,7 +39,6 @@ from roundwright.wording.reading.ornaments import without_ornaments
 from roundwright.wording.reading.paragraphs import Paragraph, flowing, paragraphs
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.parsing.looking import CRAFTS
-from roundwright.wording.reading.parts_in_order import with_parts_in_order
 from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
@@ -57,6 +56,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
+from roundwright.wording.reading.parts_in_order import with_parts_in_order
 from roundwright.wording.reading.ribs_narrowed import with_ribs_narrowed
 from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (

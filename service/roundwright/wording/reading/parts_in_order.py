@@ -90,17 +90,12 @@ def _in_order(clause: list[Token]) -> list[Token]:
     if change and (change[0].flags & COMMA or not verb or verb[-1].kind != "decrease"):
         return clause  # a count: dec every other rnd 6 times, 48 sts
     if rounds and not verb and rounds[0].kind == "round":
-        told["verb"] = words_at(
-            clause[0].start, ("work", "work")
-        )  # the number is no label: `Rnd 1 every rnd`
+        told["verb"] = words_at(clause[0].start, ("work", "work"))  # the number is no label: `Rnd 1 every rnd`
     elif verb and verb[-1].kind == "repeat" and rounds and rounds[-1].text == "decreases":
         told["verb"] = [replace(verb[-1], kind="work", text="work")]
     made = [word for name in _ORDER for word in told.get(name, [])]
     first, *others = made
-    return [
-        replace(first, flags=clause[0].flags),
-        *(replace(word, flags=word.flags & COMMA | SPACE) for word in others),
-    ]
+    return [replace(first, flags=clause[0].flags), *(replace(word, flags=word.flags & COMMA | SPACE) for word in others)]
 
 
 def _letter(token: Token) -> str:
