@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     Continue,
+    Count,
     Phrase,
     Rounds,
     Said,
@@ -32,7 +33,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.rhythm import next_steps, rounds_fewer, tells_alone
 from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
-from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
+from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Evenly, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
 from roundwright.wording.reading.working import Worker, fits_any_count
 
@@ -311,6 +312,9 @@ def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
     if again.last and len(entries) < len(set(again.named)):
         shaped = _last_shaping(work)
         named = shaped is not None and again.last == 1
+        told = shaped is not None and not _goes_to_count(shaped.nodes)
+        if not told and len(again.named) == 1 and (nodes := _to_count_printed(work, again.named[0])):
+            return (Done(_ANY, nodes, work.place),)
         return (*between, shaped) if named and shaped else _last_rounds(work, again.last)
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
@@ -333,12 +337,38 @@ def _plain_told(work: LineWork) -> tuple[int, int]:
     return number, number * (entry.candidate.plain > 0)
 
 
+def _to_count_printed(work: LineWork, name: int) -> Nodes:
+    """A round that is told by its name and its count alone, `Dec rnd [54 sts]`; empty where more is told."""
+    segment, stated = work.segment, work.candidate.stated
+    alone = all(type(phrase) in _NAME_AND_COUNT for phrase in segment.phrases)
+    if not alone or name not in _SHAPING or len(stated) != 1 or stated[0].sign:
+        return ()
+    sign = -1 if name == _SHAPING[0] else 1
+    if ((stated[0].number.of(work.column) or 0) - work.lane.count) * sign <= 0:
+        return ()
+    work.cost += OF_COUNT_ALONE * (not work.column)
+    return (Evenly(stated[0].number, sign, segment.start, segment.end, to=True),)
+
+
+def _goes_to_count(nodes: Nodes) -> bool:
+    """Whether a round is told by the count alone that it goes to."""
+    return len(nodes) == 1 and type(nodes[0]) is Evenly and nodes[0].to
+
+
+_NAME_AND_COUNT: Final = frozenset((Again, Brackets, Count))
+OF_COUNT_ALONE: Final = 0.5
+"""What it costs to work a round of which only the name and the count are told: it may be a heading."""
+
+
 def _round_named(work: LineWork, number: int, entry: Entry | None) -> Done:
     """The round of a number or a name; raise `UnclearError` where there is none."""
     done = _unnamed(work, number) if entry is None else None
     if entry is not None and entry.segment != work.place:
         nodes = entry.candidate.nodes
         done = Done(_ANY, nodes, entry.segment) if nodes else _worked_as(work, number)
+    told = done is not None and not _goes_to_count(done.nodes)
+    if not told and (nodes := _to_count_printed(work, number)):
+        done = Done(_ANY, nodes, work.place)
     if done is None:
         unknown = say("read.no_such_before", round=number) if number > 0 else say("read.no_such_name_before")
         raise _no_such_round(work, unknown)
