@@ -94,16 +94,28 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
         turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
         _Continuation(work, first).run_in_turn(rounds, turns)
     elif target is not None:
+        skipped = _plain_before(work, rounds)
+        for done in rounds[skipped:] if skipped and work.lane.count != target else ():
+            _again(work, done, first)
+            first += 1
         _loop_until(work, (rounds[-1], *rounds[:-1]) if candidate.at_once else rounds, target, first)
     else:
         in_all = candidate.times is not None and candidate.times.total
         begun = int(in_all and (bool(candidate.plain) or _lacks_plain(work)))
         begun += (len(rounds) - 1) * candidate.at_once
-        turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
+        begun += (skipped := 0 if numbers or candidate.rounds else _plain_before(work, rounds))
+        turns = min(_turns(work, len(rounds), numbers) - skipped, MOST_ROUNDS + 1)
         for turn in range(turns - bool(candidate.last)):
             _again(work, rounds[(turn + begun) % len(rounds)], first + turn)
         if candidate.last and turns:
             work.round(candidate.last, first + turns - 1)
+
+
+def _plain_before(work: LineWork, rounds: tuple[Done, ...]) -> int:
+    """How many plain rounds of the first turn were worked: `Rnd 2: knit. Rep rnd 1 every other rnd 6 more times`."""
+    shaped, _, _, trailing = _last_shapings(work.lane.chain)
+    paced = work.candidate.step > 1 and len(rounds) == work.candidate.step and not work.candidate.at_once
+    return min(trailing, len(rounds) - 1) if paced and shaped is not None else 0
 
 
 def _target(work: LineWork) -> int | None:

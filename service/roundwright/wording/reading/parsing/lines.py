@@ -214,6 +214,10 @@ class Lines(ExtentReader):
         start, end, flags = self.take(2)
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
+    def last(self) -> Phrase:
+        """The last stitch, told as it is worked, or the last stitches of each part."""
+        return self.last_alone() or self.last_of_each()
+
     def last_alone(self) -> Phrase | None:
         """`last st is knit` behind the star that closes a repeat; None where anything else is told."""
         before = self.place - 1
@@ -233,8 +237,6 @@ class Lines(ExtentReader):
             ahead += 1  # in the last of these rounds
         if self.kind(ahead) == "round" and self.joined(ahead):
             return Said(*self.take(ahead + 1), text=LAST_ROUND)
-        if single := self.last_alone():
-            return single
         ahead = 1
         if self.kind(ahead) == "number":
             number = (self.token(ahead).number or ONE).of(0) or 1
@@ -979,7 +981,7 @@ _READ: Final = {
     "as": Lines.same,
     "together": Lines.as_one,
     "instead": Lines.instead,
-    "last": Lines.last_of_each,
+    "last": Lines.last,
     "these": Lines.these_again,
     "before": Lines.before,
     "after": Lines.after,

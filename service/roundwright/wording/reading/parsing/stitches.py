@@ -571,8 +571,7 @@ class StitchReader(NewStitchReader):
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         if spoken := self.spoken_of(sign) or self.done_again():
             return spoken
-        if self.kind(ahead) == "only" and self.kind(ahead + 1) == "number" and self.is_of_whole_round():
-            ahead += 1  # decrease only one stitch
+        ahead += self.kind(ahead) == "only" and self.is_of_whole_round(ahead + 1)
         if self.kind(1) == "round" and not self.flags(1) & (STOP | COMMA) and (again := self.round_again()):
             return again
         while self.kind(ahead) == "evenly" and self.joined(ahead):
@@ -914,8 +913,10 @@ class StitchReader(NewStitchReader):
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
 
-    def is_of_whole_round(self) -> bool:
-        """Whether a change begins what is told of a round, or stands behind a round that is knitted."""
+    def is_of_whole_round(self, ahead: int) -> bool:
+        """Whether `decrease only 1 st` begins what is told of a round, or stands behind a round that is knitted."""
+        if self.kind(ahead) != "number":
+            return False
         first, between = self.place, (*_OF_PLAIN_ROUND, "knit", "purl")
         while first and self.tokens[first - 1].kind in between and not self.tokens[first].flags & STOP:
             first -= 1
