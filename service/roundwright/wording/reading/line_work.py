@@ -614,7 +614,7 @@ class LineWork:
             return False
         step = done.round.steps[0]
         times = step.times if isinstance(step, Repeat) and not step.again else 0
-        if times < FEWEST_REPEATS or number * times != self.lane.count:
+        if number * times != self.lane.count:
             return False
         near = self.desk.segments[max(0, self.place - MOST_NEAR) : self.place + MOST_NEAR + 1]
         phrases = (phrase for segment in near for phrase in segment.phrases)
@@ -677,8 +677,7 @@ class LineWork:
 MOST_NEAR: Final = 4
 """Segments before and behind a round whose counts are like its own."""
 FEWEST_LEFT: Final = 4
-FEWEST_REPEATS: Final = 3
-"""Stitches that a repeat leaves, and times it is worked, where its own count may be printed."""
+"""Stitches that a repeat leaves whose own count may be printed."""
 
 
 def bare_number(segment: Segment) -> int | None:

@@ -462,8 +462,8 @@ def _stand_between(work: LineWork) -> None:
             return
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not between)
         if between and (left := entry.candidate.step):  # behind the first so many decrease rounds
-            fewer = replace(entry, candidate=replace(entry.candidate, step=left - 1))
-            lane.between = fewer if left > 1 else None
+            fewer = replace(entry.candidate, step=left - 1)
+            lane.between = replace(entry, candidate=fewer) if left > 1 else None
 
 
 def is_plain(done: Done) -> bool:

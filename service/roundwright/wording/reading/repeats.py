@@ -324,9 +324,8 @@ def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
     if again.last and len(entries) < len(set(again.named)):
         shaped = _last_shaping(work)
         named = shaped is not None and again.last == 1
-        told = shaped is not None and not _goes_to_count(shaped.nodes)
-        if not told and len(again.named) == 1 and (nodes := _to_count_printed(work, again.named[0])):
-            return (Done(_ANY, nodes, work.place),)
+        if len(again.named) == 1 and (done := _to_count_printed(work, again.named[0], shaped)):
+            return (done,)
         return (*between, shaped) if named and shaped else _last_rounds(work, again.last)
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
@@ -349,22 +348,19 @@ def _plain_told(work: LineWork) -> tuple[int, int]:
     return number, number * (entry.candidate.plain > 0)
 
 
-def _to_count_printed(work: LineWork, name: int) -> Nodes:
-    """A round that is told by its name and its count alone, `Dec rnd [54 sts]`; empty where more is told."""
+def _to_count_printed(work: LineWork, name: int, before: Done | None) -> Done | None:
+    """A round that is told by its name and its count alone, `Dec rnd [54 sts]`; None where it is told `before`."""
     segment, stated = work.segment, work.candidate.stated
+    nodes = before.nodes if before is not None else ()
+    told = before is not None and not (len(nodes) == 1 and type(nodes[0]) is Evenly and nodes[0].to)
     alone = all(type(phrase) in _NAME_AND_COUNT for phrase in segment.phrases)
-    if not alone or name not in _SHAPING or len(stated) != 1 or stated[0].sign:
-        return ()
+    if told or not alone or name not in _SHAPING or len(stated) != 1 or stated[0].sign:
+        return None
     sign = -1 if name == _SHAPING[0] else 1
     if ((stated[0].number.of(work.column) or 0) - work.lane.count) * sign <= 0:
-        return ()
+        return None
     work.cost += OF_COUNT_ALONE * (not work.column)
-    return (Evenly(stated[0].number, sign, segment.start, segment.end, to=True),)
-
-
-def _goes_to_count(nodes: Nodes) -> bool:
-    """Whether a round is told by the count alone that it goes to."""
-    return len(nodes) == 1 and type(nodes[0]) is Evenly and nodes[0].to
+    return Done(_ANY, (Evenly(stated[0].number, sign, segment.start, segment.end, to=True),), work.place)
 
 
 _NAME_AND_COUNT: Final = frozenset((Again, Brackets, Count))
@@ -378,9 +374,7 @@ def _round_named(work: LineWork, number: int, entry: Entry | None) -> Done:
     if entry is not None and entry.segment != work.place:
         nodes = entry.candidate.nodes
         done = Done(_ANY, nodes, entry.segment) if nodes else _worked_as(work, number)
-    told = done is not None and not _goes_to_count(done.nodes)
-    if not told and (nodes := _to_count_printed(work, number)):
-        done = Done(_ANY, nodes, work.place)
+    done = _to_count_printed(work, number, done) or done
     if done is None:
         unknown = say("read.no_such_before", round=number) if number > 0 else say("read.no_such_name_before")
         raise _no_such_round(work, unknown)
