@@ -23,7 +23,7 @@ def worked(sentence: str) -> tuple[list[int], list[str]]:
         (("the decreases", "every other rnd", "until 48 sts remain", "work"), 13, 48),
         (("rnd 1", "every rnd", "6 more times", "repeat"), 8, 48),
         (("rnd 1", "every rnd", "until 48 sts remain", "now"), 8, 48),
-        (("the dec rnd", "every 3rd rnd", "6 more times", "work"), 20, 48),
+        (("the dec rnd", "every 3rd rnd", "6 more times", "work"), 19, 48),
         (("in this manner", "every other rnd", "6 more times", "dec"), 13, 48),
         (("in this manner", "every rnd", "until 48 sts remain", "dec 6 sts"), 8, 48),
     ],

@@ -522,7 +522,11 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
 def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
     """Whether rounds of their own are worked behind a sign: `k7, k2tog; work 1 round straight`, `(90), work 9 rnds`."""
     phrase, rounds = coming.phrase, coming.following
-    parted = phrase.flags & SEMI or (part.counted and phrase.flags & COMMA)
+    then = type(part.phrases[-1]) is Then
+    ended = type(_last_word(part.phrases)) in _ENDS_OR_STARS
+    plain = type(rounds) is Rounds and rounds.plain and ended and (then or phrase.flags & COMMA)
+    # `*k7, k2tog* around, work 1 round even`
+    parted = phrase.flags & SEMI or (part.counted and phrase.flags & COMMA) or plain
     works = type(phrase) is Said and phrase.text == "work" and bool(parted)
     if not works or part.open or part.has(_ROUNDS_OR_AGAIN):
         return False

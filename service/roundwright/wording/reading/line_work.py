@@ -41,6 +41,7 @@ from roundwright.wording.reading.phrases import (
     Phrase,
     Rounds,
     Said,
+    counts_of,
     names_rib,
     opened,
 )
@@ -543,6 +544,8 @@ class LineWork:
                 continue
             if after * self.needles() == lane.count:
                 continue  # knit 4, knit 2 together, four times on each needle (20)
+            if not stated.sign and self.counts_repeat(after):
+                continue  # *k9, k2tog* (10 sts)
             if stated.dashed and not loop and not stated.sign and self.before - after == lane.count:
                 continue  # ... k2tog around. -8 sts
             begun = loop and not place and after == self.before  # from 72 down to 60, 48, 36 sts
@@ -601,6 +604,24 @@ class LineWork:
         """Whether a number is that of the rounds or the markers told just before."""
         return self.counts_rounds(stated, number) or self.counts_markers(stated, number)
 
+    def counts_repeat(self, number: int) -> bool:
+        """Whether a number is what each time of the repeat leaves of which alone the round is made.
+
+        The counts near it are such, too: `90 [10: 110] sts` and `8` for `80` lack a digit.
+        """
+        done = self.lane.chain[1] if self.lane.chain is not None else None
+        if done is None or done.segment != self.place or len(done.round.steps) != 1 or number < FEWEST_LEFT:
+            return False
+        step = done.round.steps[0]
+        times = step.times if isinstance(step, Repeat) and not step.again else 0
+        if number * times != self.lane.count:
+            return False
+        near = self.desk.segments[max(0, self.place - MOST_NEAR) : self.place + MOST_NEAR + 1]
+        phrases = (phrase for segment in near for phrase in segment.phrases)
+        counts = [count for phrase in phrases for count in counts_of(phrase) if not count.sign]
+        alike = all((value or 0) < 2 * number for count in counts for value in count.number.values)
+        return alike and len(counts) > 1
+
     def counts_markers(self, stated: Stated, number: int) -> bool:
         """Whether a bare number says how many markers were placed just before: `With that at the start it makes 8`."""
         bare = any(type(phrase) is Count and phrase.end == stated.end for phrase in self.segment.phrases)
@@ -651,6 +672,12 @@ class LineWork:
         sections = self.lane.sections or ()
         needlewise = Needlewise in [type(phrase) for phrase in self.segment.phrases]
         return len(sections) if needlewise and len(set(sections)) == 1 else 0
+
+
+MOST_NEAR: Final = 4
+"""Segments before and behind a round whose counts are like its own."""
+FEWEST_LEFT: Final = 4
+"""Stitches that a repeat leaves whose own count may be printed."""
 
 
 def bare_number(segment: Segment) -> int | None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import Candidate
@@ -459,6 +461,9 @@ def _stand_between(work: LineWork) -> None:
         if between and (earlier or fits_any_count(work.candidate.nodes)):
             return
         LineWork(work.desk, lane, entry.segment, entry.candidate).once(lane.number + 1, single=not between)
+        if between and (left := entry.candidate.step):  # behind the first so many decrease rounds
+            fewer = replace(entry.candidate, step=left - 1)
+            lane.between = replace(entry, candidate=fewer) if left > 1 else None
 
 
 def is_plain(done: Done) -> bool:

@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     Again,
     Brackets,
     Continue,
+    Count,
     Phrase,
     Rounds,
     Said,
@@ -32,7 +33,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.rhythm import next_steps, rounds_fewer, tells_alone
 from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
-from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Fill, Group, Nodes, Stitch, named
+from roundwright.wording.reading.tree import NOTHING, PLAIN_ROUND, Evenly, Fill, Group, Nodes, Stitch, named
 from roundwright.wording.reading.worked import UnclearError, times
 from roundwright.wording.reading.working import Worker, fits_any_count
 
@@ -93,16 +94,28 @@ def _loop(work: LineWork, numbers: int, first: int) -> None:
         turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
         _Continuation(work, first).run_in_turn(rounds, turns)
     elif target is not None:
+        skipped = _plain_before(work, rounds)
+        for done in rounds[skipped:] if skipped and work.lane.count != target else ():
+            _again(work, done, first)
+            first += 1
         _loop_until(work, (rounds[-1], *rounds[:-1]) if candidate.at_once else rounds, target, first)
     else:
         in_all = candidate.times is not None and candidate.times.total
         begun = int(in_all and (bool(candidate.plain) or _lacks_plain(work)))
         begun += (len(rounds) - 1) * candidate.at_once
-        turns = min(_turns(work, len(rounds), numbers), MOST_ROUNDS + 1)
+        begun += (skipped := 0 if numbers or candidate.rounds else _plain_before(work, rounds))
+        turns = min(_turns(work, len(rounds), numbers) - skipped, MOST_ROUNDS + 1)
         for turn in range(turns - bool(candidate.last)):
             _again(work, rounds[(turn + begun) % len(rounds)], first + turn)
         if candidate.last and turns:
             work.round(candidate.last, first + turns - 1)
+
+
+def _plain_before(work: LineWork, rounds: tuple[Done, ...]) -> int:
+    """How many plain rounds of the first turn were worked: `Rnd 2: knit. Rep rnd 1 every other rnd 6 more times`."""
+    shaped, _, _, trailing = _last_shapings(work.lane.chain)
+    paced = work.candidate.step > 1 and len(rounds) == work.candidate.step and not work.candidate.at_once
+    return min(trailing, len(rounds) - 1) if paced and shaped is not None else 0
 
 
 def _target(work: LineWork) -> int | None:
@@ -311,6 +324,8 @@ def _rounds_named(work: LineWork, again: Again) -> tuple[Done, ...]:
     if again.last and len(entries) < len(set(again.named)):
         shaped = _last_shaping(work)
         named = shaped is not None and again.last == 1
+        if len(again.named) == 1 and (done := _to_count_printed(work, again.named[0], shaped)):
+            return (done,)
         return (*between, shaped) if named and shaped else _last_rounds(work, again.last)
     rounds: list[Done] = []
     for number in again.named[:MOST_ROUNDS]:
@@ -333,12 +348,33 @@ def _plain_told(work: LineWork) -> tuple[int, int]:
     return number, number * (entry.candidate.plain > 0)
 
 
+def _to_count_printed(work: LineWork, name: int, before: Done | None) -> Done | None:
+    """A round that is told by its name and its count alone, `Dec rnd [54 sts]`; None where it is told `before`."""
+    segment, stated = work.segment, work.candidate.stated
+    nodes = before.nodes if before is not None else ()
+    told = before is not None and not (len(nodes) == 1 and type(nodes[0]) is Evenly and nodes[0].to)
+    alone = all(type(phrase) in _NAME_AND_COUNT for phrase in segment.phrases)
+    if told or not alone or name not in _SHAPING or len(stated) != 1 or stated[0].sign:
+        return None
+    sign = -1 if name == _SHAPING[0] else 1
+    if ((stated[0].number.of(work.column) or 0) - work.lane.count) * sign <= 0:
+        return None
+    work.cost += OF_COUNT_ALONE * (not work.column)
+    return Done(_ANY, (Evenly(stated[0].number, sign, segment.start, segment.end, to=True),), work.place)
+
+
+_NAME_AND_COUNT: Final = frozenset((Again, Brackets, Count))
+OF_COUNT_ALONE: Final = 0.5
+"""What it costs to work a round of which only the name and the count are told: it may be a heading."""
+
+
 def _round_named(work: LineWork, number: int, entry: Entry | None) -> Done:
     """The round of a number or a name; raise `UnclearError` where there is none."""
     done = _unnamed(work, number) if entry is None else None
     if entry is not None and entry.segment != work.place:
         nodes = entry.candidate.nodes
         done = Done(_ANY, nodes, entry.segment) if nodes else _worked_as(work, number)
+    done = _to_count_printed(work, number, done) or done
     if done is None:
         unknown = say("read.no_such_before", round=number) if number > 0 else say("read.no_such_name_before")
         raise _no_such_round(work, unknown)

@@ -7,6 +7,7 @@ from roundwright.wording.reading.fabric_ways import plain_fill
 from roundwright.wording.reading.instructions import UNREAD, Candidate
 from roundwright.wording.reading.phrases import (
     BEFORE_EACH,
+    Again,
     Brackets,
     Change,
     Continue,
@@ -22,7 +23,7 @@ from roundwright.wording.reading.phrases import (
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tokens import COMMA
-from roundwright.wording.reading.tree import ONE, Number, Stated, Stitch
+from roundwright.wording.reading.tree import ONE, Number, Stated, Stitch, named
 from roundwright.wording.reading.vocabulary import ordinal
 
 
@@ -32,7 +33,7 @@ def told_between(segment: Segment, stated: tuple[Stated, ...]) -> Candidate | No
     match phrases:
         case (Brackets(inside=inside),):
             phrases = inside
-    phrases = _without_others(phrases)
+    phrases = _with_first_counted(_without_others(phrases))
     if (step := _heads_rounds(segment)) is not None:
         number = Number((step - 1,), segment.start, segment.end)
         nodes = plain_fill("k", segment.start, segment.end)
@@ -137,6 +138,26 @@ def _heads_rounds(segment: Segment) -> int | None:
             return max(step, 1) if segment.intro and segment.label is None else None
         case _:
             return None
+
+
+def _with_first_counted(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
+    """The phrases with `decrease rounds 1 to 5` as `first 5 decrease rounds`."""
+    for place, phrase in enumerate(phrases):
+        if type(phrase) is not Again:
+            continue
+        last, stop = None, place + 1
+        before = phrases[place - 1] if place else None
+        match phrases[stop : stop + 3]:
+            case [Count(number=Number(values=(1,))), Said(text="to"), Count(number=number)]:
+                last, stop = number, stop + 3
+        if type(before) is Change and len(phrase.named) > 1 and phrase.named[0] == 1:
+            last = Number((len(phrase.named),))  # decrease rounds 1-5
+        elif phrase.named != (named("decrease"),) or last is None:
+            return phrases
+        start, end, flags = phrase.start, phrase.end, phrase.flags
+        first = (Said(start, end, flags, text="first"), Count(start, end, flags & ~COMMA, last))
+        return (*phrases[:place], *first, *phrases[stop:])
+    return phrases
 
 
 def _first_so_many(phrases: tuple[Phrase, ...]) -> int:

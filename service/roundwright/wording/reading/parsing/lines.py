@@ -9,7 +9,7 @@ from roundwright.wording.reading.by_name import work_of_names
 from roundwright.wording.reading.parsing.asides import aside, describes, means, tells_other
 from roundwright.wording.reading.parsing.colours import COLOURS, is_colour
 from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
-from roundwright.wording.reading.parsing.looking import REPEATS, TOGETHER
+from roundwright.wording.reading.parsing.looking import NAMES, REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
 from roundwright.wording.reading.phrases import (
@@ -213,6 +213,22 @@ class Lines(ExtentReader):
             return None
         start, end, flags = self.take(2)
         return Stitches(start, end, flags, Stitch("k", number, start, end))
+
+    def last(self) -> Phrase:
+        """The last stitch, told as it is worked, or the last stitches of each part."""
+        return self.last_alone() or self.last_of_each()
+
+    def last_alone(self) -> Phrase | None:
+        """`last st is knit` behind the star that closes a repeat; None where anything else is told."""
+        before = self.place - 1
+        while before > 0 and self.tokens[before].text in ("the", "and"):
+            before -= 1
+        worked = self.kind(3) in ("knit", "purl") and self.text_of(2) == "is" and self.ends_at(4)
+        if not worked or self.kind(1) != "stitch_noun" or before < 0 or self.tokens[before].kind != "stars":
+            return None
+        name = NAMES[self.kind(3)]
+        start, end, flags = self.take(4)
+        return Stitches(start, end, flags, Stitch(name, ONE, start, end))
 
     def last_of_each(self) -> Phrase:
         """`the last two stitches of each part`, `are knitted together` behind it or before; `last round`."""
@@ -965,7 +981,7 @@ _READ: Final = {
     "as": Lines.same,
     "together": Lines.as_one,
     "instead": Lines.instead,
-    "last": Lines.last_of_each,
+    "last": Lines.last,
     "these": Lines.these_again,
     "before": Lines.before,
     "after": Lines.after,

@@ -553,6 +553,16 @@ class NumberReader(ColourReader):
             return Stitches(start, end, flags, Stitch(name, ONE, start, end))
         return Stitches(start, end, flags, Unknown(f"{number.of(0)} tog", start, end))
 
+    def is_part_in_rib(self) -> bool:
+        """Whether a part is told to be so many rounds of a rib: `the brim is 24 rnds of k1, p1 rib`."""
+        begins = self.text_of(-3) == "the" or self.place == 2 or bool(self.flags(-2) & STOP)
+        if not begins or self.text_of(-2) in _OF_SWATCH:
+            return False
+        ahead = self.skip(2)
+        while self.kind(ahead) in ("knit", "purl", "number") and self.joined(ahead) and ahead < MOST_TO_RIB:
+            ahead += 1
+        return self.kind(ahead) in _OF_RIB
+
     def rounds(self, number: Number) -> Phrase:
         """`5 rnds`, `2 more rnds`."""
         if self.kind(1) == "round" and self.flags(1) & COMMA:
@@ -562,8 +572,7 @@ class NumberReader(ColourReader):
             self.place
             and self.tokens[self.place - 1].text in _SAYS_HOW_MANY
             and before not in ("which", "that")
-            # not in `the brim is 24 rnds rib`
-            and not (self.kind(self.skip(2)) in _OF_RIB and self.text_of(-3) == "the")
+            and not self.is_part_in_rib()
         ):
             return self.only_words(2)  # `it takes 6 rounds`
         if self.text_of(2) in _AGO and self.joined(2) and self.ends_at(3):
@@ -939,6 +948,10 @@ _AGO: Final = ("ago", "back", "before", "earlier", "previously")
 """What stands behind a number of rounds that were worked before."""
 _OF_RIB: Final = frozenset(("ratio", "rib", "garter", "moss"))
 """Fabrics of a part that is said to be so many rounds."""
+MOST_TO_RIB: Final = 9
+"""Words from a number of rounds to their rib: `24 rnds of k1, p1 rib`."""
+_OF_SWATCH: Final = frozenset(("gauge", "tension", "swatch", "repeat", "rep"))
+"""What is so many rounds of a rib and is no part of a hat."""
 _SAYS_HOW_MANY: Final = ("takes", "is", "are", "takes about", "that's", "thats", "makes", "making", "was")
 _FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 _OF_FEWER: Final = (*_FEWER, "rib", "pattern", "")

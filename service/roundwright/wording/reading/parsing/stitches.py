@@ -259,10 +259,21 @@ class StitchReader(NewStitchReader):
             )  # and knit with the fifth needle
         if self.is_verb_of_round():
             return self.only_words(1)
+        if made := self.verb_of_increases():
+            return self.only_words(made)
         start, end, flags = self.take(1)
         if self.kind() == "tbl" and self.joined(0):
             _, end, _ = self.take(1)
         return Stitches(start, end, flags, Stitch(NAMES[craft], ONE, start, end, bare=True))
+
+    def verb_of_increases(self) -> int:
+        """Where the increases begin of `knit around, increasing 1 st in each st`; 0 where others are told, or none."""
+        ahead = 1
+        while self.kind(ahead) in ("around", "number", "round", "next") and not self.flags(ahead) & STOP:
+            ahead += 1
+        if self.kind(ahead) != "increase" or self.flags(ahead) & STOP or ahead > MOST_TO_WORK:
+            return 0
+        return ahead if self.in_each_stitch(self.skip(ahead + 1)) else 0
 
     def is_verb_of_round(self) -> bool:
         """Whether `knit` is only the verb of the round behind it: `knit in the 1st rnd of the crown *k10, k2tog`."""
@@ -560,6 +571,7 @@ class StitchReader(NewStitchReader):
                 return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         if spoken := self.spoken_of(sign) or self.done_again():
             return spoken
+        ahead += self.kind(ahead) == "only" and self.is_of_whole_round(ahead + 1)
         if self.kind(1) == "round" and not self.flags(1) & (STOP | COMMA) and (again := self.round_again()):
             return again
         while self.kind(ahead) == "evenly" and self.joined(ahead):
@@ -748,6 +760,10 @@ class StitchReader(NewStitchReader):
     def increase_at_every(self, ahead: int) -> Phrase | None:
         """`increase 1 st after every 10th st`; None where anything else is told."""
         number = self.token(ahead).number
+        if stop := self.in_each_stitch(ahead):
+            start, end, flags = self.take(stop)
+            made = Stitch("kfb", ONE, start, end, loose=True)
+            return Brackets(start, end, flags, (Stitches(start, end, 0, made),))
         once = self.text_of(ahead) == "once" and self.joined(ahead)
         if not once and (self.kind(ahead) != "number" or number is None or number.values != (1,)):
             return None
@@ -757,6 +773,18 @@ class StitchReader(NewStitchReader):
         if self.kind(at) == "in" and (last := self.in_every_number(at)):
             return last
         return self.at_every(at, "m1" if self.kind(at) == "after" else "kfb")
+
+    def in_each_stitch(self, ahead: int) -> int:
+        """Where `in each st`, `1 st in each st` ends behind an increase; 0 where anything else is told."""
+        number = self.token(ahead).number
+        if number is not None and number.values == (1,):
+            ahead += 1 + (self.kind(ahead + 1) == "stitch_noun")
+        noun = ahead + 1
+        if self.text_of(ahead) not in ("in each", "in every"):
+            noun += self.kind(ahead) == "in" and self.kind(noun) == "each"
+        ends = self.ends_at(noun + 1) or self.kind(noun + 1) in ("(", "around")
+        whole = noun > ahead + 1 or self.kind(ahead) == "persection"
+        return noun + 1 if whole and ends and self.text_of(noun) in ("st", "stitch") else 0
 
     def in_every_number(self, at: int) -> Phrase | None:
         """`increase one stitch in every 12`: the last of so many; None where other work follows."""
@@ -871,7 +899,7 @@ class StitchReader(NewStitchReader):
         if number.values == (1,) and not (to or often) and (every := self.decrease_at_every(stop, sign)):
             return every
         plain_round = self.is_of_plain_round(stop)
-        evenly = self.kind(1) == "evenly"
+        evenly = self.kind(1) in ("evenly", "only")
         while (
             self.kind(stop) in ("evenly", "around", "")
             and self.place + stop < self.stop
@@ -884,6 +912,15 @@ class StitchReader(NewStitchReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
+
+    def is_of_whole_round(self, ahead: int) -> bool:
+        """Whether `decrease only 1 st` begins what is told of a round, or stands behind a round that is knitted."""
+        if self.kind(ahead) != "number":
+            return False
+        first, between = self.place, (*_OF_PLAIN_ROUND, "knit", "purl")
+        while first and self.tokens[first - 1].kind in between and not self.tokens[first].flags & STOP:
+            first -= 1
+        return first == 0 or bool(self.tokens[first].flags & (STOP | COLON))
 
     def is_of_plain_round(self, ahead: int) -> bool:
         """Whether a whole round is told of, and no more work behind: `knit 1 round, dec 1 st at the end`."""
