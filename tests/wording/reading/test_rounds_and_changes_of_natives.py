@@ -30,8 +30,10 @@ READ = [
     (
         "nb",
         60,
-        "Merk maske nummer 15, 30, 45 og 60. Det skal felles 1 maske på hver side av disse maskene annen hver "
-        "runde. Fell til du har 36 masker igjen.",
+        (
+            "Merk maske nummer 15, 30, 45 og 60. Det skal felles 1 maske på hver side av disse maskene annen hver "
+            "runde. Fell til du har 36 masker igjen."
+        ),
         [52, 52, 44, 44, 36],
     ),
     (
