@@ -295,7 +295,13 @@ def test_a_known_stitch_may_be_told_in_words() -> None:
 
 @pytest.mark.parametrize(
     "begun",
-    ["Beginning with rnd 5,", "Starting with rnd 5,", "Beginning in rnd 5", "Starting on rnd 5,", "From rnd 5"],
+    [
+        "Beginning with rnd 5,",
+        "Starting with rnd 5,",
+        "Beginning in rnd 5",
+        "Starting on rnd 5,",
+        "From rnd 5",
+    ],
 )
 def test_the_round_from_which_something_is_done_is_not_worked_again(begun: str) -> None:
     """The sentence was lost, or round 5 looked for."""
