@@ -84,7 +84,8 @@ def label(lines: Lines, *, strict: bool = False, after: Label | None = None) -> 
     """
     place = lines.place
     spoken = strict and place > 0 and lines.tokens[place - 1].text in _BEFORE_SPOKEN
-    label = None if spoken and not lines.tokens[place].flags & STOP else _label(lines)
+    spoken = (spoken and not lines.tokens[place].flags & STOP) or bool(lines.others_told())
+    label = None if spoken else _label(lines)
     if label is None:
         lines.place = place
         return None

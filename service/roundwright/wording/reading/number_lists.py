@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Final
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roundwright.wording.reading.tokens import (
     COLON,
@@ -82,6 +83,29 @@ class _Run(Struct):
                 and all(inside == (place % 2 == 0) for place, inside in enumerate(others))
             )
         )
+
+
+def with_figures(tokens: list[Token]) -> list[Token]:
+    """The tokens with a number in words and its figures in a bracket made one: `two (2) more times`."""
+    made: list[Token] = []
+    for token in tokens:
+        if token.kind == ")" and len(made) > 2 and _are_figures(*made[-3:]):
+            word = made[-3]
+            made[-3:] = [replace(word, end=token.end)]
+        else:
+            made.append(token)
+    return made
+
+
+def _are_figures(word: Token, bracket: Token, figures: Token) -> bool:
+    """Whether a number in words stands before a bracket with the same in figures."""
+    apart = (bracket.flags | figures.flags) & ~SPACE
+    if word.kind != "number" or bracket.kind != "(" or not figures.text.isdigit() or apart:
+        return False
+    same = (
+        word.number is not None and figures.number is not None and word.number.values == figures.number.values
+    )
+    return same and word.text.isalpha()
 
 
 def with_lists(tokens: list[Token], width: int) -> list[Token]:

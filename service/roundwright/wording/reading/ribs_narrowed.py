@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
-from roundwright.wording.reading.parsing.looking import TWO_AS_ONE
+from roundwright.wording.reading.parsing.looking import TOGETHER, TWO_AS_ONE
 from roundwright.wording.reading.phrases import Change, Extent, Fabric, Phrase, Said, Stitches, Then
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
@@ -54,6 +54,8 @@ def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Se
         rib = _rib([*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]) if narrowing is not None else ()
         if narrowing is not None and rib:
             made.append(replace(segment, phrases=_narrowed(segment.phrases, narrowing, rib)))
+        elif together := _worked_together(segment, [*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]):
+            made.append(replace(segment, phrases=together))
         else:
             made.append(segment)
     return made
@@ -88,6 +90,44 @@ def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:
         every and not words.isdisjoint(_ALTERNATE),
         pairs,
     )
+
+
+def _worked_together(segment: Segment, above: list[Segment]) -> tuple[Phrase, ...]:
+    """The phrases of a segment with a round in which every rib of the sorts told is one stitch; none for others.
+
+    `Knit all knit stitches together and purl all purl stitches together`, `knit the two knits together`.
+    """
+    phrases = segment.phrases
+    stop = next((at for at, phrase in enumerate(phrases) if type(phrase) not in _OF_TOGETHER), len(phrases))
+    words = [word for phrase in phrases[:stop] if type(phrase) is Said for word in phrase.text.split()]
+    nodes = [node for phrase in phrases[:stop] if (node := _stitch(phrase)) is not None]
+    told = {
+        verb.name: verb
+        for verb, noun in zip(nodes[::2], nodes[1::2], strict=False)
+        if verb.name == noun.name and noun.bare
+    }
+    alike = (
+        words.count("together") == len(told) and len(nodes) == 2 * len(told) and _OF_RIBS.issuperset(words)
+    )
+    if not told or not alike or segment.label is not None:
+        return ()
+    start, end = phrases[0].start, phrases[stop - 1].end
+    made: list[Phrase] = []
+    for part in _rib(above):
+        verb, number = told.get(part.name), part.times.of(0) or 0
+        name = TOGETHER.get((_CRAFTS[part.name], number)) if verb is not None else part.name
+        if name is None or (verb is not None and not verb.bare and verb.times.of(0) != number):
+            return ()
+        node = Stitch(name, ONE if verb is not None else part.times, start, end)
+        made.append(Stitches(start, end, 0 if made else phrases[0].flags, node))
+    return (*made, Extent(end, end, 0, NOTHING), *phrases[stop:]) if made else ()
+
+
+_OF_TOGETHER: Final = (Stitches, Said, Extent)
+_OF_RIBS: Final = frozenset(
+    ("together", "all", "the", "and", "then", "stitches", "sts", "stitch", "each", "of")
+)
+_CRAFTS: Final[dict[str, str]] = {"k": "knit", "p": "purl"}
 
 
 def _stitch(phrase: Phrase) -> Stitch | None:

@@ -12,7 +12,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import MOST_STITCHES
-from roundwright.wording.reading.number_lists import with_dashed_pairs, with_lists
+from roundwright.wording.reading.number_lists import with_dashed_pairs, with_figures, with_lists
 from roundwright.wording.reading.tokens import (
     BLANK,
     BROKEN,
@@ -253,7 +253,8 @@ def scan(text: str, width: int, language: str = "en") -> Scan:
         counted = group in _COUNTS or last.kind in _COUNTS
     tail = folded[last.end :]
     tokens.extend(_last_inches(tail, last.end, counted=counted))
-    tokens = _phrases(with_lists(_with_dashed_cells(tokens, folded, width), width), known)
+    tokens = with_figures(_with_dashed_cells(tokens, folded, width))
+    tokens = _phrases(with_lists(tokens, width), known)
     tokens.append(Token("end", "", len(text), len(text), _flags(tail[:200]) | LINE | BLANK | STOP))
     return Scan(with_dashed_pairs(tokens, width), cut)
 

@@ -195,7 +195,7 @@ def _in_print(names: Mapping[str, int], width: int, *, falls: bool) -> Mapping[s
 def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: int) -> None:
     """Add the names of the list that begins at a place, if any does."""
     token = tokens[place]
-    if token.kind == "(" and place and not _numbers_a_round(tokens, place - 1):
+    if token.kind == "(" and place and not _is_beside_number(tokens, place - 1):
         parts = _parts(tokens, place + 1)
         if len(parts) == width - 1 and not _is_short_form(tokens, place, parts):
             _add(names, _head(tokens, place), [" ".join(part) for part in parts])
@@ -214,9 +214,12 @@ def _add_listed(names: dict[str, int], tokens: list[Token], place: int, width: i
             _add(names, [" ".join(parts[0])], [" ".join(part) for part in parts[1:]])
 
 
-def _numbers_a_round(tokens: list[Token], place: int) -> bool:
-    """Whether the number of a round stands there, so that a bracket behind it names the round: `Rnd 1 (picot)`."""
-    return tokens[place].kind == "number" and place > 0 and tokens[place - 1].kind == "round"
+def _is_beside_number(tokens: list[Token], place: int) -> bool:
+    """Whether a number stands there and a bracket behind it that lists no sizes: `Rnd 1 (picot)`, `80 (Teen) 88`."""
+    stop = min(place + MOST_TOKENS, len(tokens))
+    close = next((at for at in range(place + 1, stop - 1) if tokens[at].kind == ")"), 0)
+    counts = close > 0 and tokens[close + 1].kind == "number" and tokens[close - 1].number is None
+    return tokens[place].kind == "number" and (counts or (place > 0 and tokens[place - 1].kind == "round"))
 
 
 def _paired_parts(tokens: list[Token], begin: int) -> list[list[str]]:
@@ -431,7 +434,7 @@ def _listed_behind_cast_on(tokens: list[Token], begin: int, width: int) -> list[
     return names if len(set(names)) == width and all(map(str.isalpha, names)) else []
 
 
-_IN_CAST_ON: Final = frozenset(("stitch_noun", "for", "", "and", "size"))
+_IN_CAST_ON: Final = frozenset(("stitch_noun", "for", "", "and", "size", "(", ")"))
 """Words between the names and the numbers of sizes that cast on."""
 
 

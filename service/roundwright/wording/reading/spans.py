@@ -130,7 +130,7 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
         decreases = kind in ("decrease", "increase") and lines.token(1).text.endswith("s") and not plural
         counts = (kind in _COUNTED_BEHIND_DASH or decreases) and token.kind != "ordinal"
         worked = plural and kind in ("knit", "purl")  # Rounds 1 - 16 knit
-        if counts and token.flags & SPACE and not flags & COLON and not worked:
+        if counts and token.flags & SPACE and not flags & (COLON | TAB) and not worked:
             return 0
         spans[-1] = Span(spans[-1].first, number)
         return 1
@@ -216,12 +216,13 @@ def _bracketed_sizes(lines: Lines) -> tuple[tuple[str, ...] | None, int] | None:
 
 
 def _sizes_behind(lines: Lines) -> tuple[tuple[str, ...], int] | None:
-    """The sizes named behind a comma and before the colon, and where they end: `Dec rnd 8, Adult only: `."""
+    """The sizes behind a comma, and where they end before the colon: `Dec rnd 8, Adult only:`, `Inc rnd, size S:`."""
     if not lines.names or not lines.flags(0) & (COMMA | DASH):
         return None
+    sized = lines.kind() == "size"
     for stop in range(lines.place + 1, min(lines.place + MOST_IN_BRACKET, lines.stop)):
         token = lines.tokens[stop]
-        if token.flags & COLON and lines.tokens[stop - 1].kind in ("only", "size"):
+        if token.flags & COLON and (sized or lines.tokens[stop - 1].kind in ("only", "size")):
             columns = columns_of(lines.tokens, lines.place, stop, with_letters(lines.names))
             return (tuple(str(column + 1) for column in columns), stop) if columns else None
         if token.flags & ENDS or token.kind in ("stars", "(", "stitch", "knit", "number"):

@@ -20,7 +20,11 @@ def tells(tokens: list[Token], begin: int, stop: int) -> bool:
     own = _behind_heading(tokens, begin, stop)
     if own > begin and _defines_cable(tokens, own, stop):
         return True
-    if is_glossary(tokens, begin, stop) or _heads_table(tokens, begin, stop):
+    if (
+        is_glossary(tokens, begin, stop)
+        or _heads_table(tokens, begin, stop)
+        or _foretells(tokens, begin, stop)
+    ):
         return True
     return defines(tokens, begin, stop) or gauge(tokens, begin, stop) or _short_for(tokens, begin, stop)
 
@@ -28,11 +32,11 @@ def tells(tokens: list[Token], begin: int, stop: int) -> bool:
 def naming_sentence(tokens: list[Token], begin: int, stop: int) -> tuple[int, int] | None:
     """Where a sentence begins and ends that gives a stitch its name: `sl 1, k2tog, psso is written "dd" below`.
 
-    A bracket may do so by itself: `(dd: sl 1, k2tog, psso)`. None where no sentence of the line does.
+    A bracket may do so by itself: `(dd: sl 1, k2tog, psso)`. So does a note; None where no sentence of the line does.
     """
     name = next((place for place in range(begin + 1, stop) if tokens[place].kind == "defined"), 0)
     if not name:
-        return None
+        return _note(tokens, begin, stop)
     behind = range(name + 1, stop)
     closes = next((place for place in behind if tokens[place].kind == ")"), name + 1)
     if tokens[name - 1].kind == "(" and closes > name + 1:
@@ -108,6 +112,48 @@ MOST_IN_HEAD: Final = 12
 _IN_ROWS: Final = frozenset(
     ("number", "range", "knit", "purl", "stitch", "stars", "plain", "decrease", "ordinal", "even")
 )
+
+
+def _foretells(tokens: list[Token], begin: int, stop: int) -> bool:
+    """Whether a line tells beforehand what the rounds below it do: `You will be decreasing 8 sts every 3rd round.`.
+
+    The next line has to begin with the number of a round, and the line tells of no end: `until 16 sts remain`.
+    """
+    if tokens[stop].kind != "round" or tokens[stop + 1].kind not in ("number", "range"):
+        return False
+    kinds = {token.kind for token in tokens[begin:stop]}
+    future = any(token.text in ("will", "you'll", "we'll") for token in tokens[begin : begin + 2])
+    return future and "round" in kinds and all(map(kinds.intersection, _PACE)) and not _WORKS & kinds
+
+
+_PACE: Final = (("each", "per"), ("decrease", "increase"))
+_WORKS: Final = frozenset(
+    ("until", "times", "often", "stars", "(", "stitch", "knit", "purl", "repeat", "even")
+)
+
+
+def _note(tokens: list[Token], begin: int, stop: int) -> tuple[int, int] | None:
+    """Where a note behind the work of a line begins and ends: `*ssk, p1* around. Note: you will need to use the ...`.
+
+    Only what the knitter may need to do is told so; a note on the rounds between others is read. A sentence that tells
+    the work before it once more is such a note as well: `In other words, you increase in every 4th st`.
+    """
+    ahead = range(begin + 1, stop - 1)
+    begins = [at for at in ahead if tokens[at].flags & FULL]
+    three = {at: " ".join(token.text for token in tokens[at : at + 3]) for at in begins}
+    again = next((at for at in begins if three[at].startswith(_OTHER_WORDS)), 0)
+    noted = (at for at in begins if tokens[at].text == "note" and tokens[at + 1].flags & COLON)
+    note = again or next(noted, stop)
+    end = next((at for at in range(note + 2, stop) if tokens[at].flags & FULL), stop)
+    texts = {word for token in tokens[note:end] for word in token.text.split()}
+    needs = bool(texts & _KNITTERS and texts & _NEEDS) and not texts & _AMID
+    return (note, end) if again or needs else None
+
+
+_OTHER_WORDS: Final = ("in other words", "another way of", "another way to")
+_KNITTERS: Final = frozenset(("you", "you'll", "your"))
+_NEEDS: Final = frozenset(("need", "may", "might", "must", "want"))
+_AMID: Final = frozenset(("between", "every", "each"))
 
 
 def _behind_heading(tokens: list[Token], begin: int, stop: int) -> int:

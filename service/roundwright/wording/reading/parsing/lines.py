@@ -13,6 +13,7 @@ from roundwright.wording.reading.parsing.looking import NAMES, REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
 from roundwright.wording.reading.phrases import (
+    ALL_OTHERS,
     BEFORE_EACH,
     LAST_ROUND,
     AtEnds,
@@ -74,6 +75,9 @@ MOST_BEFORE_AFTER: Final = 4
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
 _PARTING: Final = COLON | STOP | EQUALS
+_TO_NOUN: Final = frozenset(("", "next", "stitch_noun"))
+MOST_TO_NOUN: Final = 5
+"""Words from an increase to the bracket in `knit into the front and back of the next stitch (kfb)`."""
 """Signs before a number that is not that of the times of the bracket before it: `(dec 6). 90 sts`."""
 _WORKED: Final = ("stitch", "together", "make")
 """What of the work beside a bracket says that the change in it is told, and not worked."""
@@ -86,8 +90,8 @@ class Lines(ExtentReader):
     def next_phrase(self) -> Phrase:
         """The phrase that begins here."""
         token = self.tokens[self.place]
-        if token.text in _DENIES and (every := self.no_plain_rounds()):
-            return every
+        if (token.flags & LINE or token.text in _DENIES) and (plain := self.plain_rounds_told()):
+            return plain
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
         if token.text in _ENDINGS and (ends := self.ended()):
@@ -127,6 +131,12 @@ class Lines(ExtentReader):
             return new
         coloured = self.text_of(0) in COLOURS or (numbered and is_colour(self.token(1)))
         return self.colour_unit() if coloured else None
+
+    def plain_rounds_told(self) -> Phrase | None:
+        """`the rounds in between` before a colon, `no more plain rounds`; else None."""
+        if self.token().flags & LINE and (others := self.others_told()):
+            return Said(*self.take(others), text=ALL_OTHERS)
+        return self.no_plain_rounds() if self.token().text in _DENIES else None
 
     def no_plain_rounds(self) -> Phrase | None:
         """`leave out the plain rounds`, `we're done with the knit rounds`: every round is shaped from here on."""
@@ -465,6 +475,9 @@ class Lines(ExtentReader):
     def used_before(self, opened: int) -> tuple[int, int]:
         """How many stitches the stitch just before a place uses and leaves; no difference where none stands there."""
         before = self.tokens[opened - 1] if opened else self.token()
+        if before.kind == "stitch_noun":  # knit into the front and back of the next stitch (kfb)
+            told = reversed(self.tokens[max(0, opened - MOST_TO_NOUN) : opened])
+            before = next((token for token in told if token.kind not in _TO_NOUN), before)
         if before.kind == "stitch":
             return uses_and_leaves()[before.means]
         number = self.tokens[opened - 2].number if before.kind == "together" and opened > 1 else None
@@ -504,7 +517,7 @@ class Lines(ExtentReader):
 
     def close(self) -> Phrase:
         """A bracket that closes what is not opened."""
-        if self.token().flags & (COLON | SEMI | EQUALS):  # a smiling face
+        if self.token().flags & (COLON | SEMI | EQUALS) or self.ends_count():  # a smiling face; `84 sts).`
             return self.only_words(1)
         self.troubles.append(
             ("bracket", say("read.not_opened", closing=self.token().text), self.token().start)

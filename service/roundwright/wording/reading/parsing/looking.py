@@ -30,6 +30,8 @@ NOT_STITCHES: Final = frozenset(
     ("round", "times", "unit", "more", "together", "knit", "purl", "gear", "needle", "right", "marker")
 )
 """What a number counts where it does not count the stitches that are left."""
+_AMID: Final = frozenset(("intermediate", "intermediary", "intervening"))
+_SEVERAL: Final = frozenset(("rounds", "rnds", "rds", "rows"))
 BREAK: Final = STOP | SEMI | LINE | EQUALS | COLON | TAB
 
 
@@ -127,6 +129,27 @@ class Looking(Struct):
     def at_end(self) -> int:
         """Where the last word that was taken ends."""
         return self.tokens[self.place - 1].end
+
+    def ends_count(self) -> bool:
+        """Whether a bracket closes a count at the end of a sentence: `Knit 84 sts).`, as `(84 sts` may be left open."""
+        before = self.tokens[max(0, self.place - 3) : self.place]
+        kinds = [token.kind for token in before if token.kind != "remain"][-2:]
+        return kinds == ["number", "stitch_noun"] and bool(self.flags(1) & STOP)
+
+    def others_told(self) -> int:
+        """How many words name the rounds that are not given: `The rounds in between: knit`; 0 where others do."""
+        ahead = next(at for at in range(3) if self.text_of(at) not in ("all", "the"))
+        first, sorts = ahead, "".join(self.text_of(at) for at in (ahead, ahead + 1))
+        if self.kind(ahead) == "round":
+            ahead += 1 + (self.text_of(ahead + 1) == "in")
+            named = self.text_of(ahead) == "between"
+        else:
+            ahead += 1 + (sorts == "inbetween")
+            alone = self.text_of(first) in _AMID or (first > 0 and self.text_of(first) == "other")
+            named = (alone or sorts == "inbetween") and self.kind(ahead) == "round"
+        several = any(self.text_of(at) in _SEVERAL for at in (first, ahead))
+        signed = bool(self.flags(ahead + 1) & COLON) or self.text_of(ahead + 1) == "are"
+        return ahead + 1 if named and several and signed else 0
 
     def letter(self, ahead: int) -> str:
         """The letter that a round is called by; empty where there is none."""

@@ -97,7 +97,7 @@ class StitchReader(NewStitchReader):
     def craft(self) -> Phrase:
         """`k`, `k4`, `knit 4 sts`, `k 2 tog`, `knit every 7th and 8th st together`."""
         craft = self.kind()
-        if craft in ("right", "left"):
+        if craft in ("right", "left") or self.is_told_aside():
             return self.only_words(1)
         ahead = self.skip(1)
         if self.is_before_number(ahead):
@@ -124,6 +124,22 @@ class StitchReader(NewStitchReader):
                 *self.take(ahead + 1), Stitch(NAMES[craft], ONE, self.at(-ahead - 1), self.at_end())
             )
         return self.bare(craft)
+
+    def is_told_aside(self) -> bool:
+        """Whether the work of a round follows: `as you knit the next rnd, k3, kfb`, `k, at every 4th st inc 1`."""
+        ahead = self.skip(1)
+        named = self.kind(ahead) == "next" and self.kind(ahead + 1) == "round"
+        behind = self.skip(ahead + 2 if named else 1)
+        behind = self.skip(behind + (self.kind(behind) in ("and", "then")))
+        spoken = named and [token.text for token in self.tokens[max(0, self.place - 2) : self.place]] == [
+            "as",
+            "you",
+        ]
+        if spoken and self.joined(ahead + 2) and self.kind(behind) in ("knit", "purl", "stars", "("):
+            return True
+        behind = self.skip(behind + (self.kind(behind) == "in"))
+        every = [self.kind(behind + at) for at in range(3)] == ["each", "ordinal", "stitch_noun"]
+        return every and self.joined(behind) and self.kind(self.skip(behind + 3)) == "increase"
 
     def is_last(self, ahead: int) -> bool:
         """Whether a word says that the stitches behind it are the last: `knit the remaining 3 sts`, `k last st`."""
@@ -758,7 +774,7 @@ class StitchReader(NewStitchReader):
         return self.at_every(ahead, "kfb" if sign > 0 else "k2tog", together=True)
 
     def increase_at_every(self, ahead: int) -> Phrase | None:
-        """`increase 1 st after every 10th st`; None where anything else is told."""
+        """`increase 1 st after every 10th st`, `increase 1 every 8th st`; None where anything else is told."""
         number = self.token(ahead).number
         if stop := self.in_each_stitch(ahead):
             start, end, flags = self.take(stop)
@@ -768,7 +784,7 @@ class StitchReader(NewStitchReader):
         if not once and (self.kind(ahead) != "number" or number is None or number.values != (1,)):
             return None
         at = self.skip(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
-        if self.kind(at) not in ("after", "in"):
+        if self.kind(at) not in ("after", "in", "each"):
             return None
         if self.kind(at) == "in" and (last := self.in_every_number(at)):
             return last
@@ -785,6 +801,20 @@ class StitchReader(NewStitchReader):
         ends = self.ends_at(noun + 1) or self.kind(noun + 1) in ("(", "around")
         whole = noun > ahead + 1 or self.kind(ahead) == "persection"
         return noun + 1 if whole and ends and self.text_of(noun) in ("st", "stitch") else 0
+
+    def every_increased(self) -> Phrase | None:
+        """`every fourth stitch, you increase 1`: the last of so many; None where other work is told."""
+        ahead = self.skip(3)
+        number = self.token(ahead + 1).number
+        told = self.kind(2) == "stitch_noun" and self.kind(ahead) == "increase"
+        last = ahead + 1 + (self.kind(ahead + 2) == "stitch_noun")
+        if not told or number is None or number.values != ONE.values or not self.ends_at(last + 1):
+            return None
+        phrase = self.at_every(0, "kfb")
+        if type(phrase) is Brackets:
+            _, end, _ = self.take(last - 2)
+            return replace(phrase, end=end)
+        return None
 
     def in_every_number(self, at: int) -> Phrase | None:
         """`increase one stitch in every 12`: the last of so many; None where other work follows."""
