@@ -110,3 +110,14 @@ def test_a_fault_is_still_found(text: str) -> None:
 
 def test_a_count_that_does_not_hold_what_is_over_is_a_fault() -> None:
     assert errors(read("*K2tog; rep from * to end of rnd, knitting any rem sts (11 sts).", (23,)))
+
+
+@pytest.mark.parametrize(
+    "end", ["knitting any rem sts", "k rem sts", "purling the remaining sts", "knit any remaining stitches"]
+)
+def test_what_is_over_may_be_several_stitches_or_none(end: str) -> None:
+    """In one size nothing is over, in another two are."""
+    reading = read(f"*K1, k2tog; rep from * to end of rnd, {end} - 12 (14) sts.", (18, 20))
+
+    assert not errors(reading)
+    assert [rounds[-1].after for rounds in reading.rounds] == [12, 14]
