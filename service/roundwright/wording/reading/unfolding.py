@@ -76,13 +76,17 @@ def with_repeats_opened(phrases: list[Phrase]) -> list[Phrase]:
     made: list[Phrase] = []
     for phrase in phrases:
         match phrase:
-            case Brackets(inside=(Rep() as again, Extent() | Times(), *behind)) if made and all(
-                map(is_silent, behind)
+            case Brackets(inside=(Rep() as again, Extent() | Times(), *behind)) if (
+                made and type(made[-1]) in _REPEATED and all(map(is_silent, behind))
             ):
                 made.extend((replace(again, flags=phrase.flags), *phrase.inside[1:]))
             case _:
                 made.append(phrase)
     return made
+
+
+_REPEATED: Final = frozenset((Stitches, Star, Brackets))
+"""What stands before a bracket that says how far it is worked again; not the stitches of a chart's repeat."""
 
 
 def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
