@@ -45,7 +45,7 @@ from roundwright.wording.reading.tree import Evenly, Stitch
 _WORK: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue))
 _WORK_OR_LENGTH: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, Length))
 _BEGINS: Final = frozenset((Again, Closing, CastOn))
-_COUNTED_ROUNDS: Final = frozenset((Rounds, Length))
+_COUNTED_ROUNDS: Final = frozenset((Rounds, Length, UntilRound))
 _PARTED: Final = frozenset((Markers, PerPart))
 _FABRIC_OR_ROUNDS: Final = frozenset((Fabric, Rounds))
 _SENTENCES: Final = frozenset((Said, Then, Rounds, Length, Rep))
@@ -90,6 +90,24 @@ def _whole(phrase: Phrase, following: Phrase | None) -> bool:
         rounds = type(following) is Rounds or is_until_rounds(following)
         return rounds and following is not None and not following.flags & (STOP | SEMI | COLON)
     return False
+
+
+def _knits_named(phrases: list[Phrase], place: int) -> bool:
+    """Whether a plain round is named that follows: `Knit next row.`, `knit the next round`."""
+    if not is_bare(phrases[place]):
+        return False
+    for phrase in phrases[place + 1 : place + MOST_TO_NAME]:
+        if type(phrase) is not Said or phrase.text not in _NEXT_ROUND:
+            return False
+        if phrase.text in _ROUND_NAMES:
+            return True
+    return False
+
+
+MOST_TO_NAME: Final = 4
+"""Words from `knit` to the name of a round."""
+_ROUND_NAMES: Final = frozenset(("round", "rnd", "row"))
+_NEXT_ROUND: Final = frozenset(("the", "next", "following", *_ROUND_NAMES))
 
 
 class _Coming(Struct):
@@ -200,7 +218,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             phrase,
             following,
             works,
-            _whole(phrase, following),
+            _whole(phrase, following) or _knits_named(phrases, place),
             _closes(part, phrase, following),
             _ends_round(phrases, place, following),
             _adds_rounds(phrases, place),

@@ -106,6 +106,7 @@ from roundwright.wording.reading.told_lines import (
 from roundwright.wording.reading.tree import Evenly
 from roundwright.wording.reading.unfolding import (
     unfolded,
+    with_repeats_opened,
     with_times_behind,
     with_turns_told,
     without_count_before,
@@ -451,7 +452,7 @@ class _Layout(Struct):
         """The segments of what was read behind a label, for each size apart where it says so."""
         of, phrases = with_others_alike(of, phrases)
         of = _without_every(of, phrases)
-        phrases = with_times_behind(with_counts_of_sizes(of, phrases))
+        phrases = with_times_behind(with_counts_of_sizes(of, with_repeats_opened(phrases)))
         parts = (
             [] if of is not None and of.sizes else named_parts(phrases, lines.tokens, self.names, self.width)
         )

@@ -3,7 +3,17 @@
 from typing import Final, Literal
 
 from roundwright.knitting.rounds.round import StitchName, Work, execute
-from roundwright.wording.reading.phrases import Brackets, Extent, Phrase, Rounds, Said, Stitches, Times
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Change,
+    Extent,
+    Phrase,
+    Rounds,
+    Said,
+    Stitches,
+    Times,
+    counts_of,
+)
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import SEMI, STOP
 from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
@@ -28,15 +38,37 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
             continue
         stop = _said_behind(phrases, at + 1)
         words = _words(phrases[before:place]) | _words(phrases[place + 1 : stop])
-        if not before or not is_bare(phrases[before - 1]) or _SPREAD.isdisjoint(words):
+        if _SPREAD.isdisjoint(words):
+            continue
+        plain = bool(before) and is_bare(phrases[before - 1])
+        begin = before - 1 if plain else _begin_where_alone(phrases, place, stop)
+        if begin < 0:
             continue
         stop += stop < len(phrases) and type(phrases[stop]) is Extent  # evenly around
         used, left = execute((Work(method),))
         sign = 1 if left > used else -1
         node = Evenly(times.number, sign, phrase.start, phrases[stop - 1].end, method=method)
-        spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[before - 1].flags, node)
-        return [*phrases[: before - 1], spread, *phrases[stop:]]
+        spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[begin].flags, node)
+        return [*phrases[:begin], spread, *phrases[stop:]]
     return phrases
+
+
+def _begin_where_alone(phrases: list[Phrase], place: int, stop: int) -> int:
+    """Where the sentence of a stitch begins in which nothing else is worked; -1 in any other.
+
+    `Decrease by k2tog 8 times evenly (56 sts).`
+    """
+    begin = place
+    while begin and not phrases[begin].flags & STOP:
+        begin -= 1
+        if type(phrases[begin]) not in (Said, Change):
+            return -1
+    for phrase in phrases[stop:]:
+        if phrase.flags & STOP:
+            break
+        if type(phrase) not in (Said, Extent) and not counts_of(phrase):
+            return -1
+    return begin
 
 
 def _is_at_end(phrases: list[Phrase], place: int) -> bool:

@@ -71,6 +71,24 @@ MOST_OF_NAME: Final = 16
 _IN_NAME: Final = frozenset((Stitches, Said, Times, Count, Fabric))
 
 
+def with_repeats_opened(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases with a bracket opened that only says how far is worked again: `*k8, k2tog* (repeat around)`."""
+    made: list[Phrase] = []
+    for phrase in phrases:
+        match phrase:
+            case Brackets(inside=(Rep() as again, Extent() | Times(), *behind)) if (
+                made and type(made[-1]) in _REPEATED and all(map(is_silent, behind))
+            ):
+                made.extend((replace(again, flags=phrase.flags), *phrase.inside[1:]))
+            case _:
+                made.append(phrase)
+    return made
+
+
+_REPEATED: Final = frozenset((Stitches, Star, Brackets))
+"""What stands before a bracket that says how far it is worked again; not the stitches of a chart's repeat."""
+
+
 def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases with a number of times told before its bracket put behind it: `k1, 9 times (k11, k2tog)`.
 

@@ -41,9 +41,11 @@ _BEFORE_ROUND: Final = frozenset(
     ("you", "you have", "you've", "youve", "you're", "have", "worked", "done", "knitted", "finished", "reached",
      "reach", "completed", "the", "a", "round", "rnd", "row", "of", "last", "decrease", "dec", "get", "come", "are",
      "at", "is", "reads", "we", "to", "just", "and", "including", "it", "been", "had", "with", "there", "get to",
-     "down", "that", "we have", "i have", "goes", "its", "has")
+     "down", "down to", "that", "we have", "i have", "goes", "its", "has")
 )  # fmt: skip
 """Words between `until` and those stitches."""
+_DOWN_TO: Final = frozenset(("down to", "get to", "to"))
+"""Words before the only stitch of the round that is come to: `until you get down to k2tog`."""
 _BETWEEN_ROUNDS: Final = frozenset(
     ("and", "the", "a", "its", "one", "with", "then", "following", "followed by", "has", "been", "is", "worked",
      "done")
@@ -221,6 +223,8 @@ class ExtentReader(NumberReader):
         kind, behind = self.kind(ahead), self.kind(ahead + 1)
         if kind in ("(", "stars"):
             return behind in ("knit", "purl", "stitch", "number")
+        if kind == "stitch":
+            return self.text_of(ahead - 1) in _DOWN_TO
         return (kind in ("knit", "purl") and behind == "number" and self.kind(ahead + 2) != "round") or (
             kind == "number" and behind in ("plain", "knit")
         )

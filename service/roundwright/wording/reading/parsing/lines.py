@@ -12,6 +12,7 @@ from roundwright.wording.reading.parsing.extents import PARTS, ExtentReader
 from roundwright.wording.reading.parsing.looking import NAMES, REPEATS, TOGETHER
 from roundwright.wording.reading.parsing.new_stitches import BEHIND_NEW, RAISING
 from roundwright.wording.reading.parsing.numbers import MOST_BEHIND_CHART
+from roundwright.wording.reading.parsing.stitches import CRAFTING
 from roundwright.wording.reading.phrases import (
     ALL_OTHERS,
     BEFORE_EACH,
@@ -124,6 +125,8 @@ class Lines(ExtentReader):
 
     def worded_stitches(self) -> Phrase | None:
         """`make a stitch`, `1 new from the thread between`, `3 white` in a row of colours; else None."""
+        if self.token().text in CRAFTING:
+            return self.crafting()
         numbered = self.kind() == "number"
         if (self.text_of(0) in RAISING or (numbered and self.kind(1) in BEHIND_NEW)) and (
             new := self.new_stitches()
@@ -954,7 +957,7 @@ MOST_IN_REPEAT: Final = 24
 """Words of a line back to the star with which a repeat begins."""
 MOST_CROSSED: Final = 12
 """Stitches of one cable."""
-_WORDED: Final = RAISING | COLOURS
+_WORDED: Final = RAISING | COLOURS | CRAFTING.keys()
 """Words with which stitches told in words may begin."""
 _READ: Final = {
     "knit": Lines.craft,

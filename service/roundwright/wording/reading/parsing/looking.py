@@ -34,6 +34,10 @@ _AMID: Final = frozenset(("intermediate", "intermediary", "intervening"))
 _SEVERAL: Final = frozenset(("rounds", "rnds", "rds", "rows"))
 BREAK: Final = STOP | SEMI | LINE | EQUALS | COLON | TAB
 
+_KNITTING: Final = frozenset(("k", "knit", "knitting", "p", "purl", "purling"))
+_REPEAT_ENDS: Final = frozenset(("end", "around", "round"))
+"""Kinds of the last word of what is repeated: `to end`, `to end of rnd`."""
+
 
 class Looking(Struct):
     """The tokens of a text from `place` to before `stop`, and what is asked about those ahead."""
@@ -102,6 +106,12 @@ class Looking(Struct):
     def joined(self, ahead: int) -> bool:
         """Whether nothing but space or a comma stands before that word."""
         return not self.flags(ahead) & BREAK
+
+    def is_over(self) -> bool:
+        """Whether stitches are knitted that are over behind a repeat, if any are: `around, knitting any rem sts`."""
+        at = self.place - 1 - (self.tokens[self.place - 1].text in ("any", "the", "all"))
+        works = at > 0 and self.tokens[at].text in _KNITTING
+        return works and self.tokens[at - 1].kind in _REPEAT_ENDS
 
     def all(self) -> list[Phrase]:
         """All phrases to the end."""

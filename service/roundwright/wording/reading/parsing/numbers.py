@@ -24,7 +24,7 @@ from roundwright.wording.reading.phrases import (
     Until,
 )
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB
-from roundwright.wording.reading.tree import ONE, Evenly, Number, Stitch, Unknown, named
+from roundwright.wording.reading.tree import NOTHING, ONE, Evenly, Number, Stitch, Unknown, named
 
 LONGEST_LETTER: Final = 2
 """Letters of what names a class behind its number, with the sign of a word of another language."""
@@ -847,7 +847,8 @@ class NumberReader(ColourReader):
                 return self.only_words(1 if self.flags(1) & COMMA else count)  # six times over, ninety left
             return Count(*self.take(count), number)
         if self.kind(1) == "stitch_noun":
-            return self.only_words(2)
+            over = self.is_over() and self.ends_at(2)
+            return Extent(*self.take(2), NOTHING, to=True) if over else self.only_words(2)
         return self.only_words(1)
 
     def have(self) -> Phrase:

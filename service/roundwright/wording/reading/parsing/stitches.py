@@ -88,15 +88,28 @@ _RIGHT: Final = ("right", "rh", "r", "working", "right-hand")
 """To which needle stitches are put that are slipped: `slip the next st to the right needle, k2tog, psso`."""
 MOST_MOVED: Final = 6
 """Words from `slip` to `onto`."""
+CRAFTING: Final = {"knitting": "knit", "purling": "purl"}
+"""Verbs of work that is told beside other work: `by knitting 6 sts`."""
+_LEADING: Final = frozenset(("by", "then", "and"))
 _TWISTED: Final[dict[StitchName, StitchName]] = {"k2tog": "ssk", "p2tog": "ssp"}
 
 
 class StitchReader(NewStitchReader):
     """Reads stitches."""
 
-    def craft(self) -> Phrase:
+    def crafting(self) -> Phrase | None:
+        """`by knitting 6 sts`, `, knitting any rem sts`: what is worked there; None for `, knitting 1 st fewer`."""
+        led = bool(self.flags(0) & COMMA) or (self.place and self.tokens[self.place - 1].text in _LEADING)
+        ahead = 1 + (self.text_of(1) in ("any", "the", "all"))
+        counted = self.kind(ahead) in ("number", "last", "remain")
+        noun = ahead + 1 + (self.kind(ahead) != "number" and self.kind(ahead + 1) == "number")
+        counted = counted and self.kind(noun) == "stitch_noun" and self.joined(noun)
+        ends = self.ends_at(noun + 1) or self.kind(noun + 1) in ("and", "then")
+        return self.craft(CRAFTING[self.token().text]) if led and counted and ends else None
+
+    def craft(self, craft: str = "") -> Phrase:
         """`k`, `k4`, `knit 4 sts`, `k 2 tog`, `knit every 7th and 8th st together`."""
-        craft = self.kind()
+        craft = craft or self.kind()
         if craft in ("right", "left") or self.is_told_aside():
             return self.only_words(1)
         ahead = self.skip(1)
