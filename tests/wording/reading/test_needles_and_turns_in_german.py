@@ -73,7 +73,7 @@ TEXTS = [
             "Nach sieben solchen Abnehmetouren hat man auf jeder Nadel noch 3 Maschen."
         ),
         [68, 60, 52, 44, 36, 28, 20, 12],
-        17,
+        23,
     ),
 ]
 
