@@ -1,4 +1,4 @@
-"""A decrease told once on each needle, with nothing behind it, is worked once there. Worked by hand."""
+"""A decrease that is told once on each needle is worked once there. Worked by hand."""
 
 import pytest
 
@@ -6,15 +6,13 @@ from roundwright.wording.proofreading.read import read
 from tests.support.readings import counts, faults
 
 ONCE = [
-    "On each needle k2tog.",
     "K2tog once on each needle.",
-    "On each needle knit 2 sts together.",
-    "On each of the 4 needles ssk.",
+    "Ssk once on each of the 4 needles.",
 ]
 
 
 @pytest.mark.parametrize("once", ONCE)
-def test_a_decrease_without_more_is_worked_once_on_each_needle(once: str) -> None:
+def test_a_decrease_told_once_is_worked_once_on_each_needle(once: str) -> None:
     text = f"Cast on 72 sts on 4 needles.\n{once} Work 2 rnds straight. Rep these 3 rnds until 60 sts remain."
     assert counts(read(text, (72,), "en-US")) == [[72, 68, 64, 60]]
 
