@@ -428,7 +428,10 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     until = seen.untils[-1].number if seen.untils else None
     counted = bool(work.stated or until or several)  # on each needle k2tog (60 sts)
     on_each = 1 if several or not often else often[0].of(0) or 0
-    if not (node.loose or (counted and node.name not in ("k", "p"))) or not 0 < on_each <= MOST_ON_EACH:
+    told = len(work.stitches) == 1 and bool(often)  # k2tog once on each needle
+    if not (node.loose or ((counted or told) and node.name not in ("k", "p"))):
+        return []
+    if not 0 < on_each <= MOST_ON_EACH:
         return []
     start, end = node.start, node.end
     plain = Fill((Stitch("k", ONE, start, end, bare=True),), NOTHING, start, end, (start, end), marker=True)
@@ -437,7 +440,7 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     return [
         Candidate(
             "round",
-            0.0 if node.loose else ONCE_ON_EACH,
+            0.0 if node.loose or not counted else ONCE_ON_EACH,
             (Fill((*worked, plain), None, start, end, (start, end), marker=True),),
             rounds=times.number if times is not None else work.number if until is None else None,
             until=until,

@@ -448,16 +448,17 @@ class StitchReader(NewStitchReader):
         """`knit every 7th and 8th stitch together`: 6 plain, 2 together; there may be more, `and the 15th and 16th`."""
         if self.kind(ahead + 1) != "ordinal" or craft not in ("knit", "purl"):
             return None
-        *pair, stop = self.two_ordinals(ahead + 1)
+        three = int(self.is_first_of_three(ahead + 1))
+        *pair, stop = self.two_ordinals(ahead + 1 + three)
         pairs = [tuple(pair)]
         while self.kind(stop) == "and" and self.kind(at := self.skip(stop + 1)) in ("each", "ordinal"):
             *pair, stop = self.two_ordinals(at + (self.kind(at) == "each"))
             pairs.append(tuple(pair))
         if self.kind(stop) == "stitch_noun":
             stop += 1
-        if self.kind(stop) != "together":
+        if self.kind(stop) != "together" or (three and len(pairs) > 1):
             return None
-        before = (0,) * len(pairs[0][0])
+        before = (three,) * len(pairs[0][0])
         plain: list[tuple[int, ...]] = []
         for firsts, seconds in pairs:
             follow = bool(seconds) and seconds == tuple(first + 1 for first in firsts)
@@ -473,14 +474,21 @@ class StitchReader(NewStitchReader):
             for between in plain
             for stitch in (
                 Stitch(NAMES[craft], Number(between), start, end),
-                Stitch(TOGETHER[craft, 2], ONE, start, end),
+                Stitch(TOGETHER[craft, 2 + three], ONE, start, end),
             )
         ]
         return Brackets(start, end, flags, tuple(nodes))
 
+    def is_first_of_three(self, ahead: int) -> bool:
+        """Whether three in a row begin here: `every 6th, 7th and 8th stitch`."""
+        kinds = [self.kind(ahead + behind) for behind in range(4)]
+        first, second, third = (self.ordinal_at(ahead + behind) for behind in (0, 1, 3))
+        return kinds == ["ordinal", "ordinal", "and", "ordinal"] and (second, third) == (first + 1, first + 2)
+
     def positions_alone(self) -> Phrase | None:
         """`then always the 10th and 11th stitch together`: 9 plain, 2 together; else None."""
-        return self.position("knit", -1)
+        others = self.place > 0 and self.tokens[self.place - 1].kind == "ordinal"  # 5th, 6th, 7th, 8th
+        return None if others else self.position("knit", -1)
 
     def stitch(self) -> Phrase:
         """`k2tog`, `ssk`."""
