@@ -485,8 +485,12 @@ def _on_named_rounds(seen: Seen, stated: tuple[Stated, ...], label: Label | None
 
 
 def _as_set(seen: Seen, rounds: list[Candidate]) -> list[Candidate]:
-    """The rounds of numbers that may go on as set; plain ones are unlikely where decreases are spoken of."""
-    plain = seen.changes and seen.continues and not any(map(has_stitches, seen.work))
+    """The rounds of numbers that may go on as set; plain ones are unlikely where decreases are spoken of.
+
+    So they are where rounds go on in the same manner: `Rnds 9-12: as before, with 1 st fewer each time`.
+    """
+    thus = seen.changes or any(phrase.manner for phrase in seen.continues)
+    plain = thus and not any(map(has_stitches, seen.work))
     return [replace(option, cost=option.cost + AS_SET_PLAIN) for option in rounds] if plain else rounds
 
 

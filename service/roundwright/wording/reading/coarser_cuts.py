@@ -48,6 +48,7 @@ def with_sentences_joined(segments: list[Segment]) -> list[Segment]:
     for belongs in (_changes_last_of, leads_to_counts, _goes_on_at_pace):
         segments = _joined_where(_whole_where(belongs), segments)
     segments = _joined_where(_with_end_of_pace, segments)
+    segments = _joined_where(_with_parity_told, segments)
     segments = _to_end_joined(segments)
     made = list(segments)
     for place in range(1, len(segments)):
@@ -185,6 +186,25 @@ def _tells_several(segment: Segment) -> bool:
     counted = any(type(phrase) is Count or is_bracketed_count(phrase) for phrase in segment.phrases)
     shaped = any(map(has_shaping, segment.phrases))
     return (numbered or several) and not counted and not shaped and not segment.under_notes
+
+
+def _with_parity_told(rounds: Segment, segment: Segment) -> tuple[Phrase, ...]:
+    """The phrases of rounds that go on in the same manner, where a sentence tells what that is in odd or even ones.
+
+    `Rnds 5-16: Work in this manner. On odd rnds there is 1 st less between decreases, on even rnds knit. 16 sts`: of it
+    only the count is taken. Empty where anything else is told.
+    """
+    spans = rounds.label.spans if rounds.label is not None else ()
+    several = any(span.first.values != span.last.values for span in spans)
+    manner = any(type(phrase) is Continue and phrase.manner for phrase in rounds.phrases)
+    parity = any(type(phrase) is Said and phrase.text in _PARITIES for phrase in segment.phrases)
+    others = any(has_stitches(phrase) and not is_bare(phrase) for phrase in segment.phrases)
+    if not (several and manner and parity) or others or segment.label is not None:
+        return ()
+    return (*rounds.phrases, *(phrase for phrase in segment.phrases if type(phrase) is Count))
+
+
+_PARITIES: Final = frozenset(("odd", "even", "odd-numbered", "even-numbered"))
 
 
 def _goes_on_at_pace(pace: Segment, segment: Segment) -> bool:

@@ -7,6 +7,8 @@ name are tried as the end, and the counts at which the plain stitches run out; w
 from collections.abc import Iterator
 from typing import Final
 
+from msgspec.structs import replace
+
 from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.phrases import (
@@ -110,7 +112,11 @@ def as_numbered(
     kept = tuple(count for count in stated if not count.sign and count.number in sure)[-1:]
     step = max((phrase.step for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0)
     step = max(step, 2 * any(type(phrase) is Said and phrase.text in _PARITIES for phrase in phrases))
-    return [Candidate("continue", NUMBERED, onward="as_numbered", step=step, stated=kept)]
+    way = Candidate("continue", NUMBERED, onward="as_numbered", step=step, stated=kept)
+    each = replace(way, step=1)
+    if [type(phrase) for phrase in phrases].count(Count) > 1:
+        return [each]  # same, with 4, 3, 2 and 1 st between decreases
+    return [way] if step else [way, replace(each, cost=NUMBERED + IN_A_ROW)]
 
 
 _PARITIES: Final = ("odd", "even", "odd-numbered", "even-numbered")
@@ -134,6 +140,8 @@ def _counts(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
 
 IN_TURN: Final = 0.2
 """What it costs to work the rounds named with another number of plain stitches."""
+IN_A_ROW: Final = 0.1
+"""What it costs more that each of the rounds numbered is shaped, where those before had plain ones between them."""
 NUMBERED: Final = 0.8
 """What it costs to go on for as many rounds as are numbered, whatever else the words say."""
 

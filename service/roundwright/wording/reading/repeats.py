@@ -739,14 +739,16 @@ class _Continuation:
     def run_numbered(self, numbers: int) -> None:
         """One shaping for each number, with as many plain rounds between as numbers are left out.
 
-        With a `step`, those numbered are shaped every so often: `Rnds 7-15: on odd rnds, decrease as set`.
+        With a `step`, those numbered are shaped every so often: `Rnds 7-15: on odd rnds, decrease as set`. Without,
+        rounds in a row have as many plain ones as those before, `Rnds 5-16: continue in this manner`.
         """
         if self.last is None:
             raise UnclearError("not_understood", say("read.no_shaping_before"), self.work.segment.start)
         named = label_numbers(self.work.segment.label, self.work.column)
-        self.gap = named[1] - named[0] - 1 if len(named) > 1 else 0
-        plain = max(self.work.candidate.step - 1, 0)
         between = [second - first - 1 for first, second in pairwise(named)]
+        step = self.work.candidate.step
+        plain = self.gap if between and not (step or any(between)) else max(step - 1, 0)
+        self.gap = between[0] if between else 0
         for turn in range(numbers):
             if turn and turn <= len(between):
                 self.gap = between[turn - 1]
