@@ -18,6 +18,7 @@ CROWN = "\n*K7, k2tog* around.\nKnit 1 round.\n*K6, k2tog* around."
         ("Cast on 72 (child) 81 (small adult) sts.", "56 (child) 63 (small adult) sts remain."),
         ("CO 72 sts (Child), 81 sts (Small Adult).", "56 sts (Child), 63 sts (Small Adult)."),
         ("Cast on 72 (child's size) or 81 (teen size) sts.", "56 (child's size) or 63 (teen size) sts."),
+        ("Cast on 72 (3-6 months) 81 (1 year) sts.", "56 (3-6 months) 63 (1 year) sts."),
         ("Cast on 72 (Acorn) 81 (Tall Oak) stitches.", "56 (Acorn) 63 (Tall Oak) stitches."),
     ],
 )

@@ -146,6 +146,9 @@ def _label(lines: Lines) -> Label | None:
         return Label("listed", start, (Span(number, number),), named=named(f"step {number.of(0)}"))
     if lines.text_is("on", "in") and (spoken := _on_a_round(lines)):
         return spoken
+    if lines.kind(1) in _SORTS_IN_BRACKET and [lines.kind(at) for at in (0, 2, 3)] == ["(", ")", "round"]:
+        lines.place += 3  # (Decrease) Round 1
+        return _plain(lines, start)
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
         label = _plain(lines, start, inside=True)
@@ -154,6 +157,10 @@ def _label(lines: Lines) -> Label | None:
             return label
         return None
     return _plain(lines, start)
+
+
+_SORTS_IN_BRACKET: Final = frozenset(("decrease", "increase", "plain", "knit", "purl", "even"))
+"""Sorts of rounds told in a bracket before the number of the round."""
 
 
 def _on_a_round(lines: Lines) -> Label | None:

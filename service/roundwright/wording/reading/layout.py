@@ -81,6 +81,7 @@ from roundwright.wording.reading.sizes import (
 )
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.starred_rounds import with_starred_rounds
+from roundwright.wording.reading.stitches_added import with_stitches_added
 from roundwright.wording.reading.tokens import (
     BLANK,
     BULLET,
@@ -160,7 +161,7 @@ class Laid(Struct):
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
-    tokens = with_parts_in_order(tokens)
+    tokens = with_parts_in_order(with_stitches_added(tokens))
     tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
     tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)

@@ -6,8 +6,8 @@ from roundwright.wording.reading.tokens import DASH, SPACE, Token
 
 MOST_OF_NAME: Final = 4
 """Words of the name of a size in a bracket."""
-_NAMING: Final = frozenset(("word", "make", "up"))
-"""Kinds of words in such a name: `grown-up`."""
+_NAMING: Final = frozenset(("word", "make", "up", "measure", "number", "range"))
+"""Kinds of words in such a name: `grown-up`, `tall teen`, `3-6 months`."""
 
 
 def name_in_bracket(tokens: list[Token], place: int) -> tuple[str, int]:
@@ -16,8 +16,8 @@ def name_in_bracket(tokens: list[Token], place: int) -> tuple[str, int]:
     count = next((at for at, token in enumerate(words) if token.kind == ")"), 0)
     name = words[: count - (count > 1 and words[count - 1].kind == "size")]
     parted = any(token.flags & ~(SPACE | DASH) for token in (tokens[place], *words[: count + 1]))
-    named = name and not parted and all(token.kind in _NAMING for token in name)
-    if tokens[place].kind != "(" or not named:
+    named = all(token.kind in _NAMING for token in name) and any(token.kind == "word" for token in name)
+    if tokens[place].kind != "(" or parted or not named:
         return "", place
     return " ".join(token.text.removesuffix("'s") for token in name), place + count + 2
 
