@@ -625,7 +625,15 @@ def _scoped(
         phrases = tuple(with_stitches_of_sizes(named, list(piece.phrases)))
         made.extend(with_sizes_apart(replace(piece, label=named, phrases=phrases), width))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
-    return made, sizes if carried or (alone and not pieces[0].phrases) else ()
+    heads = alone and (not pieces[0].phrases or _introduces(pieces[0].phrases))
+    return made, sizes if carried or heads else ()
+
+
+def _introduces(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether no more is said than that work follows: `continue with decreases as follows`, `decrease as follows`."""
+    last = phrases[-1]
+    follows = type(last) is Said and last.text == "follows"
+    return follows and all(type(phrase) in (Said, Change, Continue) for phrase in phrases)
 
 
 def _heads_lines(tokens: list[Token], begin: int, stop: int, pieces: list[Segment]) -> bool:

@@ -16,7 +16,9 @@ def name_in_bracket(tokens: list[Token], place: int) -> tuple[str, int]:
     count = next((at for at, token in enumerate(words) if token.kind == ")"), 0)
     name = words[: count - (count > 1 and words[count - 1].kind == "size")]
     parted = any(token.flags & ~(SPACE | DASH) for token in (tokens[place], *words[: count + 1]))
-    named = all(token.kind in _NAMING for token in name) and any(token.kind == "word" for token in name)
+    named = all(token.kind in _NAMING for token in name) and any(
+        token.kind in ("word", "make") for token in name
+    )
     if tokens[place].kind != "(" or parted or not named:
         return "", place
     return " ".join(token.text.removesuffix("'s") for token in name), place + count + 2
