@@ -14,6 +14,7 @@ from roundwright.wording.reading.parsing.looking import CRAFTS
 from roundwright.wording.reading.phrases import Brackets, Count, Extent, Phrase, Rounds, Said, Star, Stitches
 from roundwright.wording.reading.seen import has_stitches
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.sizes_in_brackets import name_in_bracket
 from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
@@ -234,9 +235,10 @@ def _numbers_of_names(
         begin = behind
         if tokens[behind].kind == "for":
             begin += 1 + (tokens[behind + 1].kind == "")
-        bracket = tokens[begin].kind == "("
-        name = tokens[begin + bracket].text.removesuffix("'s")
-        joined = not tokens[behind].flags & ~SPACE and (not bracket or tokens[begin + 2].kind == ")")
+        name, end = name_in_bracket(tokens, begin)
+        if not name:
+            name, end = tokens[begin].text.removesuffix("'s"), begin + 1
+        joined = not tokens[behind].flags & ~SPACE
         apart = bool(counts) and bool(tokens[at].flags & (LINE | STOP | COLON))
         if (
             tokens[count].kind != "number"
@@ -247,7 +249,7 @@ def _numbers_of_names(
         ):
             break
         counts[names[name]] = tokens[count]
-        stop = begin + 1 + 2 * bracket
+        stop = end
         stop += tokens[stop].kind == "size" and not tokens[stop].flags & ~SPACE
         at = stop + (tokens[stop].text in ("or", "and"))
     return counts, stop

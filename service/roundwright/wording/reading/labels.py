@@ -146,6 +146,9 @@ def _label(lines: Lines) -> Label | None:
         return Label("listed", start, (Span(number, number),), named=named(f"step {number.of(0)}"))
     if lines.text_is("on", "in") and (spoken := _on_a_round(lines)):
         return spoken
+    if lines.kind(1) in _SORTS_IN_BRACKET and [lines.kind(at) for at in (0, 2, 3)] == ["(", ")", "round"]:
+        lines.place += 3  # (Decrease) Round 1
+        return _plain(lines, start)
     if lines.kind() == "(" and lines.kind(1) == "round":
         lines.place += 1
         label = _plain(lines, start, inside=True)
@@ -154,6 +157,10 @@ def _label(lines: Lines) -> Label | None:
             return label
         return None
     return _plain(lines, start)
+
+
+_SORTS_IN_BRACKET: Final = frozenset(("decrease", "increase", "plain", "knit", "purl", "even"))
+"""Sorts of rounds told in a bracket before the number of the round."""
 
 
 def _on_a_round(lines: Lines) -> Label | None:
@@ -665,6 +672,7 @@ def _sizes(lines: Lines, start: int) -> Label | None:
     sized = "size" in kinds
     ended = lines.tokens[stop].flags & COLON or lines.tokens[stop].kind == "stars" or sized or "only" in kinds
     ended = ended or bool(lines.tokens[stop].flags & FULL) or _is_for_all(lines, stop)
+    ended = ended or _are_dashed(lines, stop)
     ended = ended or (stop == lines.stop and bool(lines.names) and _are_some_names(lines, stop))
     names = with_letters(lines.names)
     columns = columns_of(lines.tokens, lines.place, stop, names) if names and ended else None
@@ -734,7 +742,8 @@ def _sizes_end(lines: Lines) -> int:
                 return place
             if token.flags & COMMA and place == lines.place + 2 and _are_all_sizes(lines):
                 return place
-            if token.flags & FULL and not token.flags & LINE and _are_sentence(lines, place):
+            full = token.flags & FULL and not token.flags & LINE
+            if (full and _are_sentence(lines, place)) or _are_dashed(lines, place):
                 return place
             if token.flags & (LINE | STOP | SEMI):
                 return 0
@@ -745,6 +754,17 @@ def _sizes_end(lines: Lines) -> int:
         if token.kind in _NO_SIZES:
             return place if token.kind == "stars" and place > lines.place else 0
     return _sizes_end_line(lines)
+
+
+def _are_dashed(lines: Lines, place: int) -> bool:
+    """Whether names of sizes begin a line and end here at a dash, before work: `Teen hat - k2tog around`."""
+    token, named = lines.tokens[place], lines.tokens[lines.place : place]
+    works = token.kind in WORKS or token.text in ("continue", "shape", "begin", "start")
+    if not (lines.names and works and token.flags & DASH and token.flags & SPACE and not token.flags & LINE):
+        return False
+    begins = lines.place == 0 or named[0].flags & LINE
+    apart = all(token.kind not in ("number", "ordinal", "range") for token in named)
+    return bool(begins) and apart and bool(columns_of(lines.tokens, lines.place, place, lines.names))
 
 
 def _begins_their_work(lines: Lines, place: int) -> bool:

@@ -81,6 +81,7 @@ from roundwright.wording.reading.sizes import (
 )
 from roundwright.wording.reading.standing_told import behind_note, bracket_of_standing
 from roundwright.wording.reading.starred_rounds import with_starred_rounds
+from roundwright.wording.reading.stitches_added import with_stitches_added
 from roundwright.wording.reading.tokens import (
     BLANK,
     BULLET,
@@ -160,7 +161,7 @@ class Laid(Struct):
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
-    tokens = with_parts_in_order(tokens)
+    tokens = with_parts_in_order(with_stitches_added(tokens))
     tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
     tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)
@@ -624,7 +625,15 @@ def _scoped(
         phrases = tuple(with_stitches_of_sizes(named, list(piece.phrases)))
         made.extend(with_sizes_apart(replace(piece, label=named, phrases=phrases), width))
     alone = len(pieces) == 1 and pieces[0].label is not None and pieces[0].label.kind == "sizes"
-    return made, sizes if carried or (alone and not pieces[0].phrases) else ()
+    heads = alone and (not pieces[0].phrases or _introduces(pieces[0].phrases))
+    return made, sizes if carried or heads else ()
+
+
+def _introduces(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether no more is said than that work follows: `continue with decreases as follows`, `decrease as follows`."""
+    last = phrases[-1]
+    follows = type(last) is Said and last.text == "follows"
+    return follows and all(type(phrase) in (Said, Change, Continue) for phrase in phrases)
 
 
 def _heads_lines(tokens: list[Token], begin: int, stop: int, pieces: list[Segment]) -> bool:

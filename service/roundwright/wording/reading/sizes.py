@@ -8,6 +8,7 @@ from typing import Final
 from msgspec import Struct
 
 from roundwright.wording.reading.sizes_by_person import letters_of, lines_of, pairs_of, persons_of
+from roundwright.wording.reading.sizes_in_brackets import names_of_cast_on
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, SLASH, SPACE, STOP, TAB, Token
 
 NO_NAMES: Final[Mapping[str, int]] = {}
@@ -73,6 +74,7 @@ def names_of(tokens: list[Token], width: int) -> Mapping[str, int]:
     names = {name: column for column, spellings in enumerate(described.names) for name in spellings}
     in_print = _in_brackets(tokens, width) or _behind_brackets(tokens, width)
     in_print = in_print or _first_and_in_brackets(tokens, width)
+    in_print = in_print or names_of_cast_on(tokens, width)
     in_print = in_print or _without_comparisons(_before_size(tokens, width) or _casting_on(tokens, width))
     in_print = in_print or _above_columns(tokens, width)
     names |= {name: column for name, column in in_print.items() if name not in names}

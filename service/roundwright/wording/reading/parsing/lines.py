@@ -152,7 +152,8 @@ class Lines(ExtentReader):
             ahead += 1
         plain = ahead
         while self.kind(ahead) in ("plain", "even", "knit", "between") and self.joined(ahead):
-            ahead += 1
+            every = self.kind(ahead + 1) in ("all", "each") and self.kind(ahead + 2) == "stitch_noun"
+            ahead += 3 if every else 1  # the "k all sts" rows
         if self.kind(ahead) == "step" and self.kind(ahead + 1) == "number" and self.joined(ahead + 1):
             return self.only_words(ahead + 2)  # leave out step 4 and decrease in every round
         if self.kind(ahead) != "round" or not self.joined(ahead):
