@@ -505,3 +505,18 @@ def test_three_needles_that_lose_as_many_have_as_many_each() -> None:
     assert after_each_round(read(f"Round 1: {words}", (60,), "en-US")) == [57]
     codes = [finding.code for finding in read(f"Round 1: {words}", (64,), "en-US").findings]
     assert "left_over" in codes
+
+
+@pytest.mark.parametrize(
+    "end",
+    ["3 stitches from the end", "3 sts from the end of your needle", "the last 3 stitches on this needle"],
+)
+def test_stitches_from_the_end_of_a_needle_are_its_last(end: str) -> None:
+    """They are decreased, and so are those of the middle needle."""
+    words = (
+        f"Row 1: On needle one knit to {end}, k2tog, knit the last stitch on this needle. "
+        f"On needle 2, k1, ssk, knit to {end}, k2tog, k1. On needle 3, k1, ssk, knit to the end."
+    )
+    assert after_each_round(read(words, (64,), "en-US")) == [60]
+    wrong = read(f"{words} (62 sts)", (64,), "en-US").findings
+    assert "count_differs" in [finding.code for finding in wrong]
