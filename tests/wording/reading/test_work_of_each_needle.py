@@ -1,5 +1,7 @@
 """Stitches shared over needles, then the work of each; a decrease round and a plain one by turns; two by two."""
 
+from typing import Final
+
 import pytest
 
 from roundwright.wording.proofreading.read import read
@@ -481,3 +483,40 @@ def test_a_plain_round_before_the_work_of_each_needle_is_a_round() -> None:
         "On each needle: k13, k2tog (56 sts). Next rnd: knit."
     )
     assert after_each_round(read(text, (64,))) == [60, 60, 56, 56]
+
+
+TOE: Final = (
+    "Round 1:\nNeedle #1: Knit to last 3 stitches, k2tog, k1.\n"
+    "Needle #2: K1, ssk, knit to last 3 stitches, k2tog, k1.\nNeedle #3: K1, ssk, knit to end.\nRound 2: Knit.\n"
+    "Repeat these two rounds until you have {last} stitches."
+)
+
+
+@pytest.mark.parametrize(("count", "last"), [(64, 32), (64, 16), (60, 16), (44, 20), (66, 30)])
+def test_a_toe_has_half_of_its_stitches_on_the_middle_needle(count: int, last: int) -> None:
+    """Where that does not come out (66), its needles have as many each."""
+    counts = after_each_round(read(TOE.format(last=last), (count,), "en-US"))
+    assert counts == [left for left in range(count - 4, last - 1, -4) for _ in range(2)]
+
+
+def test_three_needles_that_lose_as_many_have_as_many_each() -> None:
+    """Of 60 stitches each needle has 20; on 64 it is told that they do not come out."""
+    words = "Needle 1: k2tog, knit to end. Needle 2: k2tog, knit to end. Needle 3: k2tog, knit to end."
+    assert after_each_round(read(f"Round 1: {words}", (60,), "en-US")) == [57]
+    codes = [finding.code for finding in read(f"Round 1: {words}", (64,), "en-US").findings]
+    assert "left_over" in codes
+
+
+@pytest.mark.parametrize(
+    "end",
+    ["3 stitches from the end", "3 sts from the end of your needle", "the last 3 stitches on this needle"],
+)
+def test_stitches_from_the_end_of_a_needle_are_its_last(end: str) -> None:
+    """They are decreased, and so are those of the middle needle."""
+    words = (
+        f"Row 1: On needle one knit to {end}, k2tog, knit the last stitch on this needle. "
+        f"On needle 2, k1, ssk, knit to {end}, k2tog, k1. On needle 3, k1, ssk, knit to the end."
+    )
+    assert after_each_round(read(words, (64,), "en-US")) == [60]
+    wrong = read(f"{words} (62 sts)", (64,), "en-US").findings
+    assert "count_differs" in [finding.code for finding in wrong]

@@ -19,6 +19,7 @@ from roundwright.wording.reading.tokens import (
     SEMI,
     STOP,
     Token,
+    words_at,
 )
 
 MOST_NEEDLES: Final = 8
@@ -221,9 +222,12 @@ MOST_AS_OTHER: Final = 5
 
 
 def _without_needle(work: list[Token]) -> list[Token]:
-    """The words without `of the needle` behind an end."""
+    """The words without `of the needle` behind an end, and without `on this needle`."""
     made: list[Token] = []
     for place, token in enumerate(work):
+        if token.kind == "needle" and place > 1 and [work[place - 2].text, work[place - 1].text] in _ON_THIS:
+            del made[-2:]
+            continue
         ends = next((at for at in range(place - 1, max(place - 4, -1), -1) if work[at].kind != ""), -1)
         if token.kind == "needle" and ends >= 0 and work[ends].kind == "end":
             del made[len(made) - (place - ends - 1) :]
@@ -232,10 +236,33 @@ def _without_needle(work: list[Token]) -> list[Token]:
     return made
 
 
+_ON_THIS: Final = (["on", "this"], ["of", "this"], ["on", "your"], ["of", "your"])
+
+
+def _with_last(work: list[Token]) -> list[Token]:
+    """The words with `knit to 3 sts from the end` told as `knit to last 3 sts`."""
+    made: list[Token] = []
+    for token in work:
+        made.append(token)
+        far = [word for word in made[-MOST_FROM_END:] if word.text != "the"]
+        kinds = [word.kind for word in far[-5:-3]]
+        before = kinds in (["to", "number"], ["until", "number"])
+        if token.kind == "end" and before and far[-3].kind == "stitch_noun" and far[-2].text in _FROM:
+            number = next(at for at in range(len(made) - 1, 0, -1) if made[at] is far[-4])
+            del made[number + 2 :]
+            made[number:number] = words_at(far[-4].start, ("last", "last"))
+    return made
+
+
+MOST_FROM_END: Final = 6
+"""Words of `to 3 sts from the end`."""
+_FROM: Final = ("from", "before")
+
+
 def _to_marker(work: list[Token]) -> list[Token]:
     """The work of a needle with its end told as a marker."""
     made: list[Token] = []
-    work = _without_needle(work)
+    work = _with_last(_without_needle(work))
     for place, token in enumerate(work):
         before = work[place - 1] if place else None
         far = work[place - 2] if place > 1 and before is not None and before.text == "the" else before

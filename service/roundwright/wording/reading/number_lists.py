@@ -473,7 +473,15 @@ def _is_list(tokens: list[Token], begin: int, run: _Run) -> bool:
         if not run.brackets and (following.kind == "number" or following.text == "and"):
             return following.flags & ~_JOINTS > 0
     rises = run.brackets or run.values[0] != run.values[-1]
-    return rises and all(_alike(*pair, rising=not run.brackets) for pair in pairwise(run.values))
+    values = run.values[:: -1 if _counts_down(before, run, following) else 1]
+    return rises and all(_alike(*pair, rising=not run.brackets) for pair in pairwise(values))
+
+
+def _counts_down(before: Token | None, run: _Run, following: Token | None) -> bool:
+    """Whether they are counts, the largest size first: `until you have a total of 28 24 20 stitches`."""
+    counts = following is not None and following.kind == "stitch_noun" and not following.flags & ~SPACE
+    crafted = before is not None and before.kind in _CRAFTS
+    return counts and not crafted and not run.brackets and len(run.values) >= FEWEST_WITH_SHORT
 
 
 _OF_SIZES: Final = frozenset(("stitch_noun", "knit", "purl", "round", "times", "unit", "remain"))

@@ -359,14 +359,28 @@ class Worker:
         sections = self.sections
         if sections is None or len(sections) != len(pieces) or sum(sections) != count:
             self.assumed = True
-            if count % len(pieces):
-                message = say("read.unequal_sections", stitches=count, sections=len(pieces))
-                raise UnclearError("left_over", message, pieces[0][0].start)
-            sections = (count // len(pieces),) * len(pieces)
+            sections = self.assumed_sections(pieces, count)
         parts = [self.section(tuple(piece), section) for piece, section in zip(pieces, sections, strict=True)]
         steps = tuple([step for part in parts for step in part.steps])
         after = tuple([part.left for part in parts])
         return Worked(steps, sum(part.used for part in parts), sum(after), after, self.assumed)
+
+    def assumed_sections(self, pieces: list[list[Node]], count: int) -> Sections:
+        """The sections where none are placed: all alike, or those of a toe on three needles, sole, instep, sole.
+
+        The middle needle of a toe changes by twice as many stitches as the first and the last, and has as many.
+        """
+        if len(pieces) == len(_OF_TOE) and not count % sum(_OF_TOE):
+            quarter = count // sum(_OF_TOE)
+            shares = tuple([quarter * share for share in _OF_TOE])
+            parts = [self.section(tuple(piece), share) for piece, share in zip(pieces, shares, strict=True)]
+            first, middle, last = (part.used - part.left for part in parts)
+            if first and first == last and middle == first + last:
+                return shares
+        if count % len(pieces):
+            message = say("read.unequal_sections", stitches=count, sections=len(pieces))
+            raise UnclearError("left_over", message, pieces[0][0].start)
+        return (count // len(pieces),) * len(pieces)
 
     # --- in every section
 
@@ -497,3 +511,5 @@ def _is_centred(node: Node, leave: int) -> bool:
 
 
 _FILLS: Final = frozenset((Fill, Evenly))
+_OF_TOE: Final = (1, 2, 1)
+"""Quarters of the round on the needles of a toe."""

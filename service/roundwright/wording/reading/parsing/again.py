@@ -183,8 +183,18 @@ class AgainReader(SequenceReader):
         place, numbers = self.round_numbers(ahead)
         joined = len(numbers) > 1 and self.kind(ahead + 1) in ("and", "to")
         ordinal = self.kind(ahead) == "ordinal" and self.joined(ahead)
-        ends = self.kind(place) in _BEHIND_THEM or (ordinal and self.ends_at(place))
-        return Again(*self.take(place), tuple(numbers)) if (joined or ordinal) and ends else None
+        alone = self.is_line_alone(place)  # Rnds 12-16: (repeat 5)
+        ends = self.kind(place) in _BEHIND_THEM or (ordinal and self.ends_at(place)) or alone
+        return Again(*self.take(place), tuple(numbers)) if (joined or ordinal or alone) and ends else None
+
+    def is_line_alone(self, stop: int) -> bool:
+        """Whether no more than these words stands behind the label of a line, in a bracket or not."""
+        before = self.tokens[self.place - 1] if self.place else None
+        bracket = before is not None and before.kind == "(" and self.kind(stop) == ")"
+        labelled = before.flags if before is not None and bracket else self.flags(0)
+        behind = stop + bracket
+        ended = self.place + behind >= len(self.tokens) or self.tokens[self.place + behind].flags & LINE
+        return bool(labelled & COLON and ended)
 
     def steps(self, ahead: int) -> Again | None:
         """`steps 5 and 6`."""
