@@ -4,6 +4,8 @@ from typing import Final
 
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_signs import (
+    MOST_OF_COLOUR,
+    OF_COLOUR,
     WORKS,
     begins_sentence,
     dotted_pair,
@@ -343,19 +345,14 @@ def _colour_note(lines: Lines) -> int:
         return 0
     ahead = 0
     while (
-        (lines.kind(ahead) in _OF_COLOUR or len(lines.text_of(ahead)) == 1)
+        (lines.kind(ahead) in OF_COLOUR or len(lines.text_of(ahead)) == 1)
         and lines.joined(ahead)
-        and ahead < MOST_IN_NOTE
+        and ahead < MOST_OF_COLOUR
     ):
         if lines.place + ahead >= lines.stop:
             return 0
         ahead += 1
     return ahead if ahead and lines.flags(ahead) & COLON and not lines.flags(ahead) & LINE else 0
-
-
-_OF_COLOUR: Final = ("word", "", "only", "yarn", "in")
-MOST_IN_NOTE: Final = 4
-"""Words of a colour between the number of a round and its colon."""
 
 
 def _step(lines: Lines, start: int) -> Label | None:
