@@ -104,7 +104,7 @@ def opens_line(lines: Lines, token: Token) -> bool:
 
 
 def _of_colour(lines: Lines) -> int:
-    """How many words tell the colour behind a number and its colon: `4-6: Color B: K`, `7-8: Switch to B, k`; else 0."""
+    """How many words tell the colour behind a number and its colon: `4-6: Color B: K`, `7: Switch to B, k`; else 0."""
     ahead = 0
     while ahead <= MOST_OF_COLOUR and (
         lines.kind(ahead) in (*OF_COLOUR, "to") or len(lines.text_of(ahead)) == 1

@@ -807,7 +807,7 @@ class StitchReader(NewStitchReader):
         at = self.skip(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
         if self.kind(at) not in ("after", "in", "each"):
             return None
-        if self.kind(at) == "in" and (last := self.in_every_number(at)):
+        if last := self.in_every_number(at):
             return last
         return self.at_every(at, "m1" if self.kind(at) == "after" else "kfb")
 
@@ -838,8 +838,9 @@ class StitchReader(NewStitchReader):
         return None
 
     def in_every_number(self, at: int) -> Phrase | None:
-        """`increase one stitch in every 12`: the last of so many; None where other work follows."""
-        place = self.skip(at + 1)
+        """`increase one stitch in every 12`, `every 12 sts`: the last of so many; None where other work follows."""
+        within = self.kind(at) == "in"
+        place = self.skip(at + 1) if within else at
         number = self.token(place + 1).number
         noun = place + 2 + (self.kind(place + 2) == "stitch_noun")
         ends = self.ends_at(noun) or self.kind(noun) in ("(", "around") or self.text_of(noun) == "all"
@@ -847,6 +848,7 @@ class StitchReader(NewStitchReader):
         if (
             self.kind(place) != "each"
             or self.kind(place + 1) != "number"
+            or not (within or noun > place + 2)
             or not ends
             or min(plain, default=0) < 1
         ):
@@ -862,7 +864,7 @@ class StitchReader(NewStitchReader):
         behind = kind == "after"
         if kind in ("in", "after"):
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number"):
+        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number", "alternate"):
             return None
         numbers, seconds, stop = self.two_ordinals(ahead + 1)
         pair, counted, several = bool(seconds), self.kind(ahead + 1) == "number", _ONCE[name] > 1
@@ -927,7 +929,9 @@ class StitchReader(NewStitchReader):
         return tuple(firsts), tuple(others), at + opened
 
     def ordinal_at(self, ahead: int) -> int:
-        """The value of an ordinal or a number."""
+        """The value of an ordinal or a number; 2 of `other` in `every other stitch`."""
+        if self.kind(ahead) == "alternate":
+            return 2
         return (self.token(ahead).number or ONE).of(0) or 0
 
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
