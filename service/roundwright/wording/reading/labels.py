@@ -393,7 +393,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         return None
     number = spans[-1].last.of(0) or 1
     if _numbers_labelled_line(lines, token):
-        return _numbered(lines, start)
+        return _numbered(lines, start) if lines.kind() == "round" else _number_first(lines, start)
     lines.place += _is_pattern_round(lines, token)
     if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
         return _before_round(lines, start, token, spans)
@@ -469,6 +469,9 @@ def _numbers_labelled_line(lines: Lines, token: Token) -> bool:
     """Whether a number only numbers a line that begins with its rounds: `2. Rounds 1-8: *knit 2, purl 2`."""
     first = bool(token.flags & LINE) or token.start == 0
     begins = first and bool(lines.flags(0) & STOP) and lines.kind() == "round"
+    number_first = lines.kind(1) == "round" and lines.flags(2) & (COLON | STOP)
+    if first and lines.flags(0) & STOP and lines.kind() == "range" and number_first:
+        return True  # `2. 1-12 rows. Knit`
     numbered = lines.kind(1) in ("number", "range") and not lines.flags(1) & (COMMA | STOP)
     return begins and numbered and bool(lines.flags(2) & (COLON | STOP))
 

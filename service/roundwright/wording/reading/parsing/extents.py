@@ -127,6 +127,10 @@ MOST_BEFORE_LAST: Final = 5
 """Words between `up to` and the last round of several."""
 
 
+_MARKED: Final = ("the", "a", "where", "beginning of the round", "beginning of round", "end of round")
+"""What stands behind `to mark` where a marker is told for what it is."""
+
+
 class ExtentReader(NumberReader):
     """Reads how far something is worked."""
 
@@ -143,6 +147,8 @@ class ExtentReader(NumberReader):
             kind = self.kind(ahead)
         if kind == "end":
             return self.to_end(ahead)
+        if self.token(ahead).text == "mark" and self.text_of(ahead + 1) in _MARKED and self.joined(ahead + 1):
+            return self.only_words(ahead + 1)  # place a marker to mark the beginning of the round
         if kind in ("marker", "make", "place", "slipmarker") and self.token(ahead).text != "make":
             return Extent(*self.take(ahead + 1), None, marker=True)
         if kind == "last":

@@ -77,6 +77,8 @@ _OF_PLACE: Final = frozenset(
     ("", "in", "begin", "end", "last", "first", "ordinal", "next", "round", "stitch_noun", "marker")
 )
 """Kinds of words that tell where in the round that stitch is."""
+_SOMEWHERE: Final = frozenset(("midway", "halfway", "somewhere", "anywhere", "about"))
+"""Words that tell it roughly."""
 _BEGINS: Final = STOP | COLON | SEMI | DASH | LINE
 _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
@@ -980,16 +982,25 @@ class StitchReader(NewStitchReader):
     def is_of_plain_round(self, ahead: int) -> bool:
         """Whether a whole round is told of, and no more work behind: `knit 1 round, dec 1 st at the end`."""
         stop = ahead
-        while self.kind(stop) in _OF_PLACE and self.joined(stop):
+        while (self.kind(stop) in _OF_PLACE or self.text_of(stop) in _SOMEWHERE) and self.joined(stop):
             stop += 1
+        if self.kind(stop) == "stitch" and self.flags(stop) & COMMA and self.ends_at(stop + 1):
+            stop += 1  # decrease one stitch, k2tog
         counted = self.kind(stop) == "(" or self.kind(stop + 1) == "stitch_noun"
         if not counted and self.place + stop < self.stop and self.joined(stop):
             return False
         if any(self.kind(at) == "last" and self.kind(at + 1) == "round" for at in range(ahead, stop)):
             return True  # work 6 rounds in rib, inc 1 st at end of last round
         first = self.place - 1
-        while first >= 0 and self.tokens[first].kind in _OF_PLAIN_ROUND:
+        while first >= 0 and (
+            self.tokens[first].kind in _OF_PLAIN_ROUND or self.tokens[first].text in _SOMEWHERE
+        ):
             first -= 1
+        if first > 0 and [token.kind for token in self.tokens[first - 1 : first + 1]] == [
+            "all",
+            "stitch_noun",
+        ]:
+            first -= 2  # knit all stitches, decreasing 1 st
         verb = self.tokens[first] if first >= 0 else None
         if verb is None or verb.kind not in ("knit", "purl") or not (first == 0 or verb.flags & _BEGINS):
             return False
