@@ -4,6 +4,8 @@ from typing import Final
 
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_signs import (
+    MOST_OF_COLOUR,
+    OF_COLOUR,
     WORKS,
     begins_sentence,
     dotted_pair,
@@ -350,19 +352,14 @@ def _colour_note(lines: Lines) -> int:
         return 0
     ahead = 0
     while (
-        (lines.kind(ahead) in _OF_COLOUR or len(lines.text_of(ahead)) == 1)
+        (lines.kind(ahead) in OF_COLOUR or len(lines.text_of(ahead)) == 1)
         and lines.joined(ahead)
-        and ahead < MOST_IN_NOTE
+        and ahead < MOST_OF_COLOUR
     ):
         if lines.place + ahead >= lines.stop:
             return 0
         ahead += 1
     return ahead if ahead and lines.flags(ahead) & COLON and not lines.flags(ahead) & LINE else 0
-
-
-_OF_COLOUR: Final = ("word", "", "only", "yarn", "in")
-MOST_IN_NOTE: Final = 4
-"""Words of a colour between the number of a round and its colon."""
 
 
 def _step(lines: Lines, start: int) -> Label | None:
@@ -403,7 +400,7 @@ def _number_first(lines: Lines, start: int) -> Label | None:
         return None
     number = spans[-1].last.of(0) or 1
     if _numbers_labelled_line(lines, token):
-        return _numbered(lines, start)
+        return _numbered(lines, start) if lines.kind() == "round" else _number_first(lines, start)
     lines.place += _is_pattern_round(lines, token)
     if lines.kind() == "round" and not lines.flags(0) & (COLON | LINE):
         return _before_round(lines, start, token, spans)
@@ -479,6 +476,9 @@ def _numbers_labelled_line(lines: Lines, token: Token) -> bool:
     """Whether a number only numbers a line that begins with its rounds: `2. Rounds 1-8: *knit 2, purl 2`."""
     first = bool(token.flags & LINE) or token.start == 0
     begins = first and bool(lines.flags(0) & STOP) and lines.kind() == "round"
+    number_first = lines.kind(1) == "round" and lines.flags(2) & (COLON | STOP)
+    if first and lines.flags(0) & STOP and lines.kind() == "range" and number_first:
+        return True  # `2. 1-12 rows. Knit`
     numbered = lines.kind(1) in ("number", "range") and not lines.flags(1) & (COMMA | STOP)
     return begins and numbered and bool(lines.flags(2) & (COLON | STOP))
 

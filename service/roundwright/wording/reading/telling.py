@@ -164,6 +164,8 @@ def introduces(seen: Seen, segment: Segment) -> bool:
         behind = dropwhile(lambda phrase: phrase is not seen.rounds[0], seen.order)
         worked = Then in [type(phrase) for phrase in behind]
         return not worked and all(map(is_bare, seen.work))  # `knit one round like this:`
+    if segment.intro and _of_every_round(seen, thus=thus):
+        return True
     if segment.intro and _announces(seen):
         return True  # `knit one round and take out 6 as you go:`
     spoken = seen.lead > 0 and not (seen.rounds or seen.lengths or seen.times or seen.counts or seen.agains)
@@ -191,6 +193,14 @@ def _names_sorts(seen: Seen) -> bool:
     ends = seen.untils or seen.times or seen.lengths or seen.counts or seen.until_round
     single = any(not rounds.every for rounds in seen.rounds)
     return all(name < 0 for name in names) and not (ends or single or seen.work or seen.evenly)
+
+
+def _of_every_round(seen: Seen, *, thus: bool) -> bool:
+    """Whether it is only said that the rounds below are knitted: `Knit each rnd as follows:`."""
+    follows = thus or any(type(phrase) is Said and phrase.text == "follows" for phrase in seen.order)
+    ends = seen.untils or seen.lengths or seen.counts or seen.times or seen.changes or seen.agains
+    every = bool(seen.rounds) and all(rounds.every and rounds.step <= 1 for rounds in seen.rounds)
+    return follows and every and not ends and not seen.fabrics and all(map(is_bare, seen.work))
 
 
 def _announces(seen: Seen) -> bool:

@@ -127,6 +127,10 @@ MOST_BEFORE_LAST: Final = 5
 """Words between `up to` and the last round of several."""
 
 
+_MARKED: Final = ("the", "a", "where", "beginning of the round", "beginning of round", "end of round")
+"""What stands behind `to mark` where a marker is told for what it is."""
+
+
 class ExtentReader(NumberReader):
     """Reads how far something is worked."""
 
@@ -143,6 +147,8 @@ class ExtentReader(NumberReader):
             kind = self.kind(ahead)
         if kind == "end":
             return self.to_end(ahead)
+        if kind == "stars" or self.is_what_marks(ahead):
+            return self.only_words(ahead + 1)
         if kind in ("marker", "make", "place", "slipmarker") and self.token(ahead).text != "make":
             return Extent(*self.take(ahead + 1), None, marker=True)
         if kind == "last":
@@ -153,13 +159,15 @@ class ExtentReader(NumberReader):
             return Extent(*self.take(ahead + 1), None, marker=True)
         if reached := self.to_next(ahead):
             return reached
-        if kind == "stars":
-            return self.only_words(ahead + 1)
         if kind in ("number", "list") and (
             phrase := self.to_length(ahead) or self.within(ahead) or self.to_number(ahead, until=until)
         ):
             return phrase
         return self.far(ahead, until=until)
+
+    def is_what_marks(self, ahead: int) -> bool:
+        """Whether it is told what a marker is for: `place a marker to mark the beginning of the round`."""
+        return self.text_of(ahead) == "mark" and self.text_of(ahead + 1) in _MARKED and self.joined(ahead + 1)
 
     def before_marked(self, ahead: int) -> int:
         """The words of `to the stitch before a marked stitch`, `to the st before m`; 0 where others stand there."""

@@ -316,9 +316,9 @@ class Lines(ExtentReader):
             start, end, flags = self.take(4)
             nodes = (Stitch("k", first, start, end), Stitch("p", second, start, end))
             return Fabric(start, end, flags, "ratio", nodes)
-        if self.kind(1) == "number" and self.is_worked_on():
-            start, end, flags = self.take(2)
-            number = self.tokens[self.place - 1].number or ONE
+        if self.kind(1) == "number" and (words := self.worked_on_so_many()):
+            number = self.token(1).number or ONE
+            start, end, flags = self.take(words)
             return Stitches(start, end, flags, Stitch("k", number, start, end))
         if kind == "rib" and (width := self.rib_width()):
             name, column = self.tokens[self.place - 1].start, Number((width,))
@@ -339,16 +339,21 @@ class Lines(ExtentReader):
         owned = self.place > 1 and self.tokens[self.place - 1].text in ("my", "your", "our")
         return owned and self.kind() == "pattern" and self.tokens[self.place - 2].kind != "in"
 
-    def is_worked_on(self) -> bool:
-        """Whether a fabric is worked on so many stitches within a repeat: `*seed 8, k2tog; rep from *`."""
+    def completed(self) -> Phrase | None:
+        """`*complete 8 sts, k2tog`: so many stitches, as the fabric has them; None for any other `all`."""
+        works = self.token().text == "complete" and self.kind(1) == "number"
+        return self.worked_stitches(1) if works and self.worked_on_so_many() else None
+
+    def worked_on_so_many(self) -> int:
+        """Words of a fabric on so many stitches of a repeat, `*seed 8, k2tog; rep from *`, `*rib 8 sts,`; else 0."""
+        stop = 2 + (self.kind(2) == "stitch_noun")
         before = self.tokens[self.place - 1].kind if self.place else ""
         opens = before in ("stars", "(")
-        closes = self.kind(2) in ("stars", ")", "repeat")
-        parted = bool(self.flags(2) & (COMMA | SEMI))
+        closes = self.kind(stop) in ("stars", ")", "repeat")
+        parted = bool(self.flags(stop) & (COMMA | SEMI))
         behind = before == "stitch" and bool(self.flags(0) & COMMA) and closes  # *k3tog, moss 11; rep from *
-        return (
-            self.joined(1) and (closes or parted) and (opens or behind or self.kind(2) in ("stitch", "slip"))
-        )
+        within = opens or behind or self.kind(stop) in ("stitch", "slip")
+        return stop if self.joined(1) and (closes or parted) and within else 0
 
     def even(self) -> Phrase:
         """`even`, `plain`; `the even rounds` are every other."""
@@ -988,7 +993,7 @@ _READ: Final = {
     "to": Lines.to,
     "until": Lines.to,
     "around": Lines.around,
-    "all": Lines.all_of,
+    "all": lambda lines: lines.completed() or lines.all_of(),
     "each": Lines.all_of,
     "alternate": Lines.alternate,
     "ordinal": Lines.ordinal,

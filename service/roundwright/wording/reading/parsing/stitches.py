@@ -77,6 +77,8 @@ _OF_PLACE: Final = frozenset(
     ("", "in", "begin", "end", "last", "first", "ordinal", "next", "round", "stitch_noun", "marker")
 )
 """Kinds of words that tell where in the round that stitch is."""
+_SOMEWHERE: Final = frozenset(("midway", "halfway", "somewhere", "anywhere", "about"))
+"""Words that tell it roughly."""
 _BEGINS: Final = STOP | COLON | SEMI | DASH | LINE
 _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 _PASSED_STITCHES: Final = ("slip", "number", "stitch_noun", "", "each", "first", "ordinal", "these")
@@ -807,7 +809,7 @@ class StitchReader(NewStitchReader):
         at = self.skip(ahead + 1 + (self.kind(ahead + 1) == "stitch_noun"))
         if self.kind(at) not in ("after", "in", "each"):
             return None
-        if self.kind(at) == "in" and (last := self.in_every_number(at)):
+        if last := self.in_every_number(at):
             return last
         return self.at_every(at, "m1" if self.kind(at) == "after" else "kfb")
 
@@ -838,8 +840,9 @@ class StitchReader(NewStitchReader):
         return None
 
     def in_every_number(self, at: int) -> Phrase | None:
-        """`increase one stitch in every 12`: the last of so many; None where other work follows."""
-        place = self.skip(at + 1)
+        """`increase one stitch in every 12`, `every 12 sts`: the last of so many; None where other work follows."""
+        within = self.kind(at) == "in"
+        place = self.skip(at + 1) if within else at
         number = self.token(place + 1).number
         noun = place + 2 + (self.kind(place + 2) == "stitch_noun")
         ends = self.ends_at(noun) or self.kind(noun) in ("(", "around") or self.text_of(noun) == "all"
@@ -847,6 +850,7 @@ class StitchReader(NewStitchReader):
         if (
             self.kind(place) != "each"
             or self.kind(place + 1) != "number"
+            or not (within or noun > place + 2)
             or not ends
             or min(plain, default=0) < 1
         ):
@@ -862,7 +866,7 @@ class StitchReader(NewStitchReader):
         behind = kind == "after"
         if kind in ("in", "after"):
             ahead = self.skip(ahead + 1)
-        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number"):
+        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("ordinal", "number", "alternate"):
             return None
         numbers, seconds, stop = self.two_ordinals(ahead + 1)
         pair, counted, several = bool(seconds), self.kind(ahead + 1) == "number", _ONCE[name] > 1
@@ -927,7 +931,9 @@ class StitchReader(NewStitchReader):
         return tuple(firsts), tuple(others), at + opened
 
     def ordinal_at(self, ahead: int) -> int:
-        """The value of an ordinal or a number."""
+        """The value of an ordinal or a number; 2 of `other` in `every other stitch`."""
+        if self.kind(ahead) == "alternate":
+            return 2
         return (self.token(ahead).number or ONE).of(0) or 0
 
     def changed(self, sign: int, ahead: int, *, to: bool) -> Phrase:
@@ -976,16 +982,25 @@ class StitchReader(NewStitchReader):
     def is_of_plain_round(self, ahead: int) -> bool:
         """Whether a whole round is told of, and no more work behind: `knit 1 round, dec 1 st at the end`."""
         stop = ahead
-        while self.kind(stop) in _OF_PLACE and self.joined(stop):
+        while (self.kind(stop) in _OF_PLACE or self.text_of(stop) in _SOMEWHERE) and self.joined(stop):
             stop += 1
+        if self.kind(stop) == "stitch" and self.flags(stop) & COMMA and self.ends_at(stop + 1):
+            stop += 1  # decrease one stitch, k2tog
         counted = self.kind(stop) == "(" or self.kind(stop + 1) == "stitch_noun"
         if not counted and self.place + stop < self.stop and self.joined(stop):
             return False
         if any(self.kind(at) == "last" and self.kind(at + 1) == "round" for at in range(ahead, stop)):
             return True  # work 6 rounds in rib, inc 1 st at end of last round
         first = self.place - 1
-        while first >= 0 and self.tokens[first].kind in _OF_PLAIN_ROUND:
+        while first >= 0 and (
+            self.tokens[first].kind in _OF_PLAIN_ROUND or self.tokens[first].text in _SOMEWHERE
+        ):
             first -= 1
+        if first > 0 and [token.kind for token in self.tokens[first - 1 : first + 1]] == [
+            "all",
+            "stitch_noun",
+        ]:
+            first -= 2  # knit all stitches, decreasing 1 st
         verb = self.tokens[first] if first >= 0 else None
         if verb is None or verb.kind not in ("knit", "purl") or not (first == 0 or verb.flags & _BEGINS):
             return False
