@@ -1,0 +1,133 @@
+"""Words of print in the order and manner in which others tell the same work.
+
+`And so on until you k2tog all around` is `until you are down to k2tog around`; `Knit 3 rounds. At the end of the first
+round k2tog` is a round with a decrease at its end and two plain ones.
+"""
+
+from collections.abc import Callable
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.wording.reading.tokens import COMMA, FULL, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tree import Number
+
+
+def with_words_of_others(tokens: list[Token]) -> list[Token]:
+    """The words, with those of these manners in place of them. Takes time in their number."""
+    made: list[Token] = []
+    done = 0
+    for place, token in enumerate(tokens):
+        rule = _RULES.get(token.kind) if place >= done else None
+        stop, words = rule(tokens, place) if rule is not None else (0, [])
+        if stop > place:
+            made.extend((*tokens[done:place], *words))
+            done = stop
+    return [*made, *tokens[done:]] if done else tokens
+
+
+_Told = tuple[int, list[Token]]
+_NOTHING: Final[_Told] = (0, [])
+
+
+def _kinds(tokens: list[Token], begin: int, number: int) -> list[str]:
+    return [token.kind for token in tokens[begin : begin + number]]
+
+
+def _marked(tokens: list[Token], place: int) -> _Told:
+    """`Mark 4 sts. Dec 1 st on each side of each marked st` as `place 4 markers`."""
+    marks = tokens[place].text == "mark" and _kinds(tokens, place + 1, 2) == ["number", "stitch_noun"]
+    behind = tokens[place + COUNTED : place + MOST_TO_MARKED]
+    if not marks or not any(token.text.startswith("marked ") for token in behind):
+        return _NOTHING
+    verb, number, noun = tokens[place : place + COUNTED]
+    return place + COUNTED, [
+        replace(verb, kind="word", text="place"),
+        number,
+        replace(noun, kind="marker", text="markers"),
+    ]
+
+
+def _evenly(tokens: list[Token], place: int) -> _Told:
+    """`(k2tog) 8 times evenly`, `*k2tog* evenly 8 times` as `k2tog 8 times evenly`."""
+    opens, closes = tokens[place].text, _kinds(tokens, place + 2, 1)
+    if _kinds(tokens, place + 1, 1) != ["stitch"] or closes not in (["stars"], [")"]) or opens not in "(*[":
+        return _NOTHING
+    if sorted(_kinds(tokens, place + COUNTED, COUNTED)) != ["evenly", "number", "times"]:
+        return _NOTHING
+    return place + COUNTED, [replace(tokens[place + 1], flags=tokens[place].flags)]
+
+
+def _knitting(tokens: list[Token], place: int) -> _Told:
+    """`Begin by knitting 2 rounds`, `then knitting 2 rounds` as `knit 2 rounds`."""
+    word = tokens[place]
+    if word.text not in _WORKING or _kinds(tokens, place + 1, 2) != ["number", "round"] or not place:
+        return _NOTHING
+    begun = tokens[place - 1].text == "by" and place > 1 and tokens[place - 2].kind == "begin"
+    if not begun and tokens[place - 1].kind != "then":
+        return _NOTHING
+    return place + 1, [replace(word, kind=_WORKING[word.text], text=_WORKING[word.text])]
+
+
+def _down_to(tokens: list[Token], place: int) -> _Told:
+    """`until you k2tog all around` as `until you are down to k2tog around`."""
+    at = place + 1
+    while tokens[at].text in _YOU:
+        at += 1
+    if at == place + 1 or _kinds(tokens, at, 2) != ["stitch", "around"]:
+        return _NOTHING
+    if not tokens[at + 2].flags & _ENDS or tokens[at].means not in _TOGETHER:
+        return _NOTHING
+    return at, [*tokens[place:at], *words_at(tokens[at].start, ("", "are"), ("have", "down to"))]
+
+
+def _first_of_rounds(tokens: list[Token], place: int) -> _Told:
+    """`Knit 3 rounds, and at the end of the first round k2tog` as `knit to last 2 sts, k2tog. Knit 2 rounds`."""
+    number = (
+        tokens[place + 1].number if _kinds(tokens, place, COUNTED) == ["knit", "number", "round"] else None
+    )
+    if number is None or not all((value or 2) > 1 for value in number.values):
+        return _NOTHING
+    at = place + COUNTED
+    while tokens[at].text in _AT_THE:
+        at += 1
+    if [token.text for token in tokens[at : at + 4]] != ["end", "of", "the", "first"]:
+        return _NOTHING
+    work = at + 5
+    decreases = tokens[work].means in _TOGETHER and tokens[work + 1].flags & _ENDS
+    if _kinds(tokens, at + 4, 1) != ["round"] or not decreases:
+        return _NOTHING
+    knit, rounds = tokens[place], tokens[place + 2]
+    near = knit.end
+    two = Token("number", "2", near, near, SPACE, number=Number((2,)))
+    last = words_at(near, ("to", "to"), ("last", "last")), two, words_at(near, ("stitch_noun", "sts"))
+    rest = Number(tuple(value if value is None else value - 1 for value in number.values))
+    return work + 1, [
+        knit,
+        *last[0],
+        last[1],
+        *last[2],
+        replace(tokens[work], start=near, end=near, flags=SPACE | COMMA),
+        Token("knit", "knit", near, near, SPACE | STOP | FULL),
+        replace(tokens[place + 1], number=rest),
+        rounds,
+    ]
+
+
+COUNTED: Final = 3
+"""Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
+MOST_TO_MARKED: Final = 80
+"""Words from `mark 4 sts` to `each marked st`."""
+_ENDS: Final = STOP | LINE | SEMI | FULL
+_WORKING: Final = {"knitting": "knit", "purling": "purl"}
+_YOU: Final = frozenset(("you", "we", "just", "only"))
+_TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
+_AT_THE: Final = frozenset(("and", "at", "the", "but"))
+_RULES: Final[dict[str, Callable[[list[Token], int], _Told]]] = {
+    "marker": _marked,
+    "(": _evenly,
+    "stars": _evenly,
+    "word": _knitting,
+    "until": _down_to,
+    "knit": _first_of_rounds,
+}
