@@ -9,6 +9,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import COMMA, FULL, LINE, SEMI, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import Number
 
@@ -69,6 +70,31 @@ def _knitting(tokens: list[Token], place: int) -> _Told:
     return place + 1, [replace(word, kind=_WORKING[word.text], text=_WORKING[word.text])]
 
 
+def _in_each_of(tokens: list[Token], place: int) -> _Told:
+    """`inc in each of the next 4 sts`, `kfb in each of first 4 sts` as `(kfb) 4 times`."""
+    increase = tokens[place]
+    uses, leaves = uses_and_leaves().get(increase.means, (1, 2))
+    at = place + 1
+    at += tokens[at].text in ("1", "one") and increase.kind == "increase"
+    at += tokens[at].kind == "stitch_noun" and at > place + 1
+    at += tokens[at].text == "in"
+    if uses != 1 or leaves <= uses or "each" not in tokens[at].text or tokens[at + 1].text != "of":
+        return _NOTHING
+    at += 2
+    at += tokens[at].text == "the"
+    at += tokens[at].text in _NEXT
+    if _kinds(tokens, at, 2) != ["number", "stitch_noun"]:
+        return _NOTHING
+    stitch = increase.means or "kfb"
+    return at + 2, [
+        replace(increase, kind="(", text="(", means="", end=increase.start),
+        replace(increase, kind="stitch", text=stitch, means=stitch, flags=0),
+        Token(")", ")", increase.end, increase.end, 0),
+        tokens[at],
+        replace(tokens[at + 1], kind="times", text="times"),
+    ]
+
+
 def _down_to(tokens: list[Token], place: int) -> _Told:
     """`until you k2tog all around` as `until you are down to k2tog around`."""
     at = place + 1
@@ -122,11 +148,14 @@ _ENDS: Final = STOP | LINE | SEMI | FULL
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
+_NEXT: Final = frozenset(("next", "first", "last", "following"))
 _AT_THE: Final = frozenset(("and", "at", "the", "but"))
 _RULES: Final[dict[str, Callable[[list[Token], int], _Told]]] = {
     "marker": _marked,
     "(": _evenly,
     "stars": _evenly,
+    "stitch": _in_each_of,
+    "increase": _in_each_of,
     "word": _knitting,
     "until": _down_to,
     "knit": _first_of_rounds,
