@@ -4,6 +4,7 @@
 round k2tog` is a round with a decrease at its end and two plain ones.
 """
 
+import re
 from collections.abc import Callable
 from typing import Final
 
@@ -70,6 +71,29 @@ def _knitting(tokens: list[Token], place: int) -> _Told:
     return place + 1, [replace(word, kind=_WORKING[word.text], text=_WORKING[word.text])]
 
 
+def _at_ends_of_round(tokens: list[Token], place: int) -> _Told:
+    """`dec 1 st at each end of the round`, `on each side of the beginning of the round`, as `dec 2 sts`."""
+    verb, number, noun = (*tokens[place : place + COUNTED], *tokens[-1:] * COUNTED)[:COUNTED]
+    if number.text not in ("1", "one") or noun.kind != "stitch_noun":
+        return _NOTHING
+    stop, where = place + COUNTED, ""
+    while stop < place + MOST_TO_ROUND and tokens[stop].kind != "round":
+        told = tokens[stop].text.split()
+        if not told or not _WHERE.issuperset(told):
+            break
+        where += tokens[stop].text + " "
+        stop += 1
+    whole = tokens[stop - 1].kind == "end" and tokens[stop - 1].text.endswith(("round", "rnd"))
+    begin = stop
+    while not whole and begin > place + COUNTED and tokens[begin - 1].text != "of":
+        begin -= 1
+    named = next((token.kind for token in tokens[stop : stop + COUNTED] if token.kind not in _OF_SORT), "")
+    if _BOTH_ENDS.search(where) is None or not (whole or (named == "round" and begin > place + COUNTED)):
+        return _NOTHING
+    two = [verb, replace(number, text="2", number=Number((2,))), replace(noun, text="sts")]
+    return begin, two if whole else [*two, *words_at(tokens[begin].start, ("in", "in"))]
+
+
 def _in_each_of(tokens: list[Token], place: int) -> _Told:
     """`inc in each of the next 4 sts`, `kfb in each of first 4 sts` as `(kfb) 4 times`."""
     increase = tokens[place]
@@ -93,6 +117,11 @@ def _in_each_of(tokens: list[Token], place: int) -> _Told:
         tokens[at],
         replace(tokens[at + 1], kind="times", text="times"),
     ]
+
+
+def _increase(tokens: list[Token], place: int) -> _Told:
+    told = _at_ends_of_round(tokens, place)
+    return told if told[0] else _in_each_of(tokens, place)
 
 
 def _down_to(tokens: list[Token], place: int) -> _Told:
@@ -144,6 +173,21 @@ COUNTED: Final = 3
 """Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
 MOST_TO_MARKED: Final = 80
 """Words from `mark 4 sts` to `each marked st`."""
+MOST_TO_ROUND: Final = 16
+"""Words from `dec 1 st` to the round at whose ends it is."""
+_BOTH_ENDS: Final = re.compile(
+    r"(?:each|both|either) (?:ends? |sides? of (?:the )?(?:beginning|beg|start) )"
+    r"|(?:beginning|beg|start) and (?:at )?(?:the )?end |end and (?:at )?(?:the )?(?:beginning|beg|start) "
+)
+_WHERE: Final = frozenset(
+    (
+        *("beginning", "beg", "start", "at", "on", "to", "the", "each", "both", "either", "side", "sides"),
+        *("end", "ends", "of", "and", "round", "rnd"),
+    )
+)
+"""Words from `dec 1 st` to that round."""
+_OF_SORT: Final = frozenset(("each", "all", "next", "following", "alternate", "ordinal", "number"))
+"""Kinds of the words before `round` that say which."""
 _ENDS: Final = STOP | LINE | SEMI | FULL
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
@@ -155,7 +199,8 @@ _RULES: Final[dict[str, Callable[[list[Token], int], _Told]]] = {
     "(": _evenly,
     "stars": _evenly,
     "stitch": _in_each_of,
-    "increase": _in_each_of,
+    "increase": _increase,
+    "decrease": _at_ends_of_round,
     "word": _knitting,
     "until": _down_to,
     "knit": _first_of_rounds,
