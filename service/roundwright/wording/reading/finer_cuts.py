@@ -38,6 +38,8 @@ from roundwright.wording.reading.tree import Number, Stitch
 
 MOST_PARTS: Final = 24
 """Rounds that are told in one breath."""
+MOST_OVER: Final = 5
+"""Plain stitches behind a repeat that are no round, but the last of its round."""
 _ALWAYS: Final = frozenset((Rounds, Until, Then, Length))
 """What a round may end with wherever it stands."""
 _BEGINS: Final = frozenset((Stitches, Star, Fabric, Again))
@@ -139,7 +141,20 @@ def _parts(phrases: tuple[Phrase, ...], *, boldly: bool) -> list[list[Phrase]]:
     breath = _Breath(boldly)
     for phrase in phrases:
         breath.take(phrase)
-    return [*breath.parts, breath.part] if breath.part else breath.parts
+    return _without_few(breath)
+
+
+def _without_few(breath: _Breath) -> list[list[Phrase]]:
+    """The parts; a few plain stitches are no round, but belong to the part before: `*k8, k2tog*, k1`."""
+    made: list[list[Phrase]] = []
+    for part in (*breath.parts, breath.part):
+        spoken = [phrase for phrase in part if not is_silent(phrase) and type(phrase) is not Count]
+        few = len(spoken) == 1 and 0 < _plain(spoken[0]) <= MOST_OVER
+        if made and few:
+            made[-1] = [*made[-1], *part]
+        elif part:
+            made.append(part)
+    return made
 
 
 def _narrowing(parts: list[list[Phrase]]) -> list[list[Phrase]]:

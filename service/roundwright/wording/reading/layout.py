@@ -104,6 +104,7 @@ from roundwright.wording.reading.told_lines import (
     silent_line,
     tells,
 )
+from roundwright.wording.reading.told_otherwise import with_words_of_others
 from roundwright.wording.reading.tree import Evenly
 from roundwright.wording.reading.unfolding import (
     unfolded,
@@ -160,7 +161,8 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_even_rounds(with_plain_rounds(with_crown_ends(without_ornaments(tokens))))
+    tokens = with_words_of_others(without_ornaments(tokens))
+    tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
     tokens = with_parts_in_order(with_stitches_added(tokens))
     tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
     tokens = with_rhythms_joined(tokens)

@@ -22,6 +22,7 @@ from roundwright.wording.reading.phrases import (
     Brackets,
     Continue,
     Count,
+    Length,
     Phrase,
     Rounds,
     Said,
@@ -160,10 +161,10 @@ def _turns(work: LineWork, rounds: int, numbers: int) -> int:
 
 
 def _tells_rounds_alone(work: LineWork) -> bool:
-    """Whether no more is told than how many rounds are worked: `Work 2 rnds.`, `24 rounds white`."""
-    phrases = work.segment.phrases
+    """Whether no more is told than how many rounds are worked, or how high: `Work 2 rnds.`, `24 rounds white`."""
+    phrases = [inner for phrase in work.segment.phrases for inner in opened(phrase)]
     rounds = [phrase for phrase in phrases if type(phrase) is Rounds and not phrase.every]
-    silent = all(type(phrase) in (Rounds, Said, Then) and not is_of_all(phrase) for phrase in phrases)
+    silent = all(type(phrase) in (Rounds, Said, Then, Length) and not is_of_all(phrase) for phrase in phrases)
     return len(rounds) == 1 and silent
 
 

@@ -21,6 +21,7 @@ from roundwright.wording.reading.phrases import (
     AtEnds,
     Brackets,
     Chart,
+    Continue,
     Count,
     Extent,
     Fabric,
@@ -648,13 +649,22 @@ def _in_colours(seen: Seen) -> bool:
     if first is None:
         return False
     before = [phrase for phrase in seen.order[:first] if type(phrase) not in (Then, Said)]
-    colours = _without_fabric(seen.order[first:])
+    colours = [phrase for phrase in _without_fabric(seen.order[first:]) if not _is_in(phrase)]
     pairs = list(zip(colours[::2], colours[1::2], strict=False))
     alternate = len(colours) == 2 * len(pairs) and all(
         type(rounds) is Rounds and type(colour) is Said for rounds, colour in pairs
     )
     parted = all(rounds.flags & (COMMA | SEMI) for rounds, _ in pairs[1:])
-    return alternate and parted and all(map(is_bare, before))
+    return alternate and parted and all(is_bare(phrase) or type(phrase) in _BEFORE for phrase in before)
+
+
+def _is_in(phrase: Phrase) -> bool:
+    """Whether it is the word before a colour: `4 rounds in white`."""
+    return type(phrase) is Said and phrase.text in ("in", "with")
+
+
+_BEFORE: Final = (Continue, Fabric)
+"""What may stand before rounds told colour by colour: `Continue in St st: 4 rnds white, 4 rnds blue`."""
 
 
 def _without_fabric(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:

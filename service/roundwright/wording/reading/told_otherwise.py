@@ -1,0 +1,207 @@
+"""Words of print in the order and manner in which others tell the same work.
+
+`And so on until you k2tog all around` is `until you are down to k2tog around`; `Knit 3 rounds. At the end of the first
+round k2tog` is a round with a decrease at its end and two plain ones.
+"""
+
+import re
+from collections.abc import Callable
+from typing import Final
+
+from msgspec.structs import replace
+
+from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.tokens import COMMA, FULL, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tree import Number
+
+
+def with_words_of_others(tokens: list[Token]) -> list[Token]:
+    """The words, with those of these manners in place of them. Takes time in their number."""
+    made: list[Token] = []
+    done = 0
+    for place, token in enumerate(tokens):
+        rule = _RULES.get(token.kind) if place >= done else None
+        stop, words = rule(tokens, place) if rule is not None else (0, [])
+        if stop > place:
+            made.extend((*tokens[done:place], *words))
+            done = stop
+    return [*made, *tokens[done:]] if done else tokens
+
+
+_Told = tuple[int, list[Token]]
+_NOTHING: Final[_Told] = (0, [])
+
+
+def _kinds(tokens: list[Token], begin: int, number: int) -> list[str]:
+    return [token.kind for token in tokens[begin : begin + number]]
+
+
+def _marked(tokens: list[Token], place: int) -> _Told:
+    """`Mark 4 sts. Dec 1 st on each side of each marked st` as `place 4 markers`."""
+    marks = tokens[place].text == "mark" and _kinds(tokens, place + 1, 2) == ["number", "stitch_noun"]
+    behind = tokens[place + COUNTED : place + MOST_TO_MARKED]
+    if not marks or not any(token.text.startswith("marked ") for token in behind):
+        return _NOTHING
+    verb, number, noun = tokens[place : place + COUNTED]
+    return place + COUNTED, [
+        replace(verb, kind="word", text="place"),
+        number,
+        replace(noun, kind="marker", text="markers"),
+    ]
+
+
+def _evenly(tokens: list[Token], place: int) -> _Told:
+    """`(k2tog) 8 times evenly`, `*k2tog* evenly 8 times` as `k2tog 8 times evenly`."""
+    opens, closes = tokens[place].text, _kinds(tokens, place + 2, 1)
+    if _kinds(tokens, place + 1, 1) != ["stitch"] or closes not in (["stars"], [")"]) or opens not in "(*[":
+        return _NOTHING
+    if sorted(_kinds(tokens, place + COUNTED, COUNTED)) != ["evenly", "number", "times"]:
+        return _NOTHING
+    return place + COUNTED, [replace(tokens[place + 1], flags=tokens[place].flags)]
+
+
+def _knitting(tokens: list[Token], place: int) -> _Told:
+    """`Begin by knitting 2 rounds`, `then knitting 2 rounds` as `knit 2 rounds`."""
+    word = tokens[place]
+    if word.text not in _WORKING or _kinds(tokens, place + 1, 2) != ["number", "round"] or not place:
+        return _NOTHING
+    begun = tokens[place - 1].text == "by" and place > 1 and tokens[place - 2].kind == "begin"
+    if not begun and tokens[place - 1].kind != "then":
+        return _NOTHING
+    return place + 1, [replace(word, kind=_WORKING[word.text], text=_WORKING[word.text])]
+
+
+def _at_ends_of_round(tokens: list[Token], place: int) -> _Told:
+    """`dec 1 st at each end of the round`, `on each side of the beginning of the round`, as `dec 2 sts`."""
+    verb, number, noun = (*tokens[place : place + COUNTED], *tokens[-1:] * COUNTED)[:COUNTED]
+    if number.text not in ("1", "one") or noun.kind != "stitch_noun":
+        return _NOTHING
+    stop, where = place + COUNTED, ""
+    while stop < place + MOST_TO_ROUND and tokens[stop].kind != "round":
+        told = tokens[stop].text.split()
+        if not told or not _WHERE.issuperset(told):
+            break
+        where += tokens[stop].text + " "
+        stop += 1
+    whole = tokens[stop - 1].kind == "end" and tokens[stop - 1].text.endswith(("round", "rnd"))
+    begin = stop
+    while not whole and begin > place + COUNTED and tokens[begin - 1].text != "of":
+        begin -= 1
+    named = next((token.kind for token in tokens[stop : stop + COUNTED] if token.kind not in _OF_SORT), "")
+    if _BOTH_ENDS.search(where) is None or not (whole or (named == "round" and begin > place + COUNTED)):
+        return _NOTHING
+    two = [verb, replace(number, text="2", number=Number((2,))), replace(noun, text="sts")]
+    return begin, two if whole else [*two, *words_at(tokens[begin].start, ("in", "in"))]
+
+
+def _in_each_of(tokens: list[Token], place: int) -> _Told:
+    """`inc in each of the next 4 sts`, `kfb in each of first 4 sts` as `(kfb) 4 times`."""
+    increase = tokens[place]
+    uses, leaves = uses_and_leaves().get(increase.means, (1, 2))
+    at = place + 1
+    at += tokens[at].text in ("1", "one") and increase.kind == "increase"
+    at += tokens[at].kind == "stitch_noun" and at > place + 1
+    at += tokens[at].text == "in"
+    if uses != 1 or leaves <= uses or "each" not in tokens[at].text or tokens[at + 1].text != "of":
+        return _NOTHING
+    at += 2
+    at += tokens[at].text == "the"
+    at += tokens[at].text in _NEXT
+    if _kinds(tokens, at, 2) != ["number", "stitch_noun"]:
+        return _NOTHING
+    stitch = increase.means or "kfb"
+    return at + 2, [
+        replace(increase, kind="(", text="(", means="", end=increase.start),
+        replace(increase, kind="stitch", text=stitch, means=stitch, flags=0),
+        Token(")", ")", increase.end, increase.end, 0),
+        tokens[at],
+        replace(tokens[at + 1], kind="times", text="times"),
+    ]
+
+
+def _increase(tokens: list[Token], place: int) -> _Told:
+    told = _at_ends_of_round(tokens, place)
+    return told if told[0] else _in_each_of(tokens, place)
+
+
+def _down_to(tokens: list[Token], place: int) -> _Told:
+    """`until you k2tog all around` as `until you are down to k2tog around`."""
+    at = place + 1
+    while tokens[at].text in _YOU:
+        at += 1
+    if at == place + 1 or _kinds(tokens, at, 2) != ["stitch", "around"]:
+        return _NOTHING
+    if not tokens[at + 2].flags & _ENDS or tokens[at].means not in _TOGETHER:
+        return _NOTHING
+    return at, [*tokens[place:at], *words_at(tokens[at].start, ("", "are"), ("have", "down to"))]
+
+
+def _first_of_rounds(tokens: list[Token], place: int) -> _Told:
+    """`Knit 3 rounds, and at the end of the first round k2tog` as `knit to last 2 sts, k2tog. Knit 2 rounds`."""
+    number = (
+        tokens[place + 1].number if _kinds(tokens, place, COUNTED) == ["knit", "number", "round"] else None
+    )
+    if number is None or not all((value or 2) > 1 for value in number.values):
+        return _NOTHING
+    at = place + COUNTED
+    while tokens[at].text in _AT_THE:
+        at += 1
+    if [token.text for token in tokens[at : at + 4]] != ["end", "of", "the", "first"]:
+        return _NOTHING
+    work = at + 5
+    decreases = tokens[work].means in _TOGETHER and tokens[work + 1].flags & _ENDS
+    if _kinds(tokens, at + 4, 1) != ["round"] or not decreases:
+        return _NOTHING
+    knit, rounds = tokens[place], tokens[place + 2]
+    near = knit.end
+    two = Token("number", "2", near, near, SPACE, number=Number((2,)))
+    last = words_at(near, ("to", "to"), ("last", "last")), two, words_at(near, ("stitch_noun", "sts"))
+    rest = Number(tuple(value if value is None else value - 1 for value in number.values))
+    return work + 1, [
+        knit,
+        *last[0],
+        last[1],
+        *last[2],
+        replace(tokens[work], start=near, end=near, flags=SPACE | COMMA),
+        Token("knit", "knit", near, near, SPACE | STOP | FULL),
+        replace(tokens[place + 1], number=rest),
+        rounds,
+    ]
+
+
+COUNTED: Final = 3
+"""Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
+MOST_TO_MARKED: Final = 80
+"""Words from `mark 4 sts` to `each marked st`."""
+MOST_TO_ROUND: Final = 16
+"""Words from `dec 1 st` to the round at whose ends it is."""
+_BOTH_ENDS: Final = re.compile(
+    r"(?:each|both|either) (?:ends? |sides? of (?:the )?(?:beginning|beg|start) )"
+    r"|(?:beginning|beg|start) and (?:at )?(?:the )?end |end and (?:at )?(?:the )?(?:beginning|beg|start) "
+)
+_WHERE: Final = frozenset(
+    (
+        *("beginning", "beg", "start", "at", "on", "to", "the", "each", "both", "either", "side", "sides"),
+        *("end", "ends", "of", "and", "round", "rnd"),
+    )
+)
+"""Words from `dec 1 st` to that round."""
+_OF_SORT: Final = frozenset(("each", "all", "next", "following", "alternate", "ordinal", "number"))
+"""Kinds of the words before `round` that say which."""
+_ENDS: Final = STOP | LINE | SEMI | FULL
+_WORKING: Final = {"knitting": "knit", "purling": "purl"}
+_YOU: Final = frozenset(("you", "we", "just", "only"))
+_TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
+_NEXT: Final = frozenset(("next", "first", "last", "following"))
+_AT_THE: Final = frozenset(("and", "at", "the", "but"))
+_RULES: Final[dict[str, Callable[[list[Token], int], _Told]]] = {
+    "marker": _marked,
+    "(": _evenly,
+    "stars": _evenly,
+    "stitch": _in_each_of,
+    "increase": _increase,
+    "decrease": _at_ends_of_round,
+    "word": _knitting,
+    "until": _down_to,
+    "knit": _first_of_rounds,
+}
