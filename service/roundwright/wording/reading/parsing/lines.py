@@ -1,5 +1,6 @@
 """The phrases of a line, one after the other."""
 
+from collections.abc import Callable, Mapping
 from itertools import pairwise, takewhile
 from typing import Final
 
@@ -965,7 +966,7 @@ MOST_CROSSED: Final = 12
 """Stitches of one cable."""
 _WORDED: Final = RAISING | COLOURS | CRAFTING.keys()
 """Words with which stitches told in words may begin."""
-_READ: Final = {
+_READ: Final[Mapping[str, Callable[[Lines], Phrase]]] = {
     "knit": Lines.craft,
     "purl": Lines.purl,
     "slip": Lines.slip,
