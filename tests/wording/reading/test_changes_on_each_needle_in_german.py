@@ -16,10 +16,10 @@ READ = [
     ),
     (
         (
-            "52 Maschen anschlagen. 3 Runden rechts stricken. Dazu die Masche markieren und vor dieser Masche und danach "
-            "jeweils eine Masche rechts verschränkt aus dem Querfaden aufstricken. In jeder folgenden dritten Runde wieder "
-            "zu beiden Seiten der markierten Masche je eine weitere Masche aufnehmen – insgesamt 4 mal, so dass ihr dann "
-            "60 Maschen in einer Runde habt."
+            "52 Maschen anschlagen. 3 Runden rechts stricken. Dazu die Masche markieren und vor dieser Masche "
+            "und danach jeweils eine Masche rechts verschränkt aus dem Querfaden aufstricken. In jeder folgenden "
+            "dritten Runde wieder zu beiden Seiten der markierten Masche je eine weitere Masche aufnehmen – "
+            "insgesamt 4 mal, so dass ihr dann 60 Maschen in einer Runde habt."
         ),
         [52, 54, 56, 58, 60],
     ),
