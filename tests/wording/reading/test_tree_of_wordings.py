@@ -6,7 +6,7 @@ from roundwright import reference
 from roundwright.reference.once import making
 from roundwright.wording.reading.languages.lexicon import Node, lexicon, made_of
 
-MOST_WAYS = 90_000
+MOST_WAYS = 95_000
 """Places in the tree of a language with every way spelled out, which are made one by one: half a second."""
 MOST_NODES = 10_000
 """Places that are kept, 3 MB at most: those behind which the same follows are one."""
