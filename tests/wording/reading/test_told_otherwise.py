@@ -65,3 +65,22 @@ def test_plain_stitches_that_come_out_are_read(text: str, cast_on: int, after: l
 
     assert not errors(reading)
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    [
+        "Knit 3 rounds, and at the end of the first round k2tog.",
+        "Mark 4 sts. Dec 1 st on each side of each marked st every other rnd until 36 sts remain.",
+        "Inc 1 st in each of the next 4 sts, k4.",
+        "Dec 1 st at each end of the next round.",
+        "Keep going until you k2tog all around.",
+        "Begin by knitting 2 rounds, then knitting 2 rounds.",
+        "Work (k2tog) 8 times evenly.",
+    ],
+)
+def test_a_sentence_that_breaks_off_is_answered(sentence: str) -> None:
+    """A text may be cut anywhere."""
+    words = sentence.split()
+    for end in range(len(words) + 1):
+        assert len(read(" ".join(words[:end]), (40,), "en-US").rounds) == 1

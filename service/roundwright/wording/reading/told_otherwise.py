@@ -149,8 +149,8 @@ def _first_of_rounds(tokens: list[Token], place: int) -> _Told:
     if [token.text for token in tokens[at : at + 4]] != ["end", "of", "the", "first"]:
         return _NOTHING
     work = at + 5
-    decreases = tokens[work].means in _TOGETHER and tokens[work + 1].flags & _ENDS
-    if _kinds(tokens, at + 4, 1) != ["round"] or not decreases:
+    rounds_end = _kinds(tokens, at + 4, 1) == ["round"]
+    if not rounds_end or tokens[work].means not in _TOGETHER or not tokens[work + 1].flags & _ENDS:
         return _NOTHING
     knit, rounds = tokens[place], tokens[place + 2]
     near = knit.end
