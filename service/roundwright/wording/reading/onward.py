@@ -113,10 +113,10 @@ def as_numbered(
     step = max((phrase.step for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0)
     step = max(step, 2 * any(type(phrase) is Said and phrase.text in _PARITIES for phrase in phrases))
     way = Candidate("continue", NUMBERED, onward="as_numbered", step=step, stated=kept)
-    each = replace(way, step=1)
+    shaped = replace(way, step=1)
     if [type(phrase) for phrase in phrases].count(Count) > 1:
-        return [each]  # same, with 4, 3, 2 and 1 st between decreases
-    return [way] if step else [way, replace(each, cost=NUMBERED + IN_A_ROW)]
+        return [shaped]  # same, with 4, 3, 2 and 1 st between decreases
+    return [way] if step else [way, replace(shaped, cost=NUMBERED + IN_A_ROW)]
 
 
 _PARITIES: Final = ("odd", "even", "odd-numbered", "even-numbered")

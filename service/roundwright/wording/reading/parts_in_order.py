@@ -95,22 +95,22 @@ def _in_order(clause: list[Token]) -> list[Token]:
     if not FEWEST_WORDS <= len(clause) <= MOST_WORDS or clause[0].flags & (DASH | LINE) == DASH:
         return clause  # the end of a range: R1-R4 3 times
     parts = list(_parts("".join(map(_letter, clause))))
-    told = {name: clause[begin:stop] for name, begin, stop in parts}
-    if len(told) < len(parts) or not parts or parts[-1][2] < len(clause):
+    named = {name: clause[begin:stop] for name, begin, stop in parts}
+    if len(named) < len(parts) or not parts or parts[-1][2] < len(clause):
         return clause
-    if told.keys().isdisjoint(_HOW_FAR) or len(told.keys() - {"ahead"}) < FEWEST_PARTS:
+    if named.keys().isdisjoint(_HOW_FAR) or len(named.keys() - {"ahead"}) < FEWEST_PARTS:
         return clause
-    verb, rounds, change = told.get("verb", []), told.get("rounds", []), told.get("change", [])
+    verb, rounds, change = named.get("verb", []), named.get("rounds", []), named.get("change", [])
     kinds = {word.kind for word in verb}
     if change and (change[0].flags & COMMA or "decrease" not in kinds):
         return clause  # a count: dec every other rnd 6 times, 48 sts
     if rounds and not verb and rounds[0].kind == "round":
-        told["verb"] = words_at(
+        named["verb"] = words_at(
             clause[0].start, ("work", "work")
         )  # the number is no label: `Rnd 1 every rnd`
     elif "repeat" in kinds and rounds and rounds[-1].text == "decreases":
-        told["verb"] = [replace(verb[0], kind="work", text="work")]
-    made = [word for name in _ORDER for word in told.get(name, []) if word.kind not in _BRACKETS]
+        named["verb"] = [replace(verb[0], kind="work", text="work")]
+    made = [word for name in _ORDER for word in named.get(name, []) if word.kind not in _BRACKETS]
     first, *others = made
     return [
         replace(first, flags=clause[0].flags),

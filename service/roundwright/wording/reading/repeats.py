@@ -353,9 +353,9 @@ def _to_count_printed(work: LineWork, name: int, before: Done | None) -> Done | 
     """A round that is told by its name and its count alone, `Dec rnd [54 sts]`; None where it is told `before`."""
     segment, stated = work.segment, work.candidate.stated
     nodes = before.nodes if before is not None else ()
-    told = before is not None and not (len(nodes) == 1 and type(nodes[0]) is Evenly and nodes[0].to)
+    known = before is not None and not (len(nodes) == 1 and type(nodes[0]) is Evenly and nodes[0].to)
     alone = all(type(phrase) in _NAME_AND_COUNT for phrase in segment.phrases)
-    if told or not alone or name not in _SHAPING or len(stated) != 1 or stated[0].sign:
+    if known or not alone or name not in _SHAPING or len(stated) != 1 or stated[0].sign:
         return None
     sign = -1 if name == _SHAPING[0] else 1
     if ((stated[0].number.of(work.column) or 0) - work.lane.count) * sign <= 0:

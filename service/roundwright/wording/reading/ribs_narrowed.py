@@ -101,20 +101,20 @@ def _worked_together(segment: Segment, above: list[Segment]) -> tuple[Phrase, ..
     stop = next((at for at, phrase in enumerate(phrases) if type(phrase) not in _OF_TOGETHER), len(phrases))
     words = [word for phrase in phrases[:stop] if type(phrase) is Said for word in phrase.text.split()]
     nodes = [node for phrase in phrases[:stop] if (node := _stitch(phrase)) is not None]
-    told = {
+    pairs = {
         verb.name: verb
         for verb, noun in zip(nodes[::2], nodes[1::2], strict=False)
         if verb.name == noun.name and noun.bare
     }
     alike = (
-        words.count("together") == len(told) and len(nodes) == 2 * len(told) and _OF_RIBS.issuperset(words)
+        words.count("together") == len(pairs) and len(nodes) == 2 * len(pairs) and _OF_RIBS.issuperset(words)
     )
-    if not told or not alike or segment.label is not None:
+    if not pairs or not alike or segment.label is not None:
         return ()
     start, end = phrases[0].start, phrases[stop - 1].end
     made: list[Phrase] = []
     for part in _rib(above):
-        verb, number = told.get(part.name), part.times.of(0) or 0
+        verb, number = pairs.get(part.name), part.times.of(0) or 0
         name = TOGETHER.get((_CRAFTS[part.name], number)) if verb is not None else part.name
         if name is None or (verb is not None and not verb.bare and verb.times.of(0) != number):
             return ()

@@ -429,8 +429,8 @@ def _on_each(work: RoundWork) -> list[Candidate]:
     until = seen.untils[-1].number if seen.untils else None
     counted = bool(work.stated or until or several)  # on each needle k2tog (60 sts)
     on_each = 1 if several or not often else often[0].of(0) or 0
-    told = len(work.stitches) == 1 and bool(often)  # k2tog once on each needle
-    if not (node.loose or ((counted or told) and node.name not in ("k", "p"))):
+    single = len(work.stitches) == 1 and bool(often)  # k2tog once on each needle
+    if not (node.loose or ((counted or single) and node.name not in ("k", "p"))):
         return []
     if not 0 < on_each <= MOST_ON_EACH:
         return []

@@ -78,8 +78,8 @@ def _at_ends_of_round(tokens: list[Token], place: int) -> _Told:
         return _NOTHING
     stop, where = place + COUNTED, ""
     while stop < place + MOST_TO_ROUND and tokens[stop].kind != "round":
-        told = tokens[stop].text.split()
-        if not told or not _WHERE.issuperset(told):
+        words = tokens[stop].text.split()
+        if not words or not _WHERE.issuperset(words):
             break
         where += tokens[stop].text + " "
         stop += 1
@@ -120,8 +120,8 @@ def _in_each_of(tokens: list[Token], place: int) -> _Told:
 
 
 def _increase(tokens: list[Token], place: int) -> _Told:
-    told = _at_ends_of_round(tokens, place)
-    return told if told[0] else _in_each_of(tokens, place)
+    ends = _at_ends_of_round(tokens, place)
+    return ends if ends[0] else _in_each_of(tokens, place)
 
 
 def _down_to(tokens: list[Token], place: int) -> _Told:

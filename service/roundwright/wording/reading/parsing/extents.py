@@ -691,8 +691,8 @@ class ExtentReader(NumberReader):
     def all_told(self) -> Phrase:
         """`all sts`, `the whole round`, `every round`, `every other rnd`, `each part`."""
         every_nth = self.kind() == "each" and self.kind(1) == "ordinal"
-        if every_nth and (told := self.position("knit", 0) or self.every_increased()):
-            return told
+        if every_nth and (phrase := self.position("knit", 0) or self.every_increased()):
+            return phrase
         if self.kind() == "each" and (listed := self.after_every_other()):
             return listed  # decrease after every six, every five, every four
         others = self.token().text == "all" and self.token(1).text == "other" and self.kind(2) == "round"

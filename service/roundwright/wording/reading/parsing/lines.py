@@ -486,8 +486,8 @@ class Lines(ExtentReader):
         """How many stitches the stitch just before a place uses and leaves; no difference where none stands there."""
         before = self.tokens[opened - 1] if opened else self.token()
         if before.kind == "stitch_noun":  # knit into the front and back of the next stitch (kfb)
-            told = reversed(self.tokens[max(0, opened - MOST_TO_NOUN) : opened])
-            before = next((token for token in told if token.kind not in _TO_NOUN), before)
+            words = reversed(self.tokens[max(0, opened - MOST_TO_NOUN) : opened])
+            before = next((token for token in words if token.kind not in _TO_NOUN), before)
         if before.kind == "stitch":
             return uses_and_leaves()[before.means]
         number = self.tokens[opened - 2].number if before.kind == "together" and opened > 1 else None

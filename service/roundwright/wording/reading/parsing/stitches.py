@@ -829,9 +829,9 @@ class StitchReader(NewStitchReader):
         """`every fourth stitch, you increase 1`: the last of so many; None where other work is told."""
         ahead = self.skip(3)
         number = self.token(ahead + 1).number
-        told = self.kind(2) == "stitch_noun" and self.kind(ahead) == "increase"
+        increased = self.kind(2) == "stitch_noun" and self.kind(ahead) == "increase"
         last = ahead + 1 + (self.kind(ahead + 2) == "stitch_noun")
-        if not told or number is None or number.values != ONE.values or not self.ends_at(last + 1):
+        if not increased or number is None or number.values != ONE.values or not self.ends_at(last + 1):
             return None
         phrase = self.at_every(0, "kfb")
         if type(phrase) is Brackets:
