@@ -6,6 +6,7 @@ from pathlib import Path
 import msgspec
 import pytest
 
+from roundwright.knitting.answers import RULES
 from roundwright.language import LANGUAGES
 from roundwright.web.settings import Settings, variable_of
 
@@ -44,6 +45,14 @@ def test_documents_name_no_setting_that_is_not(document):
     named = set(re.findall(r"ROUNDWRIGHT_(?!TEST_)[A-Z_]*[A-Z]", DEVELOPERS.with_name(document).read_text()))
 
     assert set() == named - {variable_of(field) for field in Settings.__struct_fields__}
+
+
+def test_the_rules_in_force_are_the_last_that_are_told():
+    """A change of an answer has its row in the guide, and its date in every answer."""
+    dates = re.findall(r"^\| ([0-9]{4}-[0-9]{2}-[0-9]{2}) \|", DEVELOPERS.read_text(), re.MULTILINE)
+
+    assert dates == sorted(dates)
+    assert dates[-1] == RULES
 
 
 def test_what_the_map_names_is_there():

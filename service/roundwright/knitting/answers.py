@@ -8,7 +8,7 @@ from msgspec import UNSET, Meta, Struct, to_builtins
 
 from roundwright.language import Message, listed, say
 
-RULES: Final = "2026-11-27"
+RULES: Final = "2026-11-28"
 """Date of the formulas and tables in force. A change that alters any answer moves it."""
 
 COMMON_PRACTICE: Final = say("common_practice")
