@@ -47,3 +47,53 @@ def test_what_is_told_beside_the_parts_stays(sentence: str, rounds: int, last: i
     """The next clause, a number with its colon and a count are none of the parts."""
     counts, errors = worked(sentence)
     assert (len(counts), counts[-1], errors) == (rounds, last, [])
+
+
+IN_LANGUAGES = [
+    (
+        "de",
+        "6 MM setzen.\n1. Rd: *re str bis 2 M vor dem MM, 2 M re zusstr; ab * wdh (84 M)\n2. Rd: re\n",
+        ("diese Abnahmen", "in jeder 2. Rd", "noch 6x", "wdh"),
+    ),
+    (
+        "de",
+        "6 MM setzen.\n1. Rd: *re str bis 2 M vor dem MM, 2 M re zusstr; ab * wdh (84 M)\n2. Rd: re\n",
+        ("in dieser Weise", "in jeder 2. Rd", "bis 48 M übrig sind", "abn"),
+    ),
+    (
+        "fr",
+        (
+            "Placer 6 marqueurs.\nTour 1 : *tric end jusqu'à 2 m avant le marqueur, 2 m ens end*, rép de * à * (84 m)\n"
+            "Tour 2 : end\n"
+        ),
+        ("ces diminutions", "tous les 2 tours", "encore 6 fois", "répéter"),
+    ),
+    (
+        "es",
+        (
+            "Colocar 6 marcadores.\nVta 1: *der hasta 2 p antes del marcador, 2 p juntos der*, rep de * a * (84 p)\n"
+            "Vta 2: der\n"
+        ),
+        ("disminuir así", "cada 2 vtas", "hasta que queden 48 p"),
+    ),
+    (
+        "nb",
+        "Sett 6 merker.\n1. omg: *strikk r til 2 m før merket, 2 r sm*, gjenta fra *-* (84 m)\n2. omg: r\n",
+        ("disse fellingene", "på hver 2. omg", "6 ganger til", "gjenta"),
+    ),
+    (
+        "da",
+        "Sæt 6 mærker.\n1. omg: *strik r til 2 m før mærket, 2 r sm*, gentag fra *-* (84 m)\n2. omg: r\n",
+        ("disse indtagninger", "på hver 2. omg", "6 gange til", "gentag"),
+    ),
+]
+
+
+@pytest.mark.parametrize(("language", "crown", "parts"), IN_LANGUAGES)
+def test_so_they_are_in_other_languages(language: str, crown: str, parts: tuple[str, ...]) -> None:
+    """A decrease round and a plain one, six times more, in whatever order that is told."""
+    for order in permutations(parts):
+        reading = read(crown + " ".join(order).capitalize() + ".", (90,), language)
+        counts = [worked_round.after for worked_round in reading.rounds[0]]
+        assert (len(counts), counts[-1]) == (13, 48), order
+        assert not [finding for finding in reading.findings if finding.severity == "error"], order

@@ -53,12 +53,13 @@ _PART: Final = re.compile(
     "|(?P<times>A{0,2}(?:ntm?|nmt|mnt|fm?)T?)"
     "|(?P<until>unsl?|unl)"
     "|(?P<rounds>h?dr|h?D|h?Ln?r|hn?r|rn(?:&r?n)?|rg|I)"
-    "|(?P<verb>y?(?:(?:c&?u?)?[wd]|c)y?)"
+    "|(?P<verb>y?(?:c&?u?)?dy?)"
+    "|(?P<again>y?(?:(?:c&?u?)?w|c)y?)"
     "|(?P<change>ns)"
     "|(?P<manner>y)"
 )
 """A part of a clause in these letters."""
-_ORDER: Final = ("ahead", "manner", "verb", "change", "rounds", "pace", "times", "until", "fewer")
+_ORDER: Final = ("ahead", "manner", "again", "verb", "change", "rounds", "pace", "times", "until", "fewer")
 _HOW_FAR: Final = frozenset(("times", "until"))
 """Parts of which a clause needs one."""
 
@@ -100,16 +101,15 @@ def _in_order(clause: list[Token]) -> list[Token]:
         return clause
     if named.keys().isdisjoint(_HOW_FAR) or len(named.keys() - {"ahead"}) < FEWEST_PARTS:
         return clause
-    verb, rounds, change = named.get("verb", []), named.get("rounds", []), named.get("change", [])
-    kinds = {word.kind for word in verb}
-    if change and (change[0].flags & COMMA or "decrease" not in kinds):
+    again, rounds, change = named.get("again", []), named.get("rounds", []), named.get("change", [])
+    if change and (change[0].flags & COMMA or "verb" not in named):
         return clause  # a count: dec every other rnd 6 times, 48 sts
-    if rounds and not verb and rounds[0].kind == "round":
-        named["verb"] = words_at(
-            clause[0].start, ("work", "work")
-        )  # the number is no label: `Rnd 1 every rnd`
-    elif "repeat" in kinds and rounds and rounds[-1].text == "decreases":
-        named["verb"] = [replace(verb[0], kind="work", text="work")]
+    if "verb" in named:
+        named["again"] = []  # repeat 6 more times in this manner dec every other rnd
+    elif rounds and rounds[0].kind == "round" and not again:
+        named["again"] = words_at(clause[0].start, ("work", "work"))  # no label: Rnd 1 every rnd
+    elif rounds and rounds[-1].text == "decreases" and "repeat" in [word.kind for word in again]:
+        named["again"] = [replace(again[0], kind="work", text="work")]
     made = [word for name in _ORDER for word in named.get(name, []) if word.kind not in _BRACKETS]
     first, *others = made
     return [
