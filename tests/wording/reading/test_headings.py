@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, counts
+from tests.support.readings import after_each_round, counts, number_of_rounds
 
 ROUNDS = (
     "Rnd 1: *k2, p2tog* around (48 sts)\nRnds 2 and 3: *k2, p1* around\nRnd 4: *k2tog, p1* around (32 sts)"
@@ -121,3 +121,24 @@ def test_a_hat_named_with_its_rib_before_its_decreases_works_nothing(
 def test_ribs_of_a_hat_are_worked_where_they_go_around_or_knit_rounds_follow() -> None:
     assert after_each_round(read("Hat, k2, p2 around\n*k2, p2tog* around", (64,))) == [64, 48]
     assert after_each_round(read("Hat, k2, p2\nWork 2 rounds\nKnit 1 round", (64,)))[:2] == [64, 64]
+
+
+@pytest.mark.parametrize(
+    "heading",
+    [
+        "Close the hat in k2, p2 rib (112 sts on the needle):",
+        "Decreases in rib (k2, p2), 112 sts:",
+        "Crown in k2, p2 rib, 112 sts:",
+    ],
+)
+def test_a_heading_with_its_rib_and_count_is_no_round(heading: str) -> None:
+    """The rounds begin below it; a sentence that works a round in rib is one."""
+    assert number_of_rounds(read(f"{heading}\nRnd 1: *k2, p2tog; rep from * around (84 sts)", (112,))) == [1]
+    worked = "Knit 1 rnd in k2, p2 rib.\nRnd 1: *k2, p2tog; rep from * around (84 sts)"
+    assert number_of_rounds(read(worked, (112,))) == [2]
+
+
+@pytest.mark.parametrize("count", ["that is 10 sts", "that's 10 sts", "now 10 sts", "you have 10 stitches left"])
+def test_a_stitch_with_its_count_is_a_round_and_no_entry_of_a_glossary(count: str) -> None:
+    assert counts(read(f"k1, k2tog - 20 sts\nk2tog - {count}", (30,))) == [[30, 20, 10]]
+    assert counts(read("k1, k2tog - 20 sts\nk2tog - knit 2 stitches together", (30,))) == [[30, 20]]

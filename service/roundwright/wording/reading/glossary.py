@@ -2,7 +2,18 @@
 
 from typing import Final
 
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, SEMI, SLASH, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    COUNT_WORDS,
+    DASH,
+    EQUALS,
+    SEMI,
+    SLASH,
+    SPACE,
+    STOP,
+    Token,
+)
 
 
 def defines(tokens: list[Token], begin: int, stop: int) -> bool:
@@ -61,10 +72,16 @@ def _is_entry(tokens: list[Token], begin: int, stop: int) -> bool:
     for place in range(begin, min(begin + MOST_SHORT_FORMS, stop)):
         token = tokens[place]
         if place > begin and token.flags & DASH and token.flags & SPACE:
-            return token.kind not in _NO_MEANINGS
+            return token.kind not in _NO_MEANINGS and not _tells_count(tokens[place:stop])
         if token.kind not in _SHORT_FORMS or (place > begin and not token.flags & (SLASH | COMMA)):
             return False
     return False
+
+
+def _tells_count(words: list[Token]) -> bool:
+    """Whether words are no more than how many stitches there are: `k2tog - that's 10 sts`."""
+    kinds = [word.kind for word in words[:MOST_IN_OTHER_WORDS]]
+    return "number" in kinds and len(words) == len(kinds) and {"these", *COUNT_WORDS}.issuperset(kinds)
 
 
 MOST_SHORT_FORMS: Final = 5

@@ -91,14 +91,36 @@ def _tells_count_in_rib(segment: Segment) -> bool:
 
 
 def _heads_ribs(segments: list[Segment], place: int) -> bool:
-    """Whether a hat or its top is named with its rib, before shaped rounds: `RIB HAT (k2, p3) - close the top`."""
+    """Whether a hat or its top is named with its rib, before shaped rounds: `RIB HAT (k2, p3) - close the top`.
+
+    So it is with what is done there, `Decreases in rib (k2, p2), 88 sts:`, `Close the hat in k2, p2 rib (112 sts):`.
+    """
     phrases = segments[place].phrases
-    at = next((at for at, phrase in enumerate(phrases) if _tells_ribs(phrase)), 0)
-    named = any(type(phrase) is Said and phrase.text in _RIBBED for phrase in phrases[:at])
+    at = next((at for at, phrase in enumerate(phrases) if _tells_ribs(phrase) or _is_rib(phrase)), 0)
+    named = any(
+        _closes(phrase) or type(phrase) is Change or (type(phrase) is Said and phrase.text in _RIBBED)
+        for phrase in phrases[:at]
+    )
     if segments[place].label is not None or not named or phrases[at].flags & COLON:
         return False
-    silent = all(_names_part(phrase) or _tells_ribs(phrase) or _closes(phrase) for phrase in phrases)
+    silent = all(
+        _names_part(phrase)
+        or _closes(phrase)
+        or _is_of_heading(phrase)
+        or (type(phrase) is Brackets and all(map(_is_of_heading, phrase.inside)))
+        for phrase in phrases
+    )
     return silent and _shapes_next(segments, place + 1)
+
+
+def _is_rib(phrase: Phrase) -> bool:
+    return type(phrase) is Fabric and phrase.kind == "rib"
+
+
+def _is_of_heading(phrase: Phrase) -> bool:
+    """Whether it is a rib, its stitches, how many stitches there are, or words."""
+    counted = type(phrase) is Count and not phrase.sign
+    return counted or _is_rib(phrase) or _tells_ribs(phrase) or type(phrase) in (Change, Said)
 
 
 def _tells_ribs(phrase: Phrase) -> bool:
