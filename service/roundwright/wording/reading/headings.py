@@ -96,7 +96,8 @@ def _heads_ribs(segments: list[Segment], place: int) -> bool:
     So it is with what is done there, `Decreases in rib (k2, p2), 88 sts:`, `Close the hat in k2, p2 rib (112 sts):`.
     """
     phrases = segments[place].phrases
-    at = next((at for at, phrase in enumerate(phrases) if _tells_ribs(phrase) or _is_rib(phrase)), 0)
+    ribs = [at for at, phrase in enumerate(phrases) if _tells_ribs(phrase)]
+    at = next(iter(ribs or [at for at, phrase in enumerate(phrases) if _is_rib(phrase)]), 0)
     named = any(
         _closes(phrase) or type(phrase) is Change or (type(phrase) is Said and phrase.text in _RIBBED)
         for phrase in phrases[:at]
