@@ -31,6 +31,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     is_bracketed_count,
     is_of_last_round,
+    names_parity,
 )
 from roundwright.wording.reading.seen import has_shaping, has_stitches, is_bare
 from roundwright.wording.reading.segment import Cut, Segment
@@ -197,14 +198,11 @@ def _with_parity_told(rounds: Segment, segment: Segment) -> tuple[Phrase, ...]:
     spans = rounds.label.spans if rounds.label is not None else ()
     several = any(span.first.values != span.last.values for span in spans)
     manner = any(type(phrase) is Continue and phrase.manner for phrase in rounds.phrases)
-    parity = any(type(phrase) is Said and phrase.text in _PARITIES for phrase in segment.phrases)
+    parity = any(map(names_parity, segment.phrases))
     others = any(has_stitches(phrase) and not is_bare(phrase) for phrase in segment.phrases)
     if not (several and manner and parity) or others or segment.label is not None:
         return ()
     return (*rounds.phrases, *(phrase for phrase in segment.phrases if type(phrase) is Count))
-
-
-_PARITIES: Final = frozenset(("odd", "even", "odd-numbered", "even-numbered"))
 
 
 def _goes_on_at_pace(pace: Segment, segment: Segment) -> bool:

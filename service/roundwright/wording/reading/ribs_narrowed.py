@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
-from roundwright.wording.reading.parsing.looking import TOGETHER, TWO_AS_ONE
+from roundwright.wording.reading.parsing.looking import NAMES, TOGETHER, TWO_AS_ONE
 from roundwright.wording.reading.phrases import Change, Extent, Fabric, Phrase, Said, Stitches, Then
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
@@ -127,7 +127,7 @@ _OF_TOGETHER: Final = (Stitches, Said, Extent)
 _OF_RIBS: Final = frozenset(
     ("together", "all", "the", "and", "then", "stitches", "sts", "stitch", "each", "of")
 )
-_CRAFTS: Final[dict[str, str]] = {"k": "knit", "p": "purl"}
+_CRAFTS: Final[dict[str, str]] = {NAMES[craft]: craft for craft in ("knit", "purl")}
 
 
 def _stitch(phrase: Phrase) -> Stitch | None:
