@@ -50,14 +50,13 @@ def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Se
     """The segments of a line, where these stand above it, with decreases in every rib as a round of that rib."""
     made: list[Segment] = []
     for segment in segments:
+        near = [*above[-MOST_ABOVE:], *made[-MOST_ABOVE:]][-MOST_ABOVE:]
         narrowing = _narrowing(segment.phrases)
-        rib = _rib([*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]) if narrowing is not None else ()
-        if narrowing is not None and rib:
-            made.append(replace(segment, phrases=_narrowed(segment.phrases, narrowing, rib)))
-        elif together := _worked_together(segment, [*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]):
-            made.append(replace(segment, phrases=together))
+        if narrowing is not None and (rib := _rib(near)):
+            phrases = _narrowed(segment.phrases, narrowing, rib)
         else:
-            made.append(segment)
+            phrases = _worked_together(segment, near)
+        made.append(replace(segment, phrases=phrases) if phrases else segment)
     return made
 
 
