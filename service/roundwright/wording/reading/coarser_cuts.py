@@ -4,6 +4,7 @@ A sentence that only says to repeat may go back to the sentences before it; the 
 """
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -16,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     Extent,
+    Fabric,
     LastRound,
     Length,
     Markers,
@@ -199,9 +201,13 @@ def _with_parity_told(rounds: Segment, segment: Segment) -> tuple[Phrase, ...]:
     several = any(span.first.values != span.last.values for span in spans)
     manner = any(type(phrase) is Continue and phrase.manner for phrase in rounds.phrases)
     parity = any(map(names_parity, segment.phrases))
-    others = any(has_stitches(phrase) and not is_bare(phrase) for phrase in segment.phrases)
-    if not (several and manner and parity) or others or segment.label is not None:
+    if not (several and manner and parity) or segment.label is not None:
         return ()
+    for before, phrase in pairwise((rounds.phrases[-1], *segment.phrases)):
+        works = has_stitches(phrase) and not is_bare(phrase)
+        evens = type(before) is Fabric and type(phrase) is Rounds  # on even rnds
+        if works or (type(phrase) in (Rounds, Length) and not evens):
+            return ()
     return (*rounds.phrases, *(phrase for phrase in segment.phrases if type(phrase) is Count))
 
 
