@@ -154,19 +154,22 @@ def _first_of_rounds(tokens: list[Token], place: int) -> Instead:
     if [token.text for token in tokens[at : at + 4]] != ["end", "of", "the", "first"]:
         return AS_THEY_ARE
     work = at + 5
-    rounds_end = _kinds(tokens, at + 4, 1) == ["round"]
-    if not rounds_end or tokens[work].means not in _TOGETHER or not tokens[work + 1].flags & _ENDS:
+    if _kinds(tokens, at + 4, 1) != ["round"] or tokens[work].means not in _TOGETHER:
+        return AS_THEY_ARE
+    if not (tokens[work + 1].flags & _ENDS or tokens[work + 1].kind == "then"):
         return AS_THEY_ARE
     knit, rounds = tokens[place], tokens[place + 2]
     near = knit.end
-    two = Token("number", "2", near, near, SPACE, number=Number((2,)))
-    last = words_at(near, ("to", "to"), ("last", "last")), two, words_at(near, ("stitch_noun", "sts"))
+    to, last, two, noun = words_at(
+        near, ("to", "to"), ("last", "last"), ("number", "2"), ("stitch_noun", "sts")
+    )
     rest = Number(tuple(value if value is None else value - 1 for value in number.values))
     return work + 1, [
         knit,
-        *last[0],
-        last[1],
-        *last[2],
+        to,
+        last,
+        replace(two, number=Number((2,))),
+        noun,
         replace(tokens[work], start=near, end=near, flags=SPACE | COMMA),
         Token("knit", "knit", near, near, SPACE | STOP | FULL),
         replace(tokens[place + 1], number=rest),
