@@ -33,6 +33,10 @@ def test_a_range_goes_on_with_plain_rounds_as_before(words: str) -> None:
     [
         (f"{ALTERNATE}Rnds 5-8: continue in this manner (32 sts).", [72, 72, 64, 64, 56, 48, 40, 32]),
         (f"{ALTERNATE}Rnds 5-8: dec every rnd as set.", [72, 72, 64, 64, 56, 48, 40, 32]),
+        (
+            f"{ALTERNATE}Rnds 5-8: continue in this manner. Knit 3 rounds, with CC on odd rnds.",
+            [72, 72, 64, 64, 56, 56, 48, 48, 48, 48, 48],
+        ),
         (f"{IN_A_ROW}Rnds 3-6: as before, one st fewer each time.", [72, 64, 56, 48, 40, 32]),
         ("Rnd 1: *k2, p2; rep from *\nRnds 2-5: continue in rib as set.", [80, 80, 80, 80, 80]),
         ("Rnd 1: inc 8 sts evenly (88 sts).\nRnds 2-4: work as set.", [88, 88, 88, 88]),

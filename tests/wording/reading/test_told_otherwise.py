@@ -17,6 +17,7 @@ CROWN = "Rnd 1: *k4, k2tog*. Rnd 2: knit. Rnd 3: *k3, k2tog*. "
     [
         ("Knit 4 rnds, and at the end of the first rnd k2tog.", 51, [50, 50, 50, 50]),
         ("Knit 3 rounds. At the end of the first round ssk. 50 sts.", 51, [50, 50, 50]),
+        ("Knit 3 rounds. At the end of the first round k2tog, then purl 2 rounds.", 51, [50] * 5),
         ("Knit 3 rounds. In the last round decrease 2 sts evenly. 50 sts.", 52, [52, 52, 50]),
         ("Mark 3 sts. Dec 1 st on each side of each marked st every other rnd until 42 sts.", 54, [48, 48, 42]),
         ("Place 3 markers. Dec 1 st on each side of each marker every other rnd until 42 sts.", 54, [48, 48, 42]),
@@ -71,6 +72,7 @@ def test_plain_stitches_that_come_out_are_read(text: str, cast_on: int, after: l
     "sentence",
     [
         "Knit 3 rounds, and at the end of the first round k2tog.",
+        "Knit 3 rounds, and at the end of the first round k2tog, then purl 2 rounds.",
         "Mark 4 sts. Dec 1 st on each side of each marked st every other rnd until 36 sts remain.",
         "Inc 1 st in each of the next 4 sts, k4.",
         "Dec 1 st at each end of the next round.",

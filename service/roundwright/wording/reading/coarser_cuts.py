@@ -4,6 +4,7 @@ A sentence that only says to repeat may go back to the sentences before it; the 
 """
 
 from collections.abc import Callable
+from itertools import pairwise
 from typing import Final
 
 from msgspec.structs import replace
@@ -16,6 +17,7 @@ from roundwright.wording.reading.phrases import (
     Continue,
     Count,
     Extent,
+    Fabric,
     LastRound,
     Length,
     Markers,
@@ -31,6 +33,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     is_bracketed_count,
     is_of_last_round,
+    names_parity,
 )
 from roundwright.wording.reading.seen import has_shaping, has_stitches, is_bare
 from roundwright.wording.reading.segment import Cut, Segment
@@ -197,14 +200,15 @@ def _with_parity_told(rounds: Segment, segment: Segment) -> tuple[Phrase, ...]:
     spans = rounds.label.spans if rounds.label is not None else ()
     several = any(span.first.values != span.last.values for span in spans)
     manner = any(type(phrase) is Continue and phrase.manner for phrase in rounds.phrases)
-    parity = any(type(phrase) is Said and phrase.text in _PARITIES for phrase in segment.phrases)
-    others = any(has_stitches(phrase) and not is_bare(phrase) for phrase in segment.phrases)
-    if not (several and manner and parity) or others or segment.label is not None:
+    parity = any(map(names_parity, segment.phrases))
+    if not (several and manner and parity) or segment.label is not None:
         return ()
+    for before, phrase in pairwise((rounds.phrases[-1], *segment.phrases)):
+        works = has_stitches(phrase) and not is_bare(phrase)
+        evens = type(before) is Fabric and type(phrase) is Rounds  # on even rnds
+        if works or (type(phrase) in (Rounds, Length) and not evens):
+            return ()
     return (*rounds.phrases, *(phrase for phrase in segment.phrases if type(phrase) is Count))
-
-
-_PARITIES: Final = frozenset(("odd", "even", "odd-numbered", "even-numbered"))
 
 
 def _goes_on_at_pace(pace: Segment, segment: Segment) -> bool:

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from roundwright.wording.reading.parsing.looking import OFTEN
 from roundwright.wording.reading.tokens import (
+    AS_THEY_ARE,
     COLON,
     COMMA,
     COUNT_WORDS,
@@ -15,7 +16,9 @@ from roundwright.wording.reading.tokens import (
     SEMI,
     SPACE,
     STOP,
+    Instead,
     Token,
+    with_others_put,
     words_at,
 )
 from roundwright.wording.reading.tree import Number
@@ -23,38 +26,40 @@ from roundwright.wording.reading.tree import Number
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     """The words with `decrease once more` where that is told otherwise. Takes time in their number."""
-    made: list[Token] = []
-    place = 0
-    while place < len(tokens):
-        turns, stop = _turns(tokens, place)
-        turns, stop = (turns, stop) if turns else _work_of_rhythm(tokens, place)
-        if turns:
-            made.extend(turns)
-            place = stop
-            continue
-        stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
-        if not stop:
-            if not (_tells_others(tokens, place) or _heads_list(tokens, place)):
-                made.append(tokens[place])
-            place += 1
-            continue
-        first, last = tokens[place], tokens[stop - 1]
-        made.append(Token("decrease", "decrease", first.start, first.end, first.flags))
-        made.extend(words_at(last.start, ("often", "once"), end=last.end))
-        made.extend(words_at(last.end, ("more", "more")))
-        place = stop
-    return made
+    return with_others_put(tokens, _instead)
 
 
-def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
-    """The work told behind `Dec every 4th rnd 3 times:` before its rhythm, and the place behind; else no words.
+def _instead(tokens: list[Token], place: int) -> Instead:
+    for rule in (_turns, _work_of_rhythm, _once_more):
+        stop, words = rule(tokens, place)
+        if stop:
+            return stop, words
+    left_out = _tells_others(tokens, place) or _heads_list(tokens, place)
+    return (place + 1, []) if left_out else AS_THEY_ARE
+
+
+def _once_more(tokens: list[Token], place: int) -> Instead:
+    """`Repeat the decreases` as `decrease once more`."""
+    stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
+    if not stop:
+        return AS_THEY_ARE
+    first, last = tokens[place], tokens[stop - 1]
+    return stop, [
+        Token("decrease", "decrease", first.start, first.end, first.flags),
+        *words_at(last.start, ("often", "once"), end=last.end),
+        *words_at(last.end, ("more", "more")),
+    ]
+
+
+def _work_of_rhythm(tokens: list[Token], place: int) -> Instead:
+    """The work told behind `Dec every 4th rnd 3 times:`, before its rhythm.
 
     That is `*k9, k2tog* (80). In this manner dec every 4th rnd 2 more times (64)`; with as many rounds told as times,
     plain rounds between them: `*k9, k2tog* (80), *k8, k2tog* (72)`.
     """
     first = tokens[place]
     if first.kind != "decrease" or not (first.flags & (STOP | LINE) or not place):
-        return [], place
+        return AS_THEY_ARE
     near = range(place + 1, min(place + MOST_WORDS, len(tokens)))
     begin = next((at for at in near if tokens[at].flags & COLON), 0)
     head = [token for token in tokens[place:begin] if token.kind not in ("", "evenly", "stitch_noun")]
@@ -64,7 +69,7 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
         case ["decrease", *_, "each" | "per", "ordinal" | "alternate", "round", "often"]:
             pass
         case _:
-            return [], place
+            return AS_THEY_ARE
     at = next(at for at, token in enumerate(head) if token.kind in ("each", "per"))
     often, pace = head[at + COUNTED], head[at + 1].number
     times = often.number.of(0) if often.number is not None else OFTEN.get(often.text)
@@ -72,21 +77,21 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     behind = range(begin + 1, min(begin + MOST_OF_WORK, len(tokens)))
     stop = next((word for word in behind if tokens[word].flags & (STOP | LINE | SEMI)), 0)
     if not stop or not times or times < 2 or step < 2 or tokens[begin].flags & LINE:
-        return [], place
+        return AS_THEY_ARE
     words = [replace(tokens[begin], flags=first.flags | STOP), *tokens[begin + 1 : stop]]
     counts = [
         at for at in range(1, len(words)) if words[at].flags & EQUALS or _begins_count(words[at : at + 2])
     ]
     if _IN_COUNT.issuperset(word.kind for word in words):
-        return [], place  # dec 8 sts every 4th rnd 3 times: 72, 64, 56 sts
+        return AS_THEY_ARE  # dec 8 sts every 4th rnd 3 times: 72, 64, 56 sts
     if len(counts) < 2:
         end = counts[0] if counts else len(words)
         more = replace(often, kind="number", text="", number=Number((times - 1,)), flags=SPACE)
         rhythm = [*words_at(first.end, ("manner", "in this manner")), first, *head[at : at + COUNTED]]
         rhythm[:2] = [replace(rhythm[0], flags=STOP | SPACE), replace(first, flags=SPACE)]
         further = words_at(often.end, ("more", "more"), ("times", "times"))
-        return [*words[:end], *rhythm, more, *further, *words[end:]], stop
-    return (_with_rounds_apart(words, counts, step), stop) if len(counts) == times else ([], place)
+        return stop, [*words[:end], *rhythm, more, *further, *words[end:]]
+    return (stop, _with_rounds_apart(words, counts, step)) if len(counts) == times else AS_THEY_ARE
 
 
 def _begins_count(words: list[Token]) -> bool:
@@ -181,10 +186,10 @@ def _end_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     return (until, stop) if goes_on else ([], place)
 
 
-def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
-    """`Knit 1 round and decrease again, twice` as often as it says, and the place behind it; else no words."""
+def _turns(tokens: list[Token], place: int) -> Instead:
+    """`Knit 1 round and decrease again, twice` as often as it says."""
     if not tokens[place].flags & (STOP | LINE) or tokens[place].kind not in ("knit", "work"):
-        return [], place
+        return AS_THEY_ARE
     near = range(place, min(place + MOST_WORDS, len(tokens)))
     words = [at for at in near if tokens[at].kind]
     match [_sort(tokens[at]) for at in words]:
@@ -193,7 +198,7 @@ def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
         case ["knit" | "work", "round", "and" | "then", "decrease", "more" | "manner", _, *_]:
             joined = 2
         case _:
-            return [], place
+            return AS_THEY_ARE
     stop = words[joined + 3] + 1
     first, decrease, often = tokens[place], tokens[words[joined + 1]], tokens[stop - 1]
     number = OFTEN.get(often.text, 0)
@@ -201,7 +206,7 @@ def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
         number = often.number.values[0] or 0
         stop += 1
     if not 1 < number <= MOST_TURNS:
-        return [], place
+        return AS_THEY_ARE
     stop += stop < len(tokens) and tokens[stop].kind == "more"
     turn = [
         *tokens[place : words[joined]],
@@ -211,7 +216,7 @@ def _turns(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     end = tokens[stop - 1].end
     others = [replace(token, start=end, end=end) for token in turn]
     others[0] = replace(others[0], flags=first.flags | STOP)
-    return [*turn, *others * (number - 1)], stop
+    return stop, [*turn, *others * (number - 1)]
 
 
 def _tells_others(tokens: list[Token], place: int) -> bool:

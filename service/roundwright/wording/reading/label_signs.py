@@ -99,24 +99,22 @@ def is_listed(lines: Lines, token: Token) -> bool:
 def opens_line(lines: Lines, token: Token) -> bool:
     """Whether a number begins a line on which work follows: `1 - K 11, K2TOG`, `11 | L only: k2tog around`."""
     works = lines.kind(int(lines.kind() == "only")) in WORKS or lines.text_of(0) == "-"
-    works = works or lines.kind(_of_colour(lines)) in WORKS
+    if not works and lines.flags(0) & COLON:
+        works = lines.kind(words_of_colour(lines, COLON | COMMA)) in WORKS
     return bool(token.flags & LINE or token.start == 0) and (works or _heads_sizes(lines))
 
 
-def _of_colour(lines: Lines) -> int:
-    """How many words tell the colour behind a number and its colon: `4-6: Color B: K`, `7: Switch to B, k`; else 0."""
-    ahead = 0
-    while ahead <= MOST_OF_COLOUR and (
-        lines.kind(ahead) in (*OF_COLOUR, "to") or len(lines.text_of(ahead)) == 1
-    ):
-        ahead += 1
-        if lines.flags(ahead) & (COLON | COMMA) or lines.place + ahead >= lines.stop:
-            break
-    parted = bool(lines.flags(ahead) & (COLON | COMMA)) and not lines.flags(ahead) & LINE
-    return ahead if parted and lines.flags(0) & COLON else 0
+def words_of_colour(lines: Lines, ends: int) -> int:
+    """How many words tell a colour up to one of these signs: `4-6: Color B: K`, `7: Switch to B, k`; 0 if others do."""
+    for ahead in range(min(MOST_OF_COLOUR + 1, lines.stop - lines.place)):
+        if ahead and (lines.flags(ahead) & ends or not lines.joined(ahead)):
+            return ahead if lines.flags(ahead) & ends and not lines.flags(ahead) & LINE else 0
+        if lines.kind(ahead) not in _OF_COLOUR and len(lines.text_of(ahead)) != 1:
+            return 0
+    return 0
 
 
-OF_COLOUR: Final = ("word", "", "only", "yarn", "in")
+_OF_COLOUR: Final = ("word", "", "only", "yarn", "in", "to")
 MOST_OF_COLOUR: Final = 4
 """Words of a colour between the number of a round and its work."""
 

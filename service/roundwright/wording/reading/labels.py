@@ -4,8 +4,6 @@ from typing import Final
 
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_signs import (
-    MOST_OF_COLOUR,
-    OF_COLOUR,
     WORKS,
     begins_sentence,
     dotted_pair,
@@ -15,6 +13,7 @@ from roundwright.wording.reading.label_signs import (
     is_next_of,
     opens_line,
     whole_rounds_follow,
+    words_of_colour,
 )
 from roundwright.wording.reading.parsing.lines import Lines
 from roundwright.wording.reading.sizes import columns_of, names_all, with_letters
@@ -288,7 +287,7 @@ def _numbered(lines: Lines, start: int, *, inside: bool = False) -> Label | None
     if inside:
         return Label("numbered", start, spans, every, sizes=sizes) if lines.kind() == ")" else None
     sizes = sizes or _size_note(lines)
-    lines.place += _colour_note(lines)
+    lines.place += words_of_colour(lines, COLON) if lines.flags(0) & COMMA else 0  # Round 1, G only:
     if not has_ended(lines):
         if (
             lines.kind() in ("number", "ordinal", "knit", "word", "next", "", "have", "to")
@@ -344,22 +343,6 @@ def _are_worked_often(lines: Lines) -> bool:
     often = 2 + (lines.kind(2) == "")
     verb = lines.text_of(1) in ("worked", "repeated", "done")
     return lines.text_is("are", "is") and verb and lines.kind(often) in ("number", "often")
-
-
-def _colour_note(lines: Lines) -> int:
-    """How many words stand between a number and its colon and tell the colour: `Round 1, G only:`; 0 if others do."""
-    if not lines.flags(0) & COMMA:
-        return 0
-    ahead = 0
-    while (
-        (lines.kind(ahead) in OF_COLOUR or len(lines.text_of(ahead)) == 1)
-        and lines.joined(ahead)
-        and ahead < MOST_OF_COLOUR
-    ):
-        if lines.place + ahead >= lines.stop:
-            return 0
-        ahead += 1
-    return ahead if ahead and lines.flags(ahead) & COLON and not lines.flags(ahead) & LINE else 0
 
 
 def _step(lines: Lines, start: int) -> Label | None:
@@ -475,12 +458,11 @@ MOST_IN_ROW: Final = 12
 def _numbers_labelled_line(lines: Lines, token: Token) -> bool:
     """Whether a number only numbers a line that begins with its rounds: `2. Rounds 1-8: *knit 2, purl 2`."""
     first = bool(token.flags & LINE) or token.start == 0
-    begins = first and bool(lines.flags(0) & STOP) and lines.kind() == "round"
-    number_first = lines.kind(1) == "round" and lines.flags(2) & (COLON | STOP)
-    if first and lines.flags(0) & STOP and lines.kind() == "range" and number_first:
-        return True  # `2. 1-12 rows. Knit`
+    parted = first and bool(lines.flags(0) & STOP and lines.flags(2) & (COLON | STOP))
+    if lines.kind() == "range":
+        return parted and lines.kind(1) == "round"  # `2. 1-12 rows. Knit`
     numbered = lines.kind(1) in ("number", "range") and not lines.flags(1) & (COMMA | STOP)
-    return begins and numbered and bool(lines.flags(2) & (COLON | STOP))
+    return parted and lines.kind() == "round" and numbered
 
 
 def _before_round(lines: Lines, start: int, token: Token, spans: tuple[Span, ...]) -> Label | None:

@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     Until,
+    names_parity,
 )
 from roundwright.wording.reading.tree import Number, Stated, Stitch
 
@@ -111,16 +112,12 @@ def as_numbered(
     sure = [phrase.number for phrase in _counts(phrases)]
     kept = tuple(count for count in stated if not count.sign and count.number in sure)[-1:]
     step = max((phrase.step for phrase in phrases if type(phrase) is Rounds and phrase.every), default=0)
-    step = max(step, 2 * any(type(phrase) is Said and phrase.text in _PARITIES for phrase in phrases))
+    step = max(step, 2 * any(map(names_parity, phrases)))
     way = Candidate("continue", NUMBERED, onward="as_numbered", step=step, stated=kept)
     shaped = replace(way, step=1)
     if [type(phrase) for phrase in phrases].count(Count) > 1:
         return [shaped]  # same, with 4, 3, 2 and 1 st between decreases
     return [way] if step else [way, replace(shaped, cost=NUMBERED + IN_A_ROW)]
-
-
-_PARITIES: Final = ("odd", "even", "odd-numbered", "even-numbered")
-"""Words for every other one of the rounds that are numbered: `Rnds 7-15: on odd rnds, dec as set`."""
 
 
 def _several(label: Label) -> bool:

@@ -304,6 +304,15 @@ def is_of_all(phrase: Phrase) -> bool:
     return type(phrase) is Said and phrase.text in OF_ALL
 
 
+def names_parity(phrase: Phrase) -> bool:
+    """Whether it speaks of every second round by its number: `on odd rounds`, `even-numbered`."""
+    return type(phrase) is Said and phrase.text in _PARITIES
+
+
+_PARITIES: Final = frozenset(("odd", "even", "odd-numbered", "even-numbered"))
+"""Words for every other one of the rounds that are numbered: `Rnds 7-15: on odd rnds, dec as set`."""
+
+
 def names_rib(phrase: Phrase) -> TypeGuard[Fabric]:
     """Whether a rib is named: `k2, p2 rib`, `2x2 rib`."""
     return type(phrase) is Fabric and phrase.kind in ("rib", "ratio")

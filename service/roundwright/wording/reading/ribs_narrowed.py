@@ -8,7 +8,7 @@ from typing import Final, NamedTuple
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import StitchName, uses_and_leaves
-from roundwright.wording.reading.parsing.looking import TOGETHER, TWO_AS_ONE
+from roundwright.wording.reading.parsing.looking import NAMES, TOGETHER, TWO_AS_ONE
 from roundwright.wording.reading.phrases import Change, Extent, Fabric, Phrase, Said, Stitches, Then
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch
@@ -50,14 +50,13 @@ def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Se
     """The segments of a line, where these stand above it, with decreases in every rib as a round of that rib."""
     made: list[Segment] = []
     for segment in segments:
+        near = [*above[-MOST_ABOVE:], *made[-MOST_ABOVE:]][-MOST_ABOVE:]
         narrowing = _narrowing(segment.phrases)
-        rib = _rib([*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]) if narrowing is not None else ()
-        if narrowing is not None and rib:
-            made.append(replace(segment, phrases=_narrowed(segment.phrases, narrowing, rib)))
-        elif together := _worked_together(segment, [*above[-MOST_ABOVE:], *made][-MOST_ABOVE:]):
-            made.append(replace(segment, phrases=together))
+        if narrowing is not None and (rib := _rib(near)):
+            phrases = _narrowed(segment.phrases, narrowing, rib)
         else:
-            made.append(segment)
+            phrases = _worked_together(segment, near)
+        made.append(replace(segment, phrases=phrases) if phrases else segment)
     return made
 
 
@@ -127,7 +126,7 @@ _OF_TOGETHER: Final = (Stitches, Said, Extent)
 _OF_RIBS: Final = frozenset(
     ("together", "all", "the", "and", "then", "stitches", "sts", "stitch", "each", "of")
 )
-_CRAFTS: Final[dict[str, str]] = {"k": "knit", "p": "purl"}
+_CRAFTS: Final[dict[str, str]] = {NAMES[craft]: craft for craft in ("knit", "purl")}
 
 
 def _stitch(phrase: Phrase) -> Stitch | None:

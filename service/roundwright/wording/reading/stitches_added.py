@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import FULL, LINE, Token
+from roundwright.wording.reading.tokens import AS_THEY_ARE, FULL, LINE, Instead, Token, with_others_put
 
 _ADD: Final = frozenset(("add", "adding"))
 _ADVISE: Final = frozenset(
@@ -20,12 +20,12 @@ MOST_BEHIND: Final = 8
 
 def with_stitches_added(tokens: list[Token]) -> list[Token]:
     """The tokens with `add 2 sts` as an increase, where its sentence works. Takes time in the number of the tokens."""
-    made = tokens
-    for place, token in enumerate(tokens):
-        if token.text in _ADD and _adds(tokens, place):
-            made = [*tokens] if made is tokens else made
-            made[place] = replace(token, kind="increase")
-    return made
+    return with_others_put(tokens, _increase)
+
+
+def _increase(tokens: list[Token], place: int) -> Instead:
+    adds = tokens[place].text in _ADD and _adds(tokens, place)
+    return (place + 1, [replace(tokens[place], kind="increase")]) if adds else AS_THEY_ARE
 
 
 def _adds(tokens: list[Token], place: int) -> bool:

@@ -1,5 +1,6 @@
 """A word of a text, and the signs that stand before it."""
 
+from collections.abc import Callable
 from typing import Final
 
 from msgspec import Struct
@@ -50,3 +51,20 @@ class Token(Struct, frozen=True, gc=False):
 def words_at(start: int, *words: tuple[str, str], end: int | None = None) -> list[Token]:
     """Words that are not printed, of these kinds and texts, put in at a place of the text, or for what stands there."""
     return [Token(kind, text, start, start if end is None else end, SPACE) for kind, text in words]
+
+
+Instead = tuple[int, list[Token]]
+"""Where words end, and those to put in their place."""
+AS_THEY_ARE: Final[Instead] = (0, [])
+
+
+def with_others_put(tokens: list[Token], instead: Callable[[list[Token], int], Instead]) -> list[Token]:
+    """The words, with others in place of those from each place at which `instead` tells some. One pass over them."""
+    made: list[Token] = []
+    done = 0
+    for place in range(len(tokens)):
+        stop, words = instead(tokens, place) if place >= done else AS_THEY_ARE
+        if stop > place:
+            made.extend((*tokens[done:place], *words))
+            done = stop
+    return [*made, *tokens[done:]] if done else tokens

@@ -11,37 +11,42 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COMMA, FULL, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import (
+    AS_THEY_ARE,
+    COMMA,
+    FULL,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    Instead,
+    Token,
+    with_others_put,
+    words_at,
+)
 from roundwright.wording.reading.tree import Number
 
 
 def with_words_of_others(tokens: list[Token]) -> list[Token]:
-    """The words, with those of these manners in place of them. Takes time in their number."""
-    made: list[Token] = []
-    done = 0
-    for place, token in enumerate(tokens):
-        rule = _RULES.get(token.kind) if place >= done else None
-        stop, words = rule(tokens, place) if rule is not None else (0, [])
-        if stop > place:
-            made.extend((*tokens[done:place], *words))
-            done = stop
-    return [*made, *tokens[done:]] if done else tokens
+    """The words, with those of most in place of these. Takes time in their number."""
+    return with_others_put(tokens, _of_most)
 
 
-_Told = tuple[int, list[Token]]
-_NOTHING: Final[_Told] = (0, [])
+def _of_most(tokens: list[Token], place: int) -> Instead:
+    rule = _RULES.get(tokens[place].kind)
+    return rule(tokens, place) if rule is not None else AS_THEY_ARE
 
 
 def _kinds(tokens: list[Token], begin: int, number: int) -> list[str]:
     return [token.kind for token in tokens[begin : begin + number]]
 
 
-def _marked(tokens: list[Token], place: int) -> _Told:
+def _marked(tokens: list[Token], place: int) -> Instead:
     """`Mark 4 sts. Dec 1 st on each side of each marked st` as `place 4 markers`."""
     marks = tokens[place].text == "mark" and _kinds(tokens, place + 1, 2) == ["number", "stitch_noun"]
     behind = tokens[place + COUNTED : place + MOST_TO_MARKED]
     if not marks or not any(token.text.startswith("marked ") for token in behind):
-        return _NOTHING
+        return AS_THEY_ARE
     verb, number, noun = tokens[place : place + COUNTED]
     return place + COUNTED, [
         replace(verb, kind="word", text="place"),
@@ -50,32 +55,32 @@ def _marked(tokens: list[Token], place: int) -> _Told:
     ]
 
 
-def _evenly(tokens: list[Token], place: int) -> _Told:
+def _evenly(tokens: list[Token], place: int) -> Instead:
     """`(k2tog) 8 times evenly`, `*k2tog* evenly 8 times` as `k2tog 8 times evenly`."""
     opens, closes = tokens[place].text, _kinds(tokens, place + 2, 1)
     if _kinds(tokens, place + 1, 1) != ["stitch"] or closes not in (["stars"], [")"]) or opens not in "(*[":
-        return _NOTHING
+        return AS_THEY_ARE
     if sorted(_kinds(tokens, place + COUNTED, COUNTED)) != ["evenly", "number", "times"]:
-        return _NOTHING
+        return AS_THEY_ARE
     return place + COUNTED, [replace(tokens[place + 1], flags=tokens[place].flags)]
 
 
-def _knitting(tokens: list[Token], place: int) -> _Told:
+def _knitting(tokens: list[Token], place: int) -> Instead:
     """`Begin by knitting 2 rounds`, `then knitting 2 rounds` as `knit 2 rounds`."""
     word = tokens[place]
     if word.text not in _WORKING or _kinds(tokens, place + 1, 2) != ["number", "round"] or not place:
-        return _NOTHING
+        return AS_THEY_ARE
     begun = tokens[place - 1].text == "by" and place > 1 and tokens[place - 2].kind == "begin"
     if not begun and tokens[place - 1].kind != "then":
-        return _NOTHING
+        return AS_THEY_ARE
     return place + 1, [replace(word, kind=_WORKING[word.text], text=_WORKING[word.text])]
 
 
-def _at_ends_of_round(tokens: list[Token], place: int) -> _Told:
+def _at_ends_of_round(tokens: list[Token], place: int) -> Instead:
     """`dec 1 st at each end of the round`, `on each side of the beginning of the round`, as `dec 2 sts`."""
     verb, number, noun = (*tokens[place : place + COUNTED], *tokens[-1:] * COUNTED)[:COUNTED]
     if number.text not in ("1", "one") or noun.kind != "stitch_noun":
-        return _NOTHING
+        return AS_THEY_ARE
     stop, where = place + COUNTED, ""
     while stop < place + MOST_TO_ROUND and tokens[stop].kind != "round":
         words = tokens[stop].text.split()
@@ -89,12 +94,12 @@ def _at_ends_of_round(tokens: list[Token], place: int) -> _Told:
         begin -= 1
     named = next((token.kind for token in tokens[stop : stop + COUNTED] if token.kind not in _OF_SORT), "")
     if _BOTH_ENDS.search(where) is None or not (whole or (named == "round" and begin > place + COUNTED)):
-        return _NOTHING
+        return AS_THEY_ARE
     two = [verb, replace(number, text="2", number=Number((2,))), replace(noun, text="sts")]
     return begin, two if whole else [*two, *words_at(tokens[begin].start, ("in", "in"))]
 
 
-def _in_each_of(tokens: list[Token], place: int) -> _Told:
+def _in_each_of(tokens: list[Token], place: int) -> Instead:
     """`inc in each of the next 4 sts`, `kfb in each of first 4 sts` as `(kfb) 4 times`."""
     increase = tokens[place]
     uses, leaves = uses_and_leaves().get(increase.means, (1, 2))
@@ -103,12 +108,12 @@ def _in_each_of(tokens: list[Token], place: int) -> _Told:
     at += tokens[at].kind == "stitch_noun" and at > place + 1
     at += tokens[at].text == "in"
     if uses != 1 or leaves <= uses or "each" not in tokens[at].text or tokens[at + 1].text != "of":
-        return _NOTHING
+        return AS_THEY_ARE
     at += 2
     at += tokens[at].text == "the"
     at += tokens[at].text in _NEXT
     if _kinds(tokens, at, 2) != ["number", "stitch_noun"]:
-        return _NOTHING
+        return AS_THEY_ARE
     stitch = increase.means or "kfb"
     return at + 2, [
         replace(increase, kind="(", text="(", means="", end=increase.start),
@@ -119,49 +124,52 @@ def _in_each_of(tokens: list[Token], place: int) -> _Told:
     ]
 
 
-def _increase(tokens: list[Token], place: int) -> _Told:
+def _increase(tokens: list[Token], place: int) -> Instead:
     ends = _at_ends_of_round(tokens, place)
     return ends if ends[0] else _in_each_of(tokens, place)
 
 
-def _down_to(tokens: list[Token], place: int) -> _Told:
+def _down_to(tokens: list[Token], place: int) -> Instead:
     """`until you k2tog all around` as `until you are down to k2tog around`."""
     at = place + 1
     while tokens[at].text in _YOU:
         at += 1
     if at == place + 1 or _kinds(tokens, at, 2) != ["stitch", "around"]:
-        return _NOTHING
+        return AS_THEY_ARE
     if not tokens[at + 2].flags & _ENDS or tokens[at].means not in _TOGETHER:
-        return _NOTHING
+        return AS_THEY_ARE
     return at, [*tokens[place:at], *words_at(tokens[at].start, ("", "are"), ("have", "down to"))]
 
 
-def _first_of_rounds(tokens: list[Token], place: int) -> _Told:
+def _first_of_rounds(tokens: list[Token], place: int) -> Instead:
     """`Knit 3 rounds, and at the end of the first round k2tog` as `knit to last 2 sts, k2tog. Knit 2 rounds`."""
     number = (
         tokens[place + 1].number if _kinds(tokens, place, COUNTED) == ["knit", "number", "round"] else None
     )
     if number is None or not all((value or 2) > 1 for value in number.values):
-        return _NOTHING
+        return AS_THEY_ARE
     at = place + COUNTED
     while tokens[at].text in _AT_THE:
         at += 1
     if [token.text for token in tokens[at : at + 4]] != ["end", "of", "the", "first"]:
-        return _NOTHING
+        return AS_THEY_ARE
     work = at + 5
-    rounds_end = _kinds(tokens, at + 4, 1) == ["round"]
-    if not rounds_end or tokens[work].means not in _TOGETHER or not tokens[work + 1].flags & _ENDS:
-        return _NOTHING
+    if _kinds(tokens, at + 4, 1) != ["round"] or tokens[work].means not in _TOGETHER:
+        return AS_THEY_ARE
+    if not (tokens[work + 1].flags & _ENDS or tokens[work + 1].kind == "then"):
+        return AS_THEY_ARE
     knit, rounds = tokens[place], tokens[place + 2]
     near = knit.end
-    two = Token("number", "2", near, near, SPACE, number=Number((2,)))
-    last = words_at(near, ("to", "to"), ("last", "last")), two, words_at(near, ("stitch_noun", "sts"))
+    to, last, two, noun = words_at(
+        near, ("to", "to"), ("last", "last"), ("number", "2"), ("stitch_noun", "sts")
+    )
     rest = Number(tuple(value if value is None else value - 1 for value in number.values))
     return work + 1, [
         knit,
-        *last[0],
-        last[1],
-        *last[2],
+        to,
+        last,
+        replace(two, number=Number((2,))),
+        noun,
         replace(tokens[work], start=near, end=near, flags=SPACE | COMMA),
         Token("knit", "knit", near, near, SPACE | STOP | FULL),
         replace(tokens[place + 1], number=rest),
@@ -194,7 +202,7 @@ _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
 _NEXT: Final = frozenset(("next", "first", "last", "following"))
 _AT_THE: Final = frozenset(("and", "at", "the", "but"))
-_RULES: Final[dict[str, Callable[[list[Token], int], _Told]]] = {
+_RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "marker": _marked,
     "(": _evenly,
     "stars": _evenly,
