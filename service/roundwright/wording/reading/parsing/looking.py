@@ -148,7 +148,7 @@ class Looking(Struct):
 
     def others_told(self) -> int:
         """How many words name the rounds that are not given: `The rounds in between: knit`; 0 where others do."""
-        ahead = next(at for at in range(3) if self.text_of(at) not in ("all", "the"))
+        ahead = next((at for at in range(2) if self.text_of(at) not in ("all", "the")), 2)
         first, sorts = ahead, "".join(self.text_of(at) for at in (ahead, ahead + 1))
         if self.kind(ahead) == "round":
             ahead += 1 + (self.text_of(ahead + 1) == "in")
