@@ -111,7 +111,8 @@ class Looking(Struct):
         """Whether stitches are knitted that are over behind a repeat, if any are: `around, knitting any rem sts`."""
         at = self.place - 1 - (self.tokens[self.place - 1].text in ("any", "the", "all"))
         works = at > 0 and self.tokens[at].text in _KNITTING
-        return works and self.tokens[at - 1].kind in _REPEAT_ENDS
+        joint = at > 1 and self.tokens[at - 1].kind in ("and", "then")
+        return works and self.tokens[at - 1 - joint].kind in _REPEAT_ENDS
 
     def all(self) -> list[Phrase]:
         """All phrases to the end."""
