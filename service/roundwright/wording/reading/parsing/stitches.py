@@ -975,8 +975,8 @@ class StitchReader(NewStitchReader):
     def is_of_each_part(self, ahead: int) -> bool:
         """Whether `in each section`, `on each needle` stands behind stitches."""
         where = self.skip(ahead)
-        each = self.kind(where) in ("each", "per") and self.kind(where + 1) in ("needle", "section")
-        return (each or self.kind(where) == "persection") and self.joined(ahead) and self.joined(where)
+        of_part = self.kind(where) in ("each", "per") and self.kind(where + 1) in ("needle", "section")
+        return (of_part or self.kind(where) == "persection") and self.joined(ahead) and self.joined(where)
 
     def is_of_whole_round(self, ahead: int) -> bool:
         """Whether `decrease only 1 st` begins what is told of a round, or stands behind a round that is knitted."""
