@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from roundwright.drawing.hat_flat import BOLD
 from roundwright.drawing.hat_profile import hat_figures, hat_profile
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.crown.request import CrownShape
@@ -15,6 +16,7 @@ from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.plan import hats
 from roundwright.knitting.hat.request import Body, Brim, HatRequest, HatSize
 from roundwright.knitting.quantities import Gauge, Length
+from roundwright.language import LANGUAGES, words_of
 from tests.support.picture_reader import (
     assert_stands_alone,
     elements,
@@ -255,6 +257,17 @@ def test_every_hat_is_drawn_or_refused(
                     right <= other_left or other_right <= left or bottom <= other_top or other_bottom <= top
                 )
                 assert apart, (name, other)
+
+
+@pytest.mark.parametrize("code", LANGUAGES)
+def test_names_of_parts_fit_beside_the_hat_in_every_language(code):
+    """They are bold, and long words in some languages."""
+    (plan, brim), words = planned(), words_of(code)
+    boxes = label_boxes(parsed(hat_profile(plan, brim, view="flat", words=words)))
+    names = {words.say(f"picture.part.{part}") for part in ("brim", "body", "crown")}
+    ends = {name: left + BOLD * (right - left) for name, left, _, right, _ in boxes if name in names}
+    assert ends.keys() == names
+    assert max(ends.values()) <= 480
 
 
 @pytest.mark.parametrize("view", ["worn", "flat"])

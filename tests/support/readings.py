@@ -1,5 +1,7 @@
 """A reading by its rounds, where these fail if anything is called wrong in it, or by what is called wrong."""
 
+from textwrap import dedent
+
 from roundwright.wording.proofreading.read import Reading
 from tests.corpus.score import counts as counts_of
 from tests.corpus.score import errors
@@ -54,3 +56,17 @@ def faults(reading: Reading) -> list[tuple[str, int]]:
 def _nothing_wrong(reading: Reading) -> None:
     wrong = [(finding.line, finding.code, finding.message) for finding in errors(reading)]
     assert not wrong, wrong
+
+
+def told_crowns(block: str) -> list[tuple[str, int, list[int]]]:
+    """The texts of a block, each with its cast-on and the stitches after each round, which stand on a line before it.
+
+    A blank line ends a text, a line that is indented goes on with the line before, and `#` begins a comment.
+    """
+    lines = [line for line in dedent(block).strip().split("\n") if not line.startswith("#")]
+    texts = []
+    for told in "\n".join(lines).split("\n\n"):
+        numbers, text = told.strip("\n").split("\n", 1)
+        cast_on, after = numbers.split(":")
+        texts.append((text.replace("\n  ", " "), int(cast_on), [int(stitches) for stitches in after.split()]))
+    return texts

@@ -138,7 +138,9 @@ def test_a_heading_with_its_rib_and_count_is_no_round(heading: str) -> None:
     assert number_of_rounds(read(worked, (112,))) == [2]
 
 
-@pytest.mark.parametrize("count", ["that is 10 sts", "that's 10 sts", "now 10 sts", "you have 10 stitches left"])
+@pytest.mark.parametrize(
+    "count", ["that is 10 sts", "that's 10 sts", "now 10 sts", "you have 10 stitches left"]
+)
 def test_a_stitch_with_its_count_is_a_round_and_no_entry_of_a_glossary(count: str) -> None:
     assert counts(read(f"k1, k2tog - 20 sts\nk2tog - {count}", (30,))) == [[30, 20, 10]]
     assert counts(read("k1, k2tog - 20 sts\nk2tog - knit 2 stitches together", (30,))) == [[30, 20]]

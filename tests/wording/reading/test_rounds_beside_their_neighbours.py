@@ -43,6 +43,31 @@ def test_only_so_many_stitches_are_decreased(text: str) -> None:
     assert after_each_round(read(text, (58,))) == [57]
 
 
+def test_only_so_many_on_each_needle_are_those_of_all_needles() -> None:
+    """`only` changes nothing where a part is told: it was one stitch of the round, in silence."""
+    text = "Rnd 1: knit, decrease{} 1 st on each of the 4 needles."
+    counts = [after_each_round(read(text.format(only), (80,))) for only in ("", " only")]
+    assert counts[0] == counts[1] != [79]
+
+
+@pytest.mark.parametrize("part", ["at each marker", "at every marker"])
+def test_only_so_many_at_each_marker_are_not_those_of_the_round(part: str) -> None:
+    assert faults(read(f"Place 8 markers. Rnd 1: decrease only 1 st {part}.", (80,)))
+
+
+@pytest.mark.parametrize("joint", [", knitting", " and knitting", ", then knit", " and knit", ", knit"])
+@pytest.mark.parametrize("cast_on", [80, 83])
+def test_what_is_over_is_of_the_same_round(joint: str, cast_on: int) -> None:
+    """The stitches left over are knitted in the round of the repeat, in none where nothing is over."""
+    text = f"Rnd 1: *k8, k2tog* around{joint} the remaining sts."
+    assert after_each_round(read(text, (cast_on,))) == [cast_on - 8]
+
+
+def test_increases_in_each_of_some_stitches_of_a_plain_round_are_no_repeat() -> None:
+    """`knit` is the verb of the round: it was read as (k1, kfb 4 times) all around, in silence."""
+    assert faults(read("Rnd 1: knit, inc 1 in each of the first 4 sts.", (80,)))
+
+
 def test_an_exception_is_no_round() -> None:
     text = "Rnd 1: dec 2 sts at each of the 4 markers.\nThe first time, decrease only 1 stitch."
 

@@ -86,3 +86,9 @@ def test_a_sentence_that_breaks_off_is_answered(sentence: str) -> None:
     words = sentence.split()
     for end in range(len(words) + 1):
         assert len(read(" ".join(words[:end]), (40,), "en-US").rounds) == 1
+
+
+@pytest.mark.parametrize("words", ["the the the", "Knit all the all the rounds", "Rnd 1: the the the: knit"])
+def test_articles_that_are_doubled_are_answered(words: str) -> None:
+    """A line may begin with any number of them."""
+    assert len(read(words, (40,), "en-US").rounds) == 1

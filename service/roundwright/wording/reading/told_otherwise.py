@@ -107,7 +107,14 @@ def _in_each_of(tokens: list[Token], place: int) -> Instead:
     at += tokens[at].text in ("1", "one") and increase.kind == "increase"
     at += tokens[at].kind == "stitch_noun" and at > place + 1
     at += tokens[at].text == "in"
-    if uses != 1 or leaves <= uses or "each" not in tokens[at].text or tokens[at + 1].text != "of":
+    of_round = place > 0 and tokens[place - 1].kind in ("knit", "purl")  # knit, inc in each of the next 4 sts
+    if (
+        uses != 1
+        or leaves <= uses
+        or "each" not in tokens[at].text
+        or tokens[at + 1].text != "of"
+        or of_round
+    ):
         return AS_THEY_ARE
     at += 2
     at += tokens[at].text == "the"

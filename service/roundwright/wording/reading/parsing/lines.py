@@ -77,10 +77,10 @@ MOST_BEFORE_AFTER: Final = 4
 _ON_EACH: Final = frozenset(("each", "every", "on each", "on every", "in each"))
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
 _PARTING: Final = COLON | STOP | EQUALS
+"""Signs before a number that is not that of the times of the bracket before it: `(dec 6). 90 sts`."""
 _TO_NOUN: Final = frozenset(("", "next", "stitch_noun"))
 MOST_TO_NOUN: Final = 5
 """Words from an increase to the bracket in `knit into the front and back of the next stitch (kfb)`."""
-"""Signs before a number that is not that of the times of the bracket before it: `(dec 6). 90 sts`."""
 _WORKED: Final = ("stitch", "together", "make")
 """What of the work beside a bracket says that the change in it is told, and not worked."""
 PAIRS: Final = {"(": ")", "[": "]", "{": "}"}
@@ -92,7 +92,7 @@ class Lines(ExtentReader):
     def next_phrase(self) -> Phrase:
         """The phrase that begins here."""
         token = self.tokens[self.place]
-        if (token.flags & LINE or token.text in _DENIES) and (plain := self.plain_rounds_told()):
+        if plain := self.plain_rounds_told():
             return plain
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends

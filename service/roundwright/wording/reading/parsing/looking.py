@@ -111,7 +111,8 @@ class Looking(Struct):
         """Whether stitches are knitted that are over behind a repeat, if any are: `around, knitting any rem sts`."""
         at = self.place - 1 - (self.tokens[self.place - 1].text in ("any", "the", "all"))
         works = at > 0 and self.tokens[at].text in _KNITTING
-        return works and self.tokens[at - 1].kind in _REPEAT_ENDS
+        joint = at > 1 and self.tokens[at - 1].kind in ("and", "then")
+        return works and self.tokens[at - 1 - joint].kind in _REPEAT_ENDS
 
     def all(self) -> list[Phrase]:
         """All phrases to the end."""
@@ -148,7 +149,7 @@ class Looking(Struct):
 
     def others_told(self) -> int:
         """How many words name the rounds that are not given: `The rounds in between: knit`; 0 where others do."""
-        ahead = next(at for at in range(3) if self.text_of(at) not in ("all", "the"))
+        ahead = next((at for at in range(2) if self.text_of(at) not in ("all", "the")), 2)
         first, sorts = ahead, "".join(self.text_of(at) for at in (ahead, ahead + 1))
         if self.kind(ahead) == "round":
             ahead += 1 + (self.text_of(ahead + 1) == "in")

@@ -71,6 +71,8 @@ _ONCE: Final[dict[StitchName, int]] = {"k2tog": 2, "p2tog": 2, "ssk": 2, "skp": 
 _IN_GROUPS: Final = {"pairs": 2, "twos": 2, "threes": 3}
 """How many stitches are worked together `in pairs`."""
 _AT: Final = ("in", "each", "after")
+MOST_TO_MARKER: Final = 6
+"""Words from the number of stitches to the marker at which they are decreased."""
 _OF_PLAIN_ROUND: Final = ("around", "number", "round", "next", "and", "then", "", "end", "to")
 """Kinds of words that stand between `knit` and the stitch by which its round is more or less."""
 _OF_PLACE: Final = frozenset(
@@ -956,7 +958,7 @@ class StitchReader(NewStitchReader):
         if number.values == (1,) and not (to or often) and (every := self.decrease_at_every(stop, sign)):
             return every
         plain_round = self.is_of_plain_round(stop)
-        evenly = self.kind(1) in ("evenly", "only")
+        evenly = self.kind(1) == "evenly" or (self.kind(1) == "only" and not self.is_of_each_part(stop))
         while (
             self.kind(stop) in ("evenly", "around", "")
             and self.place + stop < self.stop
@@ -970,9 +972,16 @@ class StitchReader(NewStitchReader):
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Stitches(start, end, flags, Evenly(number, sign, start, end, to=to))
 
+    def is_of_each_part(self, ahead: int) -> bool:
+        """Whether `in each section`, `on each needle` stands behind stitches."""
+        where = self.skip(ahead)
+        of_part = self.kind(where) in ("each", "per") and self.kind(where + 1) in ("needle", "section")
+        return (of_part or self.kind(where) == "persection") and self.joined(ahead) and self.joined(where)
+
     def is_of_whole_round(self, ahead: int) -> bool:
         """Whether `decrease only 1 st` begins what is told of a round, or stands behind a round that is knitted."""
-        if self.kind(ahead) != "number":
+        at_marker = any(self.kind(at) == "marker" for at in range(ahead + 2, ahead + MOST_TO_MARKER))
+        if self.kind(ahead) != "number" or at_marker:
             return False
         first, between = self.place, (*_OF_PLAIN_ROUND, "knit", "purl")
         while first and self.tokens[first - 1].kind in between and not self.tokens[first].flags & STOP:
