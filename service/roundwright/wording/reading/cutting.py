@@ -681,8 +681,7 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
     if type(phrase) is Times:
         # (48 sts), then 4 times every rnd
         paced = type(coming.following) is Rounds and coming.following.every
-        apart = bool(phrase.flags & COMMA) or _then_last(part.phrases)
-        return (phrase.more or (paced and apart)) and part.counted
+        return (phrase.more or (paced and _then_last(part.phrases))) and part.counted
     ended = type(phrase) in _BEGINS_BEHIND and _is_ended(part)
     if ended and (_then_last(part.phrases) or _shapes_on(part, coming)):
         return True

@@ -10,7 +10,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SEMI, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import ONE
 
 
@@ -129,7 +129,7 @@ def _ends_clause(tokens: list[Token], place: int) -> bool:
     rest = kinds[0] == "knit" and (kinds[1] in ("remain", "alternate") or kinds[1:3] == ["to", "end"])
     other = kinds[kinds[0] == "and"] in _BOTH
     other |= kinds[0] == "then" and _is_decrease(tokens, place + 1)  # before each marker k2tog, then skp
-    return rest or other or kinds[0] in ("end", "(", "until") or bool(behind[0].flags & (STOP | LINE | SEMI))
+    return rest or other or kinds[0] in ("end", "(", "until") or bool(behind[0].flags & _ENDS_CLAUSE)
 
 
 def _put_it(made: list[Token]) -> None:
@@ -339,6 +339,8 @@ _COMING: Final = frozenset(
     )
 )
 """Words from `whenever` to the number of stitches before a marker."""
+_ENDS_CLAUSE: Final = STOP | LINE | SEMI | EQUALS
+"""Signs behind what is worked at a marker: `before each marker k2tog = 84 sts`."""
 _AT: Final = frozenset(("at", "on", "over"))
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}

@@ -72,7 +72,9 @@ def _behind_announced(tokens: list[Token], place: int, made: list[Token]) -> tup
     every = words_at(tokens[place].start, ("each", "every"), ("round", "round"), ("", "with"))
     first = replace(tokens[place], flags=SPACE)
     rounds, stop = _same_with_counts([*every, first, *tokens[place + 1 :][: 2 * MOST_WORDS]], 0, made, 0)
-    return (rounds, place + stop - len(every)) if rounds else ([], place)
+    stop = place + max(stop - len(every), 0)
+    plain = not _OF_PLAIN.isdisjoint(token.kind for token in tokens[place:stop])
+    return (rounds, stop) if plain else ([], place)
 
 
 def _same_with_counts(
