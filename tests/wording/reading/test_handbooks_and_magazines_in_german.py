@@ -250,3 +250,33 @@ MADE = [
 @pytest.mark.parametrize("text", MADE)
 def test_a_stitch_is_made_behind_every_so_many(text: str) -> None:
     assert after_each_round(read(text, (72,), "de")) == [84]
+
+
+RIBS = [
+    ("de", "in jeder Linksrippe 2 M li zusammenstricken", 60),
+    ("de", "in jeder linken Rippe die 2 M links zusammenstricken", 60),
+    ("de", "in jeder 2. Rechts-Rippe 2 M re zus", 70),
+    ("de", "in jeder zweiten rechten Rippe 2 M rechts zusammenstricken", 70),
+    ("en", "in every purl rib p2tog", 60),
+    ("en", "in every second knit rib k2tog", 70),
+]
+
+
+@pytest.mark.parametrize(("language", "text", "left"), RIBS)
+def test_the_rib_stands_before_its_decrease(language: str, text: str, left: int) -> None:
+    """Once in each of twenty ribs, or of ten."""
+    rib = "5 Rd 2 re, 2 li im Wechsel.\nAbnahmerunde:" if language == "de" else "2x2 rib 5 rnds.\nDec rnd:"
+    assert after_each_round(read(f"{rib} {text}.", (80,), language))[-1] == left
+
+
+TWO_AND_TWO = [
+    "auf den Nadeln 1 und 3 jeweils 1 Überzug, Rest re; auf den Nadeln 2 und 4 jeweils re bis 2 M vor Ende, 2 re zus",
+    "auf der 1. und 3. Nadel die ersten 2 M re verschr zus, auf der 2. und 4. Nadel die letzten 2 M re zus",
+    "am Anfang der Nadeln 1 und 3 jeweils 2 M re verschr zus, am Ende der Nadeln 2 und 4 jeweils 2 M re zus",
+]
+
+
+@pytest.mark.parametrize("text", TWO_AND_TWO)
+def test_two_needles_are_worked_otherwise_than_the_others(text: str) -> None:
+    reading = read(f"72 M auf 4 Nadeln (je 18 M).\nAbnahmerunde: {text} (68 M).", (72,), "de")
+    assert after_each_round(reading) == [68]
