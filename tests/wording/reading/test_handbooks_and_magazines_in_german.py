@@ -280,3 +280,8 @@ TWO_AND_TWO = [
 def test_two_needles_are_worked_otherwise_than_the_others(text: str) -> None:
     reading = read(f"72 M auf 4 Nadeln (je 18 M).\nAbnahmerunde: {text} (68 M).", (72,), "de")
     assert after_each_round(reading) == [68]
+
+
+def test_stitches_between_decreases_of_one_round_are_no_list() -> None:
+    """`und 8 M dazwischen` is not understood, and not passed over in silence."""
+    assert errors(read("Abnahmerunde: 8 x 2 M re zusammenstricken und 8 M dazwischen.", (80,), "de"))
