@@ -66,7 +66,7 @@ from roundwright.wording.reading.round_names import (
     with_round_names,
 )
 from roundwright.wording.reading.rounds_begun import with_rounds_begun
-from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
+from roundwright.wording.reading.rounds_in_turn import has_brackets_in_turn, with_rounds_in_turn
 from roundwright.wording.reading.same_with import with_same_rounds
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
@@ -716,7 +716,8 @@ def _segments(
     """What was read, cut where one thing ends and the next begins."""
     segments: list[Segment] = []
     phrases = without_count_before(phrases)
-    round_label = None if of is not None and of.kind in ("sizes", "step") else of
+    steps = ("sizes", "step", "listed") if has_brackets_in_turn(phrases) else ("sizes", "step")
+    round_label = None if of is not None and of.kind in steps else of
     if round_label is None:
         phrases = with_rounds_in_turn(phrases)
     parts = cut_rounds(round_label, unfolded(with_turns_told(round_label, phrases)))
