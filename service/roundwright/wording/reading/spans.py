@@ -152,7 +152,8 @@ def _rounds_in_turn(token: Token) -> Span | None:
     numbers = [value or 0 for value in token.number.values]
     if len(numbers) < FEWEST_IN_TURN or any(later != former + 1 for former, later in pairwise(numbers)):
         return None
-    return Span(*(Number((number,), token.start, token.end) for number in (numbers[0], numbers[-1])))
+    first, last = (Number((number,), token.start, token.end) for number in (numbers[0], numbers[-1]))
+    return Span(first, last)
 
 
 FROM_TO: Final = "-"

@@ -188,9 +188,9 @@ def _first_of_rounds(tokens: list[Token], place: int) -> Instead:
 def _beside_markers(tokens: list[Token], begin: int) -> bool:
     """Whether it is told here that work is on each side of the markers."""
     sides = False
-    for token in tokens[begin : begin + MOST_TO_MARKERS]:
+    for at, token in enumerate(tokens[begin : begin + MOST_TO_MARKERS], begin + 1):
         if token.kind == "marker":
-            return sides
+            return sides and not tokens[min(at, len(tokens) - 1)].flags & COLON  # no heading
         words = set(token.text.split())
         sides = sides or bool(words & _SIDES)
         if not (words & _SIDES or words <= _BESIDE or token.kind in ("number", "each", "per", "all")):
