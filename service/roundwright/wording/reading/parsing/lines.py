@@ -1,6 +1,7 @@
 """The phrases of a line, one after the other."""
 
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 from typing import Final
 
 from roundwright.wording.reading.parsing.brackets import MOST_CROSSED
@@ -27,7 +28,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Then,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, STOP
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, LINE, SEMI, STOP, Token
 from roundwright.wording.reading.tree import ONE, Number, Stitch
 
 _RIB_WIDTHS: Final = {"single": 1, "double": 2}
@@ -36,6 +37,12 @@ MOST_BEFORE_PLAIN: Final = 8
 MOST_FROM_UNTIL: Final = 14
 """Words from `until` to the plain round with which it ends."""
 _BEFORE_PART: Final = frozenset(("to", "on", "in", "at", "for", "of", "the", "all", "with"))
+
+
+PAIR: Final = 2
+"""Numbers with a dash between that are no stitches of needles."""
+MOST_TO_NEEDLES: Final = 6
+"""Words from the stitches of some needles to the word for needles."""
 
 
 class Lines(EndReader):
@@ -282,8 +289,19 @@ class Lines(EndReader):
                 count = ahead + 1
                 if self.kind(count) in ("stitch_noun", "word") and self.joined(count):
                     count += 1
-                return CastOn(*self.take(count), token.number)
+                number = self.on_needles_together(token, count)
+                return CastOn(*self.take(count), number)
         return self.only_words(1)
+
+    def on_needles_together(self, token: Token, ahead: int) -> Number:
+        """The stitches of all needles where those of each are told: `cast on 32-32-32 (on three needles)`."""
+        number = token.number or ONE
+        values = [value or 0 for value in number.values]
+        behind = range(ahead, ahead + MOST_TO_NEEDLES)
+        needles = any(self.kind(at) == "needle" for at in behind)
+        apart = "-" in token.text and "(" not in token.text and len(values) > PAIR
+        sizes = all(later > former for former, later in pairwise(values))
+        return Number((sum(values),), token.start, token.end) if needles and apart and not sizes else number
 
     def size(self) -> Phrase:
         """`size 2`, which says nothing."""
