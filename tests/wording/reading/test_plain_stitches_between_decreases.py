@@ -96,7 +96,7 @@ NAMED = [
     ("Round 1: knit all stitches Round 2: *k2, k2tog* to end of round Round 3: knit.", [72, 54, 54]),
     ("Round 1: (k4, k2tog) around (60 sts) Rounds 2-3: knit Round 4: *k3, k2tog* (48 sts)", [60, 60, 60, 48]),
     ("Cast on 24-24-24 (on three needles)\nKnit 2 rounds", [72, 72]),
-    ("Place 4 markers.\nDecreases are worked either side of each marker. Work these every 2nd round until 56 sts remain.",
+    ("Place 4 markers.\nDecreases are worked either side of each marker. Work these every 2nd rnd until 56 remain.",
      [64, 64, 56]),
     ("Place 4 markers.\nWork 2 sts together on each side of each marker on every round 3 times.", [64, 56, 48]),
     ("Place 4 markers.\nDec on each side of each marker every round until 48 sts remain.", [64, 56, 48]),
