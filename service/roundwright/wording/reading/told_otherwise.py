@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import (
     AS_THEY_ARE,
+    COLON,
     COMMA,
     FULL,
     LINE,
@@ -65,6 +66,46 @@ def _evenly(tokens: list[Token], place: int) -> Instead:
     return place + COUNTED, [replace(tokens[place + 1], flags=tokens[place].flags)]
 
 
+def _in_every(tokens: list[Token], place: int) -> Instead:
+    """`In every 11 sts, k2tog the last 2` as `*k9, k2tog*`."""
+    if _kinds(tokens, place + 1, 4) != ["each", "number", "stitch_noun", "stitch"]:
+        return AS_THEY_ARE
+    number, _, stitch = tokens[place + 2 : place + 5]
+    stop = place + 5
+    while tokens[stop].kind in ("", "last", "number", "stitch_noun") and not tokens[stop].flags & _PARTED:
+        stop += 1
+    behind = tokens[place + 5 : stop]
+    used = [word.text for word in behind if word.kind == "number"]
+    uses, _ = uses_and_leaves().get(stitch.means, (0, 0))
+    if used != [str(uses)] or "last" not in [word.kind for word in behind] or number.number is None:
+        return AS_THEY_ARE
+    plain = Number(tuple((value or 0) - uses for value in number.number.values), number.start, number.end)
+    if min(value or 0 for value in plain.values) < 1:
+        return AS_THEY_ARE
+    opens, knit = words_at(tokens[place].start, ("stars", "*"), ("knit", "k"))
+    (closes,) = words_at(behind[-1].end, ("stars", "*"))
+    repeat = [
+        replace(knit, flags=0),
+        replace(number, number=plain, flags=0),
+        stitch,
+        replace(closes, flags=0),
+    ]
+    return stop, [replace(opens, flags=tokens[place].flags), *repeat]
+
+
+def _for_sizes(tokens: list[Token], place: int) -> Instead:
+    """`Dec 8 sts evenly as follows: size 1: *k7, k2tog*; size 2: ...` as what is told for the sizes."""
+    change = _kinds(tokens, place + 1, 2) == ["number", "stitch_noun"]
+    at = place + COUNTED + (_kinds(tokens, place + COUNTED, 1) == ["evenly"])
+    follows = [token.text for token in tokens[at : at + 2]] == ["as", "follows"]
+    if not change or not follows or _kinds(tokens, at + 2, 2) != ["size", "number"]:
+        return AS_THEY_ARE
+    sized, work = tokens[at + 2], tokens[at + 4 : at + 5]
+    if not sized.flags & COLON or not work or work[0].kind != "stars" or not work[0].flags & COLON:
+        return AS_THEY_ARE
+    return at + 3, [replace(sized, flags=tokens[place].flags)]
+
+
 def _knitting(tokens: list[Token], place: int) -> Instead:
     """`Begin by knitting 2 rounds`, `then knitting 2 rounds` as `knit 2 rounds`."""
     word = tokens[place]
@@ -80,7 +121,7 @@ def _at_ends_of_round(tokens: list[Token], place: int) -> Instead:
     """`dec 1 st at each end of the round`, `on each side of the beginning of the round`, as `dec 2 sts`."""
     verb, number, noun = (*tokens[place : place + COUNTED], *tokens[-1:] * COUNTED)[:COUNTED]
     if number.text not in ("1", "one") or noun.kind != "stitch_noun":
-        return AS_THEY_ARE
+        return _for_sizes(tokens, place)
     stop, where = place + COUNTED, ""
     while stop < place + MOST_TO_ROUND and tokens[stop].kind != "round":
         words = tokens[stop].text.split()
@@ -204,6 +245,7 @@ _WHERE: Final = frozenset(
 _OF_SORT: Final = frozenset(("each", "all", "next", "following", "alternate", "ordinal", "number"))
 """Kinds of the words before `round` that say which."""
 _ENDS: Final = STOP | LINE | SEMI | FULL
+_PARTED: Final = _ENDS | COLON | COMMA
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
@@ -218,5 +260,6 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "decrease": _at_ends_of_round,
     "word": _knitting,
     "until": _down_to,
+    "in": _in_every,
     "knit": _first_of_rounds,
 }

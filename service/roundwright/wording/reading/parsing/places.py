@@ -39,7 +39,8 @@ class PlaceReader(NewStitchReader):
             pairs.append(tuple(pair))
         if self.kind(stop) == "stitch_noun":
             stop += 1
-        if self.kind(stop) != "together" or (three and len(pairs) > 1):
+        together = self.kind(stop) == "together"
+        if not (together or self.is_as_before(craft, stop)) or (three and len(pairs) > 1):
             return None
         before = (three,) * len(pairs[0][0])
         plain: list[tuple[int, ...]] = []
@@ -51,7 +52,7 @@ class PlaceReader(NewStitchReader):
             before = seconds
         if min(map(min, plain)) < 1:
             return None
-        start, end, flags = self.take(stop + 1)
+        start, end, flags = self.take(stop + together)
         nodes = [
             Stitches(start, end, 0, stitch)
             for between in plain
@@ -61,6 +62,17 @@ class PlaceReader(NewStitchReader):
             )
         ]
         return Brackets(start, end, flags, tuple(nodes))
+
+    def is_as_before(self, craft: str, stop: int) -> bool:
+        """Whether such places were told before, and these end here: `...together, next round every 4th and 5th`."""
+        before = [token.kind for token in self.tokens[: self.place]]
+        known = any(
+            kinds in (["ordinal", "together"], ["ordinal", "stitch_noun", "together"])
+            for at in range(len(before))
+            for kinds in (before[at : at + 2], before[at : at + 3])
+        )
+        begins = not self.joined(0) or before[-1:] in (["round"], ["then"], ["ordinal"])
+        return craft == "knit" and self.kind() == "each" and known and begins and self.ends_at(stop)
 
     def is_first_of_three(self, ahead: int) -> bool:
         """Whether three in a row begin here: `every 6th, 7th and 8th stitch`."""
