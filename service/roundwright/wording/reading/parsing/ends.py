@@ -169,15 +169,18 @@ class EndReader(BracketReader):
         return False
 
     def made_after(self) -> Phrase | None:
-        """`after every fifth stitch make one`; else None."""
+        """`after every fifth stitch make one`, `after every 5th st k2tog`; else None."""
         made = self.skip_nouns(3)
         counted = self.kind(1) == "each" and self.kind(2) in ("ordinal", "number") and made > 3
         number = self.token(made + 1).number
         spelled = self.kind(made) == "make" and number is not None and number.values == (1,)
-        if not counted or not (spelled or self.token(made).means == "m1") or not self.joined(made):
+        pair = self.kind(made) == "knit" and number is not None and number.values == (2,)
+        together = pair and self.kind(made + 2) == "together"
+        method = "m1" if spelled else "k2tog" if together else self.token(made).means
+        if not counted or method not in ("m1", "k2tog") or not self.joined(made):
             return None
-        every = self.at_every(0, "m1")
-        self.place += (1 + spelled) * (every is not None)
+        every = self.at_every(0, method)
+        self.place += (1 + spelled + 2 * together) * (every is not None)
         return every
 
     def after_every_other(self) -> Phrase | None:
