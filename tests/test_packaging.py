@@ -136,7 +136,7 @@ def test_nothing_heavy_is_imported_to_serve():
     code = "import sys, roundwright.web.app as a; a.create(); print(*sys.modules)"
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
 
-    heavy = {"hypothesis", "pandas", "rich", "swagger_ui_bundle", "typst"}
+    heavy = {"hypothesis", "pandas", "rich", "structlog", "swagger_ui_bundle", "typst"}
     assert set() == (heavy | {"roundwright.wording.proofreading.read"}) & set(run.stdout.split())
 
 
@@ -145,7 +145,7 @@ import sys
 from roundwright.web.settings import Settings
 from tests.long.asking import Service
 
-service = Service(Settings(warm={warm}, access_log=True))
+service = Service(Settings(warm={warm}, access_log=False))
 assert service.ask("GET", "/health/ready").status == 200
 print(*sys.modules)
 """

@@ -1,12 +1,12 @@
-"""The log: a line of JSON for each event, uvicorn's and asyncio's too, by the standard library.
+"""The log: a line of JSON for each event, uvicorn's and asyncio's too, by the standard library and structlog.
 
 No value of a body and nothing of a query is ever logged, nor the message of an exception of ours, which may quote one.
 """
 
 import logging
-from datetime import UTC, datetime
+from functools import cached_property
 from traceback import extract_tb
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 import msgspec
 from litestar.types import HTTPScope
@@ -15,36 +15,45 @@ from roundwright.web.auth import KEY_NAME
 from roundwright.web.problems import Problem, shortened
 from roundwright.web.routes.batch import CRASHES
 
+if TYPE_CHECKING:
+    import structlog
+
 MAX_FRAMES: Final = 40
 """Frames of a traceback that are logged, the innermost: endless recursion has a thousand."""
 
 MAX_POINTER: Final = 100
 """Characters of a pointer that are logged: an unknown field's name is its last part."""
 
-_OF_EVERY_RECORD: Final = frozenset(vars(logging.makeLogRecord({})))
-"""Attributes that a record has without what is given with it."""
-
 _logger: Final = logging.getLogger("roundwright")
 
 
 class JsonFormatter(logging.Formatter):
-    """Writes a record as a line of JSON: its message, what is given with it, its level, logger and time.
+    """Formats records by structlog, which is imported for the first of them."""
 
-    structlog did the same, and imports `rich` where that is installed: a sixth of the start of the whole service.
-    """
+    @cached_property
+    def by_structlog(self) -> "structlog.stdlib.ProcessorFormatter":
+        """Structlog's formatter for records of the standard library."""
+        import structlog
+
+        return structlog.stdlib.ProcessorFormatter(
+            foreign_pre_chain=[
+                structlog.stdlib.ExtraAdder(),
+                structlog.stdlib.add_log_level,
+                structlog.stdlib.add_logger_name,
+                structlog.processors.TimeStamper(fmt="iso", utc=True),
+                structlog.processors.format_exc_info,
+            ],
+            processors=[
+                structlog.stdlib.ProcessorFormatter.remove_processors_meta,
+                structlog.processors.JSONRenderer(
+                    serializer=lambda event, **_: msgspec.json.encode(event, enc_hook=str).decode()
+                ),
+            ],
+        )
 
     def format(self, record: logging.LogRecord) -> str:
         """The record as a line of JSON."""
-        line = {
-            "event": record.getMessage(),
-            **{name: value for name, value in vars(record).items() if name not in _OF_EVERY_RECORD},
-            "level": record.levelname.lower(),
-            "logger": record.name,
-            "timestamp": datetime.fromtimestamp(record.created, UTC),
-        }
-        if record.exc_info:
-            line["exception"] = self.formatException(record.exc_info)
-        return msgspec.json.encode(line, enc_hook=str).decode()
+        return self.by_structlog.format(record)
 
 
 def configure() -> None:
