@@ -290,9 +290,8 @@ ELEMENTS = (
 )
 START = (
     "Litestar and the structs of the operations; warm, every operation is answered once before it is ready, and the "
-    "process for PDFs holds the fonts. Tried: pint with the first unit, what draws with the first picture, the log "
-    "without structlog, which imports `rich`, no emitter of Litestar's events: cold it was 1.98 and 1.45 before; warm, "
-    "all of this is loaded all the same."
+    "process for PDFs holds the fonts. Cold it was 1.98 and 1.45 before pint was imported with the first unit and what "
+    "draws with the first picture; warm, all of this is loaded all the same."
 )
 CONVERT = (
     "The smallest calculation: routing, strict reading and the header lines of every answer are most of it. In earlier "

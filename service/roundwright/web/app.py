@@ -8,7 +8,6 @@ from typing import Any, Final
 
 import msgspec
 from litestar import Litestar
-from litestar.events import BaseEventEmitterBackend
 
 from roundwright.web import log
 from roundwright.web.metrics import Metrics
@@ -26,16 +25,6 @@ PUBLISHED: Final = (
     Path(__file__).parents[3] / "openapi" / "openapi.json",
 )
 """The published document: where it is installed, and in the tree. To make it anew takes 160 ms of a first call."""
-
-
-class NoEvents(BaseEventEmitterBackend):
-    """Litestar's events, of which the service has none: to have some at hand takes 7 ms of each start."""
-
-    def emit(self, event_id: str, *args: Any, **kwargs: Any) -> None:
-        """Do nothing."""
-
-    async def __aexit__(self, *_: object) -> None:
-        """Stop nothing."""
 
 
 def create(settings: Settings | None = None) -> Middleware:
@@ -75,7 +64,6 @@ def create(settings: Settings | None = None) -> Middleware:
         exception_handlers={Exception: _raise},
         logging_config=None,
         openapi_config=None,
-        event_emitter_backend=NoEvents,
         on_shutdown=[typesetter.stop],
     )
     if settings.warm:
