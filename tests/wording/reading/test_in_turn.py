@@ -37,6 +37,10 @@ IN_TURN = [
         [32, 24, 16, 8],
     ),
     ("Rnd 1: *k3, k2tog, k2, k2tog; rep from * around.", 36, [28]),
+    ("Dec every rnd: (k4, k2tog), (k3, k2tog), (k2, k2tog), k2tog around.", 60, [50, 40, 30, 15]),
+    ("(k4, k2tog), (k3, k2tog) and (k2, k2tog), one rnd each.", 60, [50, 40, 30]),
+    ("(k4, k2tog); then (k3, k2tog); then (k2, k2tog) - three rounds.", 60, [50, 40, 30]),
+    ("Rnd 1: (k4, k2tog), (k3, k2tog), (k2, k2tog).", 60, [48]),
 ]
 THEN = [
     ("k1, then k2tog to the end", 33, 17),

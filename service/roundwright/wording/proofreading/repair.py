@@ -223,6 +223,7 @@ def _in_the_line(doubtful: Doubtful) -> Iterator[Edits]:
         yield from number_edits.counts(doubtful, chosen)
     for candidate in doubtful.trees:
         yield from word_edits.swaps(doubtful, candidate)
+        yield from word_edits.once_more(doubtful, candidate)
     yield from word_edits.put_in(doubtful)
     if "unknown_word" not in codes:  # what is not known may well use stitches
         yield from word_edits.left_out(doubtful)

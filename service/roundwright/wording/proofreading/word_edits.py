@@ -195,6 +195,27 @@ def left_out(doubtful: Doubtful) -> Iterator[Edits]:
         yield (Edit(start + repeated.start(), start + repeated.end(), "", 2.2),)
 
 
+def once_more(doubtful: Doubtful, candidate: Candidate) -> Iterator[Edits]:
+    """The stitches that a line prints again and again once more or once less: `k3, k2tog, k3, k2tog` on 15 stitches."""
+    nodes, segment = candidate.nodes, doubtful.segment
+    stitches = [node for node in nodes if type(node) is Stitch and segment.start <= node.start < segment.end]
+    if len(stitches) < len(nodes):
+        return
+    alike = [(node.name, node.times.values) for node in stitches]
+    for length in range(2, len(alike) // 2 + 1):
+        if alike[-length:] != alike[-2 * length : -length]:
+            continue
+        start, end = stitches[-length - 1].end, stitches[-1].end
+        more = (tuple(nodes + nodes[-length:]), Edit(end, end, doubtful.text[start:end], ONCE_MORE))
+        less = (nodes[:-length], Edit(start, end, "", ONCE_MORE))
+        for changed, edit in (more, less):
+            if all(doubtful.fits(changed, lane, candidate) for lane in doubtful.lanes()):
+                yield (edit,)
+        return
+
+
+ONCE_MORE: Final = 1.5
+"""What it costs to work once more, or once less, what a line prints again and again."""
 LAST_KNITTED: Final = 3.5
 """What it costs to knit the stitches that a repeat leaves over."""
 LAST_OF_PAIRS: Final = 0.9

@@ -542,7 +542,9 @@ def _works_rounds_behind(part: _Part, coming: _Coming) -> bool:
     phrase, rounds = coming.phrase, coming.following
     then = type(part.phrases[-1]) is Then
     ended = type(_last_word(part.phrases)) in _ENDS_OR_STARS
-    plain = type(rounds) is Rounds and rounds.plain and ended and (then or phrase.flags & COMMA)
+    joined = type(part.phrases[-1]) is Said and part.phrases[-1].text == "and"
+    plain = type(rounds) is Rounds and rounds.plain and ended and (then or joined or phrase.flags & COMMA)
+    plain |= type(rounds) is Rounds and rounds.plain and _placed_and(part.phrases)
     # `*k7, k2tog* around, work 1 round even`
     parted = phrase.flags & SEMI or (part.counted and phrase.flags & COMMA) or plain
     works = type(phrase) is Said and phrase.text == "work" and bool(parted)
@@ -569,13 +571,31 @@ def _last_word(phrases: list[Phrase]) -> Phrase:
 
 
 def _rounds_and(phrases: list[Phrase]) -> bool:
-    """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`, `decrease again, and`."""
+    """Whether whole rounds are told, and `and` stands behind: `knit 2 rounds and`, `decrease again, and`.
+
+    So are stitches at every so many.
+    """
+    if _placed_and(phrases):
+        return True
     if len(phrases) < 2 or type(phrases[-1]) is not Said or phrases[-1].text != "and":
         return False
     rounds = phrases[-2]
     if type(rounds) is Times:
         return len(phrases) > 2 and type(phrases[-3]) is Continue
     return type(rounds) is Rounds and not rounds.every
+
+
+def _placed_and(phrases: list[Phrase]) -> bool:
+    """Whether stitches are placed over a round, and `and` stands behind: `knit every 8th and 9th st together and`."""
+    at = len(phrases)
+    while at and type(phrases[at - 1]) in _WORDS:
+        at -= 1
+    placed, word = phrases[at - 1], phrases[at] if at < len(phrases) else None
+    if type(word) is not Said or word.text != "and":
+        return False
+    if type(placed) is Brackets and placed.inside:
+        return placed.inside[0].start == placed.start  # no bracket is printed
+    return type(placed) is Stitches and type(placed.node) is Evenly
 
 
 def _says_how_many(part: _Part, coming: _Coming) -> bool:
@@ -659,7 +679,9 @@ def _begins_by_kind(part: _Part, coming: _Coming) -> bool:
         turn = phrase.kind == "plain" and _is_plain_turn(part, phrase) and _stands_alone(coming)
         return (turn and not part.open) or _is_next_fabric(part, coming)
     if type(phrase) is Times:
-        return phrase.more and part.counted
+        # (48 sts), then 4 times every rnd
+        paced = type(coming.following) is Rounds and coming.following.every
+        return (phrase.more or (paced and _then_last(part.phrases))) and part.counted
     ended = type(phrase) in _BEGINS_BEHIND and _is_ended(part)
     if ended and (_then_last(part.phrases) or _shapes_on(part, coming)):
         return True

@@ -137,6 +137,7 @@ def definitions(tokens: list[Token]) -> Names:
         begins_line = begin is not None and (
             begin == 0
             or bool(tokens[begin].flags & LINE)
+            or tokens[begin - 1].kind == "told"
             or (bool(tokens[begin].flags & STOP) and (bool(bracket) or place == begin + 1))
             or (bool(bracket and names) and _signs(tokens, place))
             or _opens_bracket(tokens, begin)
@@ -405,8 +406,8 @@ def _begin_of_name(tokens: list[Token], place: int) -> int | None:
         token = tokens[back]
         if token.kind not in _NAMES and not _is_number_of_name(tokens, back, place):
             return None
-        if token.flags & (_ENDS | COMMA) or back == 0 or tokens[back - 1].kind in ("(", ")"):
-            return back
+        if token.flags & (_ENDS | COMMA) or back == 0 or tokens[back - 1].kind in ("(", ")", "told"):
+            return back  # Abbreviation dd (double decrease): ...
     return None
 
 

@@ -4,7 +4,20 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import COLON, COMMA, FULL, LINE, QUESTION, SEMI, SPACE, STOP, Token
+from roundwright.wording.reading.tokens import (
+    AS_THEY_ARE,
+    COLON,
+    COMMA,
+    FULL,
+    LINE,
+    QUESTION,
+    SEMI,
+    SPACE,
+    STOP,
+    Instead,
+    Token,
+    with_others_put,
+)
 
 
 def with_even_rounds(tokens: list[Token]) -> list[Token]:
@@ -12,6 +25,7 @@ def with_even_rounds(tokens: list[Token]) -> list[Token]:
 
     Takes time in the number of the tokens.
     """
+    tokens = with_others_put(tokens, _named_behind_colon)
     made: list[Token] = []
     kept = 0
     for place, token in enumerate(tokens[1:-1], start=1):
@@ -42,6 +56,26 @@ def with_even_rounds(tokens: list[Token]) -> list[Token]:
         made.extend([replace(tokens[knit], flags=tokens[knit].flags | COLON), *tokens[knit + 1 : begin]])
         kept = stop
     return [*made, *tokens[kept:]] if kept else tokens
+
+
+def _named_behind_colon(tokens: list[Token], place: int) -> Instead:
+    """`Row 4: And every other row knit around` as `Row 4 and every other row: knit around`."""
+    joint = tokens[place]
+    if joint.kind != "and" or not joint.flags & COLON or place < len(_NUMBERED):
+        return AS_THEY_ARE
+    if tuple(token.kind for token in tokens[place - len(_NUMBERED) : place]) != _NUMBERED:
+        return AS_THEY_ARE
+    named = next((at for at in range(place + 1, place + MOST_NAMED) if tokens[at].kind == "round"), place)
+    sorts = {token.kind for token in tokens[place + 1 : named]}
+    if named == place or not (sorts & _EACH and sorts & _SORTS | {"odd"} & sorts):
+        return AS_THEY_ARE
+    work = replace(tokens[named + 1], flags=tokens[named + 1].flags | COLON)
+    return named + 2, [replace(joint, flags=SPACE), *tokens[place + 1 : named + 1], work]
+
+
+_NUMBERED: Final = ("round", "number")
+MOST_NAMED: Final = 6
+"""Words of `and every other row`."""
 
 
 def _begin_of_question(tokens: list[Token], place: int) -> int:

@@ -75,7 +75,26 @@ def has_ended(lines: Lines) -> bool:
         return True  # `Round 2, just knit`
     if lines.flags(0) & SLASH and lines.flags(0) & SPACE:
         return True  # `R1 / in B: k5, sl 1`
+    if _heads_parts(lines):
+        return True
     return bool(lines.flags(0) & ENDS) or lines.kind() in WORKS or lines.tokens[lines.place - 1].kind == ")"
+
+
+def _heads_parts(lines: Lines) -> bool:
+    """Whether the parts of a round stand here, up to a colon: `Rnd 1, on each of the 4 needles:`."""
+    ahead = 1
+    if lines.kind() == "persection":
+        return bool(lines.flags(ahead) & COLON)
+    while (
+        ahead < MOST_OF_PARTS and lines.kind(ahead) in ("", "number", "per", "each") and lines.joined(ahead)
+    ):
+        ahead += 1
+    of_parts = "per" in [lines.kind(at) for at in range(ahead)] or lines.kind(ahead - 1) == "each"
+    return of_parts and lines.kind(ahead) in ("needle", "section") and bool(lines.flags(ahead + 1) & COLON)
+
+
+MOST_OF_PARTS: Final = 6
+"""Words that name the parts of a round, up to their noun."""
 
 
 def is_listed(lines: Lines, token: Token) -> bool:

@@ -621,7 +621,18 @@ def _numbers_decrease(lines: Lines) -> bool:
     return begins and lines.kind(1) == "knit" and lines.kind(2) == "number" and not lines.flags(1) & COMMA
 
 
+def _counts_behind_dash(lines: Lines, first: Token) -> bool:
+    """Whether only a count stands behind the name of a round that has its number before: `Rnd 5: dec rnd - 64 sts`."""
+    dashed = lines.flags(0) & (DASH | EQUALS) and not first.flags & LINE
+    counts = lines.kind() == "number" and lines.kind(1) == "stitch_noun"
+    ahead = 2 + (lines.kind(2) in ("remain", "left"))
+    ends = lines.place + ahead >= lines.stop or lines.flags(ahead) & (LINE | STOP)
+    return bool(dashed and counts and ends)
+
+
 def _sorted(lines: Lines, start: int, kinds: list[str]) -> Label | None:
+    if _counts_behind_dash(lines, lines.tokens[lines.place - len(kinds) - 1]):
+        return None
     spans: tuple[Span, ...] = ()
     defines = lines.tokens[lines.place - len(kinds) - 1].means == TOLD
     if lines.kind() in ("number", "range") and not lines.flags(0) & (COLON | STOP | SEMI | DASH | COMMA):

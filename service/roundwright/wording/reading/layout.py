@@ -57,6 +57,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
+from roundwright.wording.reading.plain_between import with_plain_between, with_plain_listed
 from roundwright.wording.reading.ribs_narrowed import with_ribs_narrowed
 from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (
@@ -66,7 +67,7 @@ from roundwright.wording.reading.round_names import (
     with_round_names,
 )
 from roundwright.wording.reading.rounds_begun import with_rounds_begun
-from roundwright.wording.reading.rounds_in_turn import with_rounds_in_turn
+from roundwright.wording.reading.rounds_in_turn import has_brackets_in_turn, with_rounds_in_turn
 from roundwright.wording.reading.same_with import with_same_rounds
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
@@ -164,7 +165,9 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_words_of_others(without_ornaments(tokens))
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
     tokens = with_parts_in_order(with_stitches_added(tokens))
-    tokens = with_decreases_once_more(with_same_rounds(with_starred_rounds(tokens)))
+    tokens = with_decreases_once_more(
+        with_plain_between(with_same_rounds(with_plain_listed(with_starred_rounds(tokens))))
+    )
     tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)
@@ -716,7 +719,8 @@ def _segments(
     """What was read, cut where one thing ends and the next begins."""
     segments: list[Segment] = []
     phrases = without_count_before(phrases)
-    round_label = None if of is not None and of.kind in ("sizes", "step") else of
+    steps = ("sizes", "step", "listed") if has_brackets_in_turn(phrases) else ("sizes", "step")
+    round_label = None if of is not None and of.kind in steps else of
     if round_label is None:
         phrases = with_rounds_in_turn(phrases)
     parts = cut_rounds(round_label, unfolded(with_turns_told(round_label, phrases)))

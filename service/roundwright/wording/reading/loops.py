@@ -257,7 +257,7 @@ def _shaped_next(seen: Seen, stated: tuple[Stated, ...]) -> list[Candidate]:
         return []
     times = Times(rounds.start, rounds.end, 0, rounds.number, more=of_next or rounds.more)
     way = Candidate("continue", 0.1, times=times, step=1, stated=counts_left(stated))
-    return [way, *_with_first(way, in_this_way=True)]
+    return [way, *with_first(way, in_this_way=True)]
 
 
 FEWEST_SHAPED: Final = 2
@@ -476,14 +476,14 @@ def _alternated_ways(seen: Seen, loop: Candidate) -> list[Candidate]:
         plain = int(again.named[-1] == PLAIN_ROUND and until is None)
         cost = loop.cost + GOES_ON_BY_NAME
         ways.append(replace(goes_on, cost=cost, step=2, plain=plain))
-        ways.extend(_with_first(ways[-1], in_this_way=False))
+        ways.extend(with_first(ways[-1], in_this_way=False))
     decreases = again.named == (named("decrease"),)
     elsewhere = any(type(phrase) is Said and phrase.text in _ELSEWHERE for phrase in seen.order)
     if decreases and loop.times and loop.plain and not elsewhere:
         # `Work the dec rnd 2 more times, with 2 rnds after each`
         cost = loop.cost + GOES_ON_BY_NAME
         ways.append(replace(goes_on, cost=cost, step=loop.plain + 1, plain=loop.plain))
-        ways.extend(_with_first(ways[-1], in_this_way=False))
+        ways.extend(with_first(ways[-1], in_this_way=False))
     elif decreases and ((loop.step and (loop.times or until)) or (until and again.work)):
         # `Rep dec rnd every rnd twice`, `work only dec rnds until 16 sts`
         cost, step = loop.cost + GOES_ON_BY_NAME, max(loop.step, 1)
@@ -763,7 +763,7 @@ def continuations(seen: Seen, stated: tuple[Stated, ...], label: Label | None) -
         or int(seen.ends_plain or (times is not None and _has_whole_turns(seen, step, times))),
         ends_shaped=seen.ends_shaped or _are_said_to_alternate(seen),
     )
-    others = _with_first(candidate, in_this_way=thus and every)
+    others = with_first(candidate, in_this_way=thus and every)
     if others and times is not None and times.reached:  # until 4 dec rnds have been worked
         counted_in = [replace(other, cost=cost + BEGUN * place) for place, other in enumerate(others)]
         return [*counted_in, replace(candidate, cost=cost + AS_TOLD)]
@@ -969,7 +969,7 @@ def _says_again(seen: Seen, again: Again, times: Times | None) -> bool:
     return rounds.number.of(0) == len(again.named) * (times.number.of(0) or 0)
 
 
-def _with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:
+def with_first(candidate: Candidate, *, in_this_way: bool) -> list[Candidate]:
     """The candidate with the first of its times worked before, `4 times in all = 48 sts`, where a count can tell.
 
     So may be those of `Decrease in this way every 3rd round 3 times = 72 sts`, `in_this_way`. In all it may also be

@@ -10,7 +10,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SEMI, SPACE, STOP, Token, words_at
 from roundwright.wording.reading.tree import ONE
 
 
@@ -81,7 +81,9 @@ def _with_work_first(tokens: list[Token]) -> list[Token]:
     for place, token in enumerate(tokens):
         begin = _begin_of_place(tokens, place) if token.kind == "marker" else 0
         flags = tokens[begin].flags
-        clause = flags & _ENDS or tokens[begin - 1].kind == "and"
+        before = [word.kind for word in tokens[max(0, begin - 2) : begin]]
+        named = before[-1:] == ["round"] or before == ["round", "number"]  # next rnd before each marker k2tog
+        clause = flags & _ENDS or named or before[-1:] in (["and"], ["work"])
         if not begin or begin < done or not clause:
             continue
         work = place + 1 + (tokens[place + 1].kind == "work")
@@ -126,7 +128,8 @@ def _ends_clause(tokens: list[Token], place: int) -> bool:
     kinds = [*(word.kind for word in behind if word.text != "the"), "", ""]
     rest = kinds[0] == "knit" and (kinds[1] in ("remain", "alternate") or kinds[1:3] == ["to", "end"])
     other = kinds[kinds[0] == "and"] in _BOTH
-    return rest or other or kinds[0] in ("end", "(") or bool(behind[0].flags & (STOP | LINE | SEMI))
+    other |= kinds[0] == "then" and _is_decrease(tokens, place + 1)  # before each marker k2tog, then skp
+    return rest or other or kinds[0] in ("end", "(", "until") or bool(behind[0].flags & _ENDS_CLAUSE)
 
 
 def _put_it(made: list[Token]) -> None:
@@ -336,6 +339,8 @@ _COMING: Final = frozenset(
     )
 )
 """Words from `whenever` to the number of stitches before a marker."""
+_ENDS_CLAUSE: Final = STOP | LINE | SEMI | EQUALS
+"""Signs behind what is worked at a marker: `before each marker k2tog = 84 sts`."""
 _AT: Final = frozenset(("at", "on", "over"))
 _ALL: Final = ("each", "all")
 _BOTH: Final = {"before", "after"}

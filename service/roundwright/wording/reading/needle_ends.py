@@ -92,7 +92,7 @@ def _in_order(sentence: list[Token]) -> list[Token]:
     first = 0  # the place behind the first stitches, while none are told behind them
     for place, word in enumerate(words[at + 1 :], at + 1):
         made.append(word)
-        if word.kind == "remain" and _tell_rest(made):
+        if (word.kind == "remain" or made[-2].text == "other") and _tell_rest(made):
             continue
         if word.kind in _NEAR and place + 1 == len(words):
             ends = _tell_near(made)
@@ -114,14 +114,20 @@ def _in_order(sentence: list[Token]) -> list[Token]:
 
 def _each_needle(words: list[Token]) -> int:
     """Where each needle is named; 0 where it is not."""
-    places = range(1, len(words))
-    return next((at for at in places if words[at].kind == "needle" and words[at - 1].kind in _EACH_NEEDLE), 0)
+    for at in range(1, len(words)):
+        number = words[at - 1].kind == "number" and words[at - 1].flags == SPACE  # each of the 4 needles
+        before = [word for word in words[:at] if word.kind][-1 - number :]
+        if words[at].kind == "needle" and before and before[0].kind in _EACH_NEEDLE:
+            return at
+    return 0
 
 
 def _needle_first(words: list[Token]) -> list[Token]:
     """`Ssk the first 2 sts of each needle` with the needle first."""
     at = _each_needle(words)
-    begin = at - 1 - (at > 1 and words[at - 2].text == "of")
+    begin = at
+    while begin and words[begin - 1].kind in _BEFORE_NEEDLE:
+        begin -= 1
     if begin < FEWEST or words[begin - 1].kind != "stitch_noun" or words[begin - 3].text not in _ENDS:
         return words
     end = next(place for place, word in enumerate(words) if word.text in _ENDS)
@@ -200,8 +206,8 @@ def _tell_near(made: list[Token]) -> tuple[list[Token], bool] | None:
 
 
 def _tell_rest(made: list[Token]) -> bool:
-    """Tell `knit the rest` as `knit to end`."""
-    at = len(made) - 1
+    """Tell `knit the rest` and `knit the other sts` as `knit to end`."""
+    at = len(made) - 1 - (made[-2].text == "other")
     at -= made[at - 1].text == "the"
     if made[at - 1].kind not in _VERBS[1:]:
         return False
@@ -250,6 +256,8 @@ _OF_ROUNDS: Final = frozenset(("round", "around", "even", "plain", "next", "last
 _NEAR: Final = ("begin", "end")
 _OVER: Final = frozenset(("over", "in", "on", "across", "with"))
 _EACH_NEEDLE: Final = ("each", "per")
+_BEFORE_NEEDLE: Final = ("", "number", *_EACH_NEEDLE)
+"""Kinds of the words of `of each of the 4 needles`."""
 _WORK: Final = ("stitch", "knit", "purl", "work", "stars", "rib", "to", "until")
 _VERBS: Final = ("stitch", "knit", "purl")
 WORDS_TO_LAST: Final = 5

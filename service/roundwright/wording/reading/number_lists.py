@@ -250,14 +250,17 @@ _LETTERS: Final = {letters: rank for rank, letters in enumerate(("xs", "s", "m",
 def _with_nouns(tokens: list[Token], begin: int, width: int) -> tuple[list[Token], int] | None:
     """The numbers of a list with their noun once, and where it ends; None where none begins here.
 
-    `80 sts (88 sts, 96 sts)`, `8 more times (9 more times)`, `8x (9x)`.
+    `80 sts (88 sts, 96 sts)`, `8 more times (9 more times)`, `8x (9x)`, `80 sts / 88 sts`, `= 80 sts, 88 sts`.
     """
     opens = begin + 1
     while opens < len(tokens) and tokens[opens].kind in _NOUNS and opens - begin <= MOST_NOUNS:
         opens += 1
-    if opens >= len(tokens) or tokens[opens].kind != "(":
+    if opens >= len(tokens):
         return None
     noun = tokens[begin + 1 : opens]
+    bracketed = tokens[opens].kind == "("
+    if not bracketed and not (_are_counts(tokens, begin) and tokens[opens].flags & (COMMA | SLASH)):
+        return None
     texts = [word.text for word in noun]
     numbers = [tokens[begin]]
     place, inside = opens, False
@@ -276,13 +279,19 @@ def _with_nouns(tokens: list[Token], begin: int, width: int) -> tuple[list[Token
         else:
             return None
     values = [number.number.of(0) if number.number is not None else None for number in numbers]
-    alike = all(_alike(first, second, rising=False) for first, second in pairwise(values))
+    alike = all(_alike(first, second, rising=not bracketed) for first, second in pairwise(values))
     if inside or len(numbers) != width or not alike:
         return None
     first, last = numbers[0], numbers[-1]
     text = " ".join([number.text for number in numbers])
     number = Number(tuple(values), first.start, last.end)
     return [Token("number", text, first.start, last.end, first.flags, "", number), *noun], place
+
+
+def _are_counts(tokens: list[Token], begin: int) -> bool:
+    """Whether a number of stitches is a count and not of stitches to be worked: behind a sign, or in a bracket."""
+    counted = begin > 0 and bool(tokens[begin].flags & (DASH | EQUALS) or tokens[begin - 1].kind == "(")
+    return counted and tokens[begin + 1].kind == "stitch_noun"
 
 
 _NOUNS: Final = frozenset(("stitch_noun", "times", "more", "round"))

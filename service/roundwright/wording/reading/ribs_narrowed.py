@@ -51,13 +51,35 @@ def with_ribs_narrowed(above: list[Segment], segments: list[Segment]) -> list[Se
     made: list[Segment] = []
     for segment in segments:
         near = [*above[-MOST_ABOVE:], *made[-MOST_ABOVE:]][-MOST_ABOVE:]
-        narrowing = _narrowing(segment.phrases)
+        ordered = _with_decrease_first(segment.phrases)
+        narrowing = _narrowing(ordered)
         if narrowing is not None and (rib := _rib(near)):
-            phrases = _narrowed(segment.phrases, narrowing, rib)
+            phrases = _narrowed(ordered, narrowing, rib)
         else:
             phrases = _worked_together(segment, near)
         made.append(replace(segment, phrases=phrases) if phrases else segment)
     return made
+
+
+def _with_decrease_first(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
+    """`p2tog in every purl rib` for `in every purl rib p2tog`; other phrases as they are."""
+    at = next((at for at, phrase in enumerate(phrases) if type(phrase) is Stitches), len(phrases))
+    begin = at
+    while begin and type(before := phrases[begin - 1]) is Said and before.text in _BETWEEN:
+        begin -= 1
+    if at - begin < FEWEST_BEFORE or at + 2 >= len(phrases):
+        return phrases
+    sort, part, decrease = _stitch(phrases[at]), phrases[at + 1], phrases[at + 2]
+    rib = type(part) is Fabric or (type(part) is Said and part.text in _PARTS)
+    if sort is None or not sort.bare or not rib or type(decrease) is not Stitches:
+        return phrases
+    first = replace(decrease, start=phrases[begin].start, flags=phrases[begin].flags)
+    between = (replace(phrases[begin], flags=0), *phrases[begin + 1 : at + 1])
+    return (*phrases[:begin], first, *between, replace(part, end=decrease.end), *phrases[at + 3 :])
+
+
+FEWEST_BEFORE: Final = 2
+"""Words before a sort of ribs: `in every`."""
 
 
 def _narrowing(phrases: tuple[Phrase, ...]) -> _Narrowing | None:

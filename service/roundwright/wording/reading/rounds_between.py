@@ -5,7 +5,7 @@ from typing import Final
 from msgspec.structs import replace
 
 from roundwright.wording.reading.instructions import Candidate
-from roundwright.wording.reading.loops import number_after_each
+from roundwright.wording.reading.loops import AS_TOLD, number_after_each, with_first
 from roundwright.wording.reading.phrases import Again, Fabric, Rounds, Said
 from roundwright.wording.reading.rhythm import rounds_fewer
 from roundwright.wording.reading.seen import Seen, counts_left, is_bare
@@ -34,7 +34,9 @@ def with_rounds_between(seen: Seen, stated: tuple[Stated, ...], options: list[Ca
     goes_on = Candidate(
         "continue", 0.0, until=until, times=times, step=number + 1, per=seen.per, stated=counts_left(stated)
     )
-    return [goes_on, *(replace(option, cost=option.cost + OTHERWISE) for option in options)]
+    others = with_first(goes_on, in_this_way=False)  # of 4 times in all the first is above
+    goes_on = replace(goes_on, cost=AS_TOLD * bool(others))
+    return [goes_on, *others, *(replace(option, cost=option.cost + OTHERWISE) for option in options)]
 
 
 def _are_far(seen: Seen) -> bool:

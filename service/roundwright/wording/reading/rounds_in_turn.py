@@ -1,4 +1,4 @@
-"""Rounds told in a list by no more than their verbs: `Purl, knit, purl, knit.`, `Purl a round, knit one, purl one.`."""
+"""Rounds told in a list by their verbs, `Purl, knit, purl, knit.`, or their repeats: `(k2, k2tog), (k1, k2tog)`."""
 
 from typing import Final
 
@@ -17,7 +17,83 @@ SHORTEST_ONE: Final = 6
 
 
 def with_rounds_in_turn(phrases: list[Phrase]) -> list[Phrase]:
-    """The phrases, with `purl, knit, purl, knit` as a round each."""
+    """The phrases, with `purl, knit, purl, knit` as a round each, and `(k3, k2tog), (k2, k2tog), (k1, k2tog)`."""
+    return _with_verbs_in_turn(_with_brackets_in_turn(phrases))
+
+
+def has_brackets_in_turn(phrases: list[Phrase]) -> bool:
+    """Whether brackets in a row are a round each: so they are behind `5)` too, which numbers what is done."""
+    return _with_brackets_in_turn(phrases) != phrases
+
+
+def _with_brackets_in_turn(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases, with brackets in a row as a round each, where each has a plain stitch less than the one before."""
+    made: list[Phrase] = []
+    place = 0
+    while place < len(phrases):
+        places = _narrowed(phrases, place)
+        stop = (places[-1] if places else place) + 1
+        behind = phrases[stop] if stop < len(phrases) else None
+        parted = behind is None or behind.flags & (COMMA | SEMI | STOP | DASH) or _is_joining(behind)
+        if len(places) < FEWEST_IN_LIST or not parted:
+            made.append(phrases[place])
+            place += 1
+            continue
+        ahead = _number_ahead(made)
+        if ahead is not None and ahead.number.of(0) in (len(places), len(places) + 1):
+            made.pop()
+        made.append(phrases[place])
+        made.extend(replace(phrases[at], flags=phrases[at].flags | STOP) for at in places[1:])
+        counted = rounds_told(behind) if behind is not None else None
+        words = [phrase.text for phrase in phrases[stop + 1 : stop + 2] if type(phrase) is Said]
+        if counted is not None and counted.number.of(0) == (1 if words == ["each"] else len(places)):
+            stop += 1
+        elif behind is not None:
+            made.append(replace(behind, flags=behind.flags | STOP))
+            stop += 1
+        place = stop
+    return made
+
+
+def _narrowed(phrases: list[Phrase], begun: int) -> list[int]:
+    """The places of brackets in a row from this one on, each with a plain stitch less than the one before."""
+    places: list[int] = []
+    for place in range(begun, len(phrases)):
+        phrase = phrases[place]
+        if places and _is_joining(phrase):
+            continue
+        if type(phrase) is not Brackets or (places and _narrower(phrases[places[-1]]) != _worked(phrase)):
+            break
+        places.append(place)
+    return places if len(places) > 1 else []
+
+
+def _is_joining(phrase: Phrase) -> bool:
+    """Whether it is `then` or `and`."""
+    return type(phrase) is Then or (type(phrase) is Said and phrase.text == "and")
+
+
+_Worked = tuple[tuple[str, tuple[int | None, ...]], ...]
+
+
+def _worked(phrase: Phrase) -> _Worked:
+    """The stitches of a bracket and how many; empty where there is anything else in it."""
+    inside = phrase.inside if type(phrase) is Brackets else ()
+    nodes = [within.node for within in inside if type(within) is Stitches]
+    stitches = [(node.name, node.times.values) for node in nodes if type(node) is Stitch]
+    return tuple(stitches) if len(stitches) == len(inside) else ()
+
+
+def _narrower(phrase: Phrase) -> _Worked | None:
+    """The stitches of a bracket with a plain stitch less at its beginning; None where it begins otherwise."""
+    worked = _worked(phrase)
+    if len(worked) < 2 or worked[0][0] not in ("k", "p"):
+        return None
+    left = tuple((value or 0) - 1 for value in worked[0][1])
+    return ((worked[0][0], left), *worked[1:]) if any(left) else worked[1:]
+
+
+def _with_verbs_in_turn(phrases: list[Phrase]) -> list[Phrase]:
     if sum(type(phrase) is Stitches for phrase in phrases) < 2:
         return phrases
     made: list[Phrase] = []

@@ -44,6 +44,9 @@ def with_same_rounds(tokens: list[Token]) -> list[Token]:
     while place < len(tokens):
         begins = tokens[place].flags & (_BEGINS | FULL) or not place
         rounds, stop = _same_with_counts(tokens, place, made, followed) if begins else ([], place)
+        if not begins and (announced := _announced(tokens, place, made)):
+            rounds, stop = _behind_announced(tokens, place, made[:announced])
+            del made[announced if rounds else len(made) :]
         if rounds and _do_plain_rounds_follow(tokens[stop : stop + MOST_TO_PLAIN]):
             followed = len(made) + len(rounds)
         if rounds and tokens[stop].kind != "(" and not tokens[stop].flags & (COLON | EQUALS):
@@ -51,6 +54,27 @@ def with_same_rounds(tokens: list[Token]) -> list[Token]:
         made.extend(rounds or tokens[place : place + 1])
         place = max(stop, place + 1)
     return made
+
+
+def _announced(tokens: list[Token], place: int, made: list[Token]) -> int:
+    """Where in the words before a sentence begins that only says `no more plain rounds:`; 0 where none does."""
+    if not tokens[place].flags & (COLON | COMMA):
+        return 0
+    near = range(len(made) - 1, max(len(made) - MOST_TO_PLAIN, 0), -1)
+    begin = next((at for at in near if made[at].flags & (_BEGINS | FULL)), 0)
+    kinds = [token.kind for token in made[begin:]]
+    every = "everyround" in kinds or ("round" in kinds and not _EVERY_ROUND.isdisjoint(kinds))
+    return begin if every and _ANNOUNCING.issuperset(kinds) else 0
+
+
+def _behind_announced(tokens: list[Token], place: int, made: list[Token]) -> tuple[list[Token], int]:
+    """The rounds told behind such words, `: once with 3 sts, once with 2 sts between the decreases`, and their end."""
+    every = words_at(tokens[place].start, ("each", "every"), ("round", "round"), ("", "with"))
+    first = replace(tokens[place], flags=SPACE)
+    rounds, stop = _same_with_counts([*every, first, *tokens[place + 1 :][: 2 * MOST_WORDS]], 0, made, 0)
+    stop = place + max(stop - len(every), 0)
+    plain = not _OF_PLAIN.isdisjoint(token.kind for token in tokens[place:stop])
+    return (rounds, stop) if plain else ([], place)
 
 
 def _same_with_counts(
@@ -91,14 +115,18 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
     ends = (word for word in range(at, stop) if tokens[word].kind == "(" or tokens[word].flags & EQUALS)
     close = next(ends, stop)
     items, behind = _items(tokens, at, close)
-    if plain is not None and plain.turns:  # work 4 rounds with 5, 4, 3 and 2 sts before k2tog
-        plain, items = _EVERY, items if plain.turns == len(items) else []
+    # work 4 rounds with 5, 4, 3 and 2 sts before k2tog; 1 round with 5, 1 with 4
+    if plain is not None and plain.turns:
+        plain, items = _EVERY, items if plain.turns in (1, len(items)) else []
     then = next((word for word in range(behind - 1, close) if tokens[word].kind == "then"), close)
     end = close if _plain_rounds(tokens[behind:close]) else max(behind, then)  # then: a sentence of its own
     clause = _plain_rounds(tokens[behind:end])
     # A number with no noun may count anything: it is of plain stitches where nothing else is told and it is small.
     alone = behind == end and all(_plain(item) <= MOST_PLAIN for item in items)
-    sure = alone or not {"knit", *_OF_PLAIN}.isdisjoint(token.kind for token in tokens[at:behind])
+    kinds = {token.kind for token in tokens[at:behind]}
+    sure = not kinds.isdisjoint(_OF_PLAIN)
+    if tokens[at - 1].text == "with":  # else no more than `on the next 4 rounds 5, 4, 3` is told
+        sure |= alone or "knit" in kinds
     more = not clause and not _WORK.isdisjoint(token.kind for token in tokens[behind:end])
     if not items or not sure or more:
         return [], place
@@ -131,7 +159,7 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
     at, plain, pointed = place, None, False
     if tokens[place].kind == "knit" and stop > place + 2 and tokens[place + 2].text in _SAME:
         at += 1  # knit the same with
-    while at < stop and (tokens[at].kind in _BEFORE or tokens[at].text == "now"):
+    while at < stop and (tokens[at].kind in _BEFORE or tokens[at].text in ("now", "hereafter")):
         at += 1
     if at < stop and tokens[at].kind == "only" and tokens[at + 1].kind in ("number", "knit"):
         return at + 1, _EVERY  # only 5 knits now before the decrease
@@ -140,7 +168,8 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
         at, plain = _behind_rhythm(tokens, at, stop)
     while at < stop and (tokens[at].text in _SAME or tokens[at].kind in _ROUNDS_BEFORE):
         number = tokens[at].number
-        if number is not None and tokens[at + 1].kind != "round":
+        behind = [token.kind for token in tokens[at + 1 : at + 3] if token.kind != "more"]
+        if number is not None and behind[:1] != ["round"]:
             break
         pointed = pointed or tokens[at].kind in ("these", "last") or tokens[at].text in _SAME
         if number is not None:  # these two rounds
@@ -149,7 +178,10 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
                 _Plain(Number((turns - 1,)), behind_last=True) if pointed else _EVERY._replace(turns=turns)
             )
         at += 1
-    return (at if at > same and tokens[at - 1].text == "with" else 0), plain
+    several = plain is not None and plain.turns > 1 and tokens[at - 1].kind == "round"
+    if several and tokens[at].kind in ("knit", "work"):
+        return at + 1, plain  # on the next 4 rounds knit 5, 4, 3 and 2 sts before k2tog
+    return (at if at > same and (several or tokens[at - 1].text == "with") else 0), plain
 
 
 def _behind_rhythm(tokens: list[Token], at: int, stop: int) -> tuple[int, _Plain | None]:
@@ -202,6 +234,8 @@ def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[Token], int]:
 def _step(tokens: list[Token], at: int, stop: int) -> tuple[int, int]:
     """How many words are of plain stitches there, none where no more are, and which of them is their number, from 1."""
     kinds = [token.kind for token in tokens[at : min(at + 3, stop)]]
+    if single := _single_with(tokens, at, stop):
+        return single, 0
     match kinds:
         case ["knit", "number", "round"] | ["number", "knit" | "plain", "round"]:
             return 0, 0
@@ -217,7 +251,14 @@ def _step(tokens: list[Token], at: int, stop: int) -> tuple[int, int]:
             named = tokens[noun].kind in ("stitch", "decrease", "together") and not comma
             return noun + 1 - at if named else int(word == "between"), 0
         case _:
-            return int(kinds[0] in _JOINTS or tokens[at].text == "now"), 0
+            return int(kinds[0] in _JOINTS or tokens[at].text in ("now", "first")), 0
+
+
+def _single_with(tokens: list[Token], at: int, stop: int) -> int:
+    """The words of `once with`, `one round with`, `a round with`, `one with` before such a number; 0 for others."""
+    behind = at + (tokens[at].text == "once" or _plain(tokens[at]) == 1)
+    behind += behind < stop and tokens[behind].kind == "round"
+    return behind + 1 - at if at < behind < stop and tokens[behind].text == "with" else 0
 
 
 def _behind_pair(tokens: list[Token], at: int, stop: int) -> int:
@@ -281,10 +322,12 @@ MOST_TO_PLAIN: Final = 12
 _BEGINS: Final = STOP | SEMI | LINE
 _APART: Final = _BEGINS | COLON
 _BEFORE: Final = frozenset(
-    ("", "have", "then", "next", "and", "work", "decrease", "repeat", "manner", "continue")
+    ("", "have", "then", "next", "and", "work", "decrease", "repeat", "manner", "continue", "in", "on")
 )
 """Kinds of words before `the same`."""
 _EVERY_ROUND: Final = frozenset(("each", "per"))
+_ANNOUNCING: Final = _BEFORE | _EVERY_ROUND | frozenset(("everyround", "round", "from", "word"))
+"""Kinds of words that say no more than that every round decreases."""
 FEWEST_COUNTS: Final = 2
 """Counts in brackets that stand behind numbers of one sentence."""
 _ROUNDS_BEFORE: Final = frozenset(("", "these", "last", "number", "round"))

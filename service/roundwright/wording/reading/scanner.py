@@ -172,6 +172,8 @@ def _flags(gap: str) -> int:
     flags = SPACE if gap else 0
     for sign in set(gap):
         flags |= _FLAGS.get(sign, 0)
+    if flags & BULLET and gap.startswith(" "):
+        flags |= COMMA  # 14 rnds 2x2 rib · 28 rnds st st
     if gap.count("\n") > 1:
         flags |= BLANK
     if "//" in gap:

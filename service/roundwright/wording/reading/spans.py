@@ -1,5 +1,6 @@
 """Round numbers in a label: `2, 4 and 6`, `and all even rnds`."""
 
+from itertools import pairwise
 from typing import Final
 
 from msgspec import Struct
@@ -134,11 +135,30 @@ def _read_number(lines: Lines, spans: list[Span], token: Token, number: Number, 
             return 0
         spans[-1] = Span(spans[-1].first, number)
         return 1
+    if rounds := _rounds_in_turn(token):
+        spans.append(rounds)
+        return 1
     several = plural or len(spans) > 1
     if spans and kind in _COUNTED and not flags & ENDS and not (several and _follows(spans[-1], token)):
         return 0
     spans.append(Span(number, number))
     return 1
+
+
+def _rounds_in_turn(token: Token) -> Span | None:
+    """The rounds of `Rows 2-3-4`, which are no sizes; None for other numbers."""
+    if token.number is None or FROM_TO not in token.text or "(" in token.text:
+        return None
+    numbers = [value or 0 for value in token.number.values]
+    if len(numbers) < FEWEST_IN_TURN or any(later != former + 1 for former, later in pairwise(numbers)):
+        return None
+    first, last = (Number((number,), token.start, token.end) for number in (numbers[0], numbers[-1]))
+    return Span(first, last)
+
+
+FROM_TO: Final = "-"
+FEWEST_IN_TURN: Final = 3
+"""Rounds with a dash between each two; two with a dash between are the first and the last."""
 
 
 def _read_joint(lines: Lines, spans: list[Span], token: Token) -> int:

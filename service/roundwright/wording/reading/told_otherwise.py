@@ -13,6 +13,7 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import (
     AS_THEY_ARE,
+    COLON,
     COMMA,
     FULL,
     LINE,
@@ -65,6 +66,46 @@ def _evenly(tokens: list[Token], place: int) -> Instead:
     return place + COUNTED, [replace(tokens[place + 1], flags=tokens[place].flags)]
 
 
+def _in_every(tokens: list[Token], place: int) -> Instead:
+    """`In every 11 sts, k2tog the last 2` as `*k9, k2tog*`."""
+    if _kinds(tokens, place + 1, 4) != ["each", "number", "stitch_noun", "stitch"]:
+        return AS_THEY_ARE
+    number, _, stitch = tokens[place + 2 : place + 5]
+    stop = place + 5
+    while tokens[stop].kind in ("", "last", "number", "stitch_noun") and not tokens[stop].flags & _PARTED:
+        stop += 1
+    behind = tokens[place + 5 : stop]
+    used = [word.text for word in behind if word.kind == "number"]
+    uses, _ = uses_and_leaves().get(stitch.means, (0, 0))
+    if used != [str(uses)] or "last" not in [word.kind for word in behind] or number.number is None:
+        return AS_THEY_ARE
+    plain = Number(tuple((value or 0) - uses for value in number.number.values), number.start, number.end)
+    if min(value or 0 for value in plain.values) < 1:
+        return AS_THEY_ARE
+    opens, knit = words_at(tokens[place].start, ("stars", "*"), ("knit", "k"))
+    (closes,) = words_at(behind[-1].end, ("stars", "*"))
+    repeat = [
+        replace(knit, flags=0),
+        replace(number, number=plain, flags=0),
+        stitch,
+        replace(closes, flags=0),
+    ]
+    return stop, [replace(opens, flags=tokens[place].flags), *repeat]
+
+
+def _for_sizes(tokens: list[Token], place: int) -> Instead:
+    """`Dec 8 sts evenly as follows: size 1: *k7, k2tog*; size 2: ...` as what is told for the sizes."""
+    change = _kinds(tokens, place + 1, 2) == ["number", "stitch_noun"]
+    at = place + COUNTED + (_kinds(tokens, place + COUNTED, 1) == ["evenly"])
+    follows = [token.text for token in tokens[at : at + 2]] == ["as", "follows"]
+    if not change or not follows or _kinds(tokens, at + 2, 2) != ["size", "number"]:
+        return AS_THEY_ARE
+    sized, work = tokens[at + 2], tokens[at + 4 : at + 5]
+    if not sized.flags & COLON or not work or work[0].kind != "stars" or not work[0].flags & COLON:
+        return AS_THEY_ARE
+    return at + 3, [replace(sized, flags=tokens[place].flags)]
+
+
 def _knitting(tokens: list[Token], place: int) -> Instead:
     """`Begin by knitting 2 rounds`, `then knitting 2 rounds` as `knit 2 rounds`."""
     word = tokens[place]
@@ -80,7 +121,7 @@ def _at_ends_of_round(tokens: list[Token], place: int) -> Instead:
     """`dec 1 st at each end of the round`, `on each side of the beginning of the round`, as `dec 2 sts`."""
     verb, number, noun = (*tokens[place : place + COUNTED], *tokens[-1:] * COUNTED)[:COUNTED]
     if number.text not in ("1", "one") or noun.kind != "stitch_noun":
-        return AS_THEY_ARE
+        return _for_sizes(tokens, place)
     stop, where = place + COUNTED, ""
     while stop < place + MOST_TO_ROUND and tokens[stop].kind != "round":
         words = tokens[stop].text.split()
@@ -184,6 +225,61 @@ def _first_of_rounds(tokens: list[Token], place: int) -> Instead:
     ]
 
 
+def _beside_markers(tokens: list[Token], begin: int) -> bool:
+    """Whether it is told here that work is on each side of the markers."""
+    sides = False
+    for at, token in enumerate(tokens[begin : begin + MOST_TO_MARKERS], begin + 1):
+        if token.kind == "marker":
+            return sides and not tokens[min(at, len(tokens) - 1)].flags & COLON  # no heading
+        words = set(token.text.split())
+        sides = sides or bool(words & _SIDES)
+        if not (words & _SIDES or words <= _BESIDE or token.kind in ("number", "each", "per", "all")):
+            return False
+    return False
+
+
+def _decrease_beside_markers(tokens: list[Token], place: int) -> Instead:
+    """`decrease on each side of each marker`, `Decreases are worked either side of ...` as `dec 1 st each side`."""
+    at = place + 1
+    while tokens[at].kind == "work" or tokens[at].text in _ARE:
+        at += 1
+    if not _beside_markers(tokens, at):
+        return _at_ends_of_round(tokens, place)
+    near = tokens[place].end
+    single, noun = words_at(near, ("number", "1"), ("stitch_noun", "st"))
+    return at, [replace(tokens[place], text="dec"), replace(single, number=Number((1,))), noun]
+
+
+def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
+    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`."""
+    two = tokens[place]
+    if (
+        two.number is None
+        or two.number.values != (2,)
+        or _kinds(tokens, place + 1, 2) != ["stitch_noun", "together"]
+    ):
+        return AS_THEY_ARE
+    if tokens[place - 1].kind != "work" or not _beside_markers(tokens, place + COUNTED):
+        return AS_THEY_ARE
+    return place + COUNTED, [replace(two, kind="stitch", text="k2tog", means="k2tog", number=None)]
+
+
+def _begins_round(tokens: list[Token], place: int) -> Instead:
+    """`*k2, k2tog* to end of round Round 3: knit`, where no sign stands before the name of a round, as with a stop."""
+    name, before = tokens[place], tokens[place - 1]
+    plain = before.kind in ("knit", "purl") and before.flags & COLON  # Rounds 3-5: knit Round 6: k2tog
+    if not place or name.flags & ~SPACE or not (plain or before.kind in _ENDING):
+        return AS_THEY_ARE
+    stop = place + 1
+    while stop < place + MOST_OF_NUMBERS and not tokens[stop].flags & ~SPACE:
+        if tokens[stop].kind not in _OF_NUMBERS:
+            return AS_THEY_ARE
+        stop += 1
+    if stop == place + 1 or tokens[stop].flags & (COLON | LINE) != COLON:
+        return AS_THEY_ARE
+    return place + 1, [replace(name, flags=SPACE | STOP | FULL)]
+
+
 COUNTED: Final = 3
 """Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
 MOST_TO_MARKED: Final = 80
@@ -203,7 +299,21 @@ _WHERE: Final = frozenset(
 """Words from `dec 1 st` to that round."""
 _OF_SORT: Final = frozenset(("each", "all", "next", "following", "alternate", "ordinal", "number"))
 """Kinds of the words before `round` that say which."""
+_SIDES: Final = frozenset(("side", "sides"))
+_BESIDE: Final = frozenset(
+    ("on", "at", "to", "each", "either", "both", "of", "the", "every", "all", "those", "these")
+)
+"""Words of `on either side of each of the`."""
+MOST_TO_MARKERS: Final = 10
+"""Words from a decrease to the markers beside which it is."""
+_ARE: Final = frozenset(("are", "is", "made", "to", "be"))
+_ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))
+"""Kinds of the words that end the work of a round."""
+_OF_NUMBERS: Final = frozenset(("number", "range", "and", "to", "round"))
+MOST_OF_NUMBERS: Final = 6
+"""Words of `Rounds 1 and 2`."""
 _ENDS: Final = STOP | LINE | SEMI | FULL
+_PARTED: Final = _ENDS | COLON | COMMA
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
@@ -215,8 +325,11 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "stars": _evenly,
     "stitch": _in_each_of,
     "increase": _increase,
-    "decrease": _at_ends_of_round,
+    "decrease": _decrease_beside_markers,
+    "number": _two_beside_markers,
     "word": _knitting,
     "until": _down_to,
+    "in": _in_every,
     "knit": _first_of_rounds,
+    "round": _begins_round,
 }

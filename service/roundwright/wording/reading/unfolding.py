@@ -141,7 +141,7 @@ def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
 
 def _stitches_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
     """A repeat behind a colon, and how often it is worked: `Rnd 1: work 9 times: k7, k2tog`; None for others."""
-    place = next((at for at, phrase in enumerate(phrases) if not _is_verb_of_rounds(phrase)), 0)
+    place = next((at for at, phrase in enumerate(phrases) if not _names_work(phrase)), 0)
     if not phrases or type(times := phrases[place]) is not Times or times.more:
         return None
     behind = phrases[place + 1 :]
@@ -153,7 +153,8 @@ def _stitches_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
     bracket = Brackets(
         repeat[0].start, repeat[-1].end, times.flags, (replace(repeat[0], flags=0), *repeat[1:])
     )
-    return [*phrases[:place], bracket, replace(times, flags=0), *rest]
+    again = _stitches_behind_number(rest) or rest
+    return [*phrases[:place], bracket, replace(times, flags=0), *again]
 
 
 def _is_number_of_rounds(phrase: Phrase) -> bool:
@@ -183,6 +184,11 @@ def _is_verb_of_rounds(phrase: Phrase) -> bool:
     if type(phrase) is Rep:
         return not phrase.level
     return type(phrase) is Said and phrase.text in ("work", "do", "the", "following", "this")
+
+
+def _names_work(phrase: Phrase) -> bool:
+    """Whether it only stands before what is worked: `Work 6 times: k8, k2tog`, `Part 1: 6 times: k8, k2tog`."""
+    return type(phrase) in (Said, Then) or bool(counts_of(phrase)) or _is_verb_of_rounds(phrase)
 
 
 def _is_plain_rounds(phrase: Phrase) -> bool:

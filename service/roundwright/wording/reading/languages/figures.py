@@ -60,7 +60,7 @@ _LISTS: Final = (
     re.compile(rf"{_VALUE}(?>(?:{_BLANK}\({_BLANK}{_VALUE}{_BLANK}\)){{2,12}})"),
     # 80 – 88 – 96, 80/88/96, 80 // 88
     re.compile(
-        rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}[(\[]{_BLANK}[0-9])"
+        rf"{_NUMBER}(?>(?:{_BLANK}{_UNIT}{_BLANK}[-–—]{_BLANK}{_NUMBER}){{1,12}})(?![0-9]|\.{_BLANK}[-–—]|{_BLANK}[(\[|•/]{_BLANK}[0-9])"
     ),
     re.compile(rf"{_NUMBER}(?>(?:{_BLANK}//?{_BLANK}{_NUMBER}){{1,12}}){_END}"),
     # 80 | 88 | 96, 80 • 88 • 96, 80 . 88 . 96, 80 : 88 : 96

@@ -34,7 +34,8 @@ class Change(NamedTuple):
 
 def change(text: Rewritten, at: int, stop: int, replacement: str) -> Change | None:
     """An edit of the English text as one of the original; None where English words would be left in it."""
-    if (moved := _line_put_in(text, at, stop, replacement)) is not None:
+    moved = _worked_once_more(text, at, stop, replacement) or _line_put_in(text, at, stop, replacement)
+    if moved is not None:
         return moved
     old = text.text[at:stop]
     if _plain(old) == _plain(replacement) and (moved := _numbers(text, at, stop, replacement)) is not None:
@@ -135,6 +136,14 @@ def _words(text: Rewritten, at: int, stop: int, replacement: str) -> Change:
         parts = _PARTED.split(replacement)
         words = ", ".join(text.wordings.get(part) or worded(text.language, part) for part in parts)
     return Change(start, end, words)
+
+
+def _worked_once_more(text: Rewritten, at: int, stop: int, replacement: str) -> Change | None:
+    """Words put in behind the same, worded like those: `, 2 end, 2 ens` behind `3 end, 2 ens, 2 end, 2 ens`."""
+    if at != stop or not replacement.startswith(",") or not text.text[:at].endswith(replacement):
+        return None
+    start, end = text.place(at - len(replacement)), text.place(at)
+    return Change(end, end, text.original[start:end])
 
 
 def _line_put_in(text: Rewritten, at: int, stop: int, replacement: str) -> Change | None:

@@ -185,10 +185,13 @@ def _notes(language: str) -> re.Pattern[str]:
     before = rf"(?:(?<!\w)(?i:{only})[ ](?:(?i:{size})\.?[ ])?|^[ \t]*(?i:{size})\.?[ ])"
     aged = rf"(?P<aged>{before}{ages}(?:[ ](?i:{only}))?|^[ \t]*{ages}[ ](?i:{only}))"
     aged += r"(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
-    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes}|{romans})(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
+    # Gr. I: * 7 re, 2 re zus * (64 M). Gr. II: ...; not so Gr. I: nach je 7 M, Gr. II: nach je 9 M 2 M re zus.
+    shared = rf"(?![^.(\n]{{0,60}},[ ]{romans}[ ]?:)"
+    listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes}|{romans}{shared})(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
     lettered = rf"(?:(?i:{size})\.?[ ])?{listed_letters}"
     bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
-    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{aged}|{within}|{bracket})", re.MULTILINE)
+    behind = rf"(?<=[.;)][ ])(?:(?i:{only})[ ])?{romans}{shared}[ ]?:[ ]?"
+    return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{behind}|{aged}|{within}|{bracket})", re.MULTILINE)
 
 
 def _pattern(text: str) -> str:
