@@ -13,8 +13,11 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import (
     AS_THEY_ARE,
+    BULLET,
     COLON,
     COMMA,
+    DASH,
+    EQUALS,
     FULL,
     LINE,
     SEMI,
@@ -177,6 +180,25 @@ def _increase(tokens: list[Token], place: int) -> Instead:
     return ends if ends[0] else _in_each_of(tokens, place)
 
 
+def _decrease(tokens: list[Token], place: int) -> Instead:
+    following = _decrease_in_next(tokens, place)
+    return following if following[0] else _decrease_beside_markers(tokens, place)
+
+
+def _in(tokens: list[Token], place: int) -> Instead:
+    following = _decrease_in_next(tokens, place)
+    return following if following[0] else _in_every(tokens, place)
+
+
+def _number(tokens: list[Token], place: int) -> Instead:
+    """`(k8, k2tog) · 10` with the dot as the sign of times."""
+    number, dot = tokens[place], tokens[place].flags & (BULLET | LINE) == BULLET
+    repeated = bool(place) and tokens[place - 1].kind in (")", "stars") and tokens[place + 1].flags & _SIGNED
+    if not dot or not repeated:
+        return _two_beside_markers(tokens, place)
+    return place + 1, [*words_at(number.start, ("times", "x")), replace(number, flags=SPACE)]
+
+
 def _down_to(tokens: list[Token], place: int) -> Instead:
     """`until you k2tog all around` as `until you are down to k2tog around`."""
     at = place + 1
@@ -280,6 +302,80 @@ def _begins_round(tokens: list[Token], place: int) -> Instead:
     return place + 1, [replace(name, flags=SPACE | STOP | FULL)]
 
 
+def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
+    """`In the next 2 rnds dec in the same way` as `dec in the same way in the next 2 rnds`."""
+    told: dict[str, Token] = {}
+    at = place
+    while at == place or not tokens[at].flags & _ENDS:
+        word = tokens[at]
+        sort = "next" if word.text in ("next", "following") else word.kind
+        if sort in _OF_NEXT and sort not in told:
+            told[sort] = word
+        elif word.text not in _IN_THE:
+            break
+        at += 1
+    if not _OF_NEXT.issubset({*told, "number"}) or not (tokens[at].flags & _PARTED or tokens[at].kind == "("):
+        return AS_THEY_ARE
+    first, *others = words_at(
+        tokens[place].start,
+        ("decrease", "dec"),
+        ("manner", "in the same way"),
+        ("in", "in"),
+        ("", "the"),
+        ("next", "next"),
+    )
+    rounds = [replace(told[sort], flags=SPACE) for sort in ("number", "round") if sort in told]
+    count = [replace(tokens[at], flags=SPACE | STOP | FULL)] if tokens[at].flags & COLON else []
+    return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
+
+
+def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
+    """`Do the same in all 8 sections`, `on the 7 other needles` as `repeat in the 8 sections`.
+
+    `Do the same in the next 2 rnds` is `work the next 2 rnds in the same way`, in one round `repeat the last rnd`.
+    """
+    at, number, more = place + 1, None, 0
+    if tokens[place].kind == "work":
+        at += tokens[at].text == "the"
+        if _kinds(tokens, at, 3) == ["next", "round", "manner"]:
+            words = words_at(tokens[at].start, ("repeat", "repeat"), ("last", "last"))
+            return at + 3, [replace(words[0], flags=tokens[place].flags), words[1], tokens[at + 1]]
+        if tokens[at].text != "same":
+            return AS_THEY_ARE
+        at += 1
+    begin = at
+    while tokens[at].text in _IN_ALL and not tokens[at].flags & _PARTED:
+        number = tokens[at] if tokens[at].kind == "number" else number
+        more += tokens[at].text in ("other", "remaining")
+        at += 1
+        if tokens[at].kind == "number":
+            number, at = tokens[at], at + 1
+    near = tokens[place].start
+    following = "next" in (token.text for token in tokens[begin:at])
+    if tokens[at].kind == "round" and following and tokens[at + 1].flags & _PARTED:
+        if number is None:
+            words = words_at(near, ("repeat", "repeat"), ("last", "last"))
+        else:
+            words = [
+                *words_at(near, ("work", "work"), ("", "the"), ("next", "next")),
+                replace(number, flags=SPACE),
+            ]
+        words.append(replace(tokens[at], flags=SPACE))
+        words.extend(words_at(near, ("manner", "in the same way")) if number else ())
+    elif number is not None and number.number and tokens[at].kind in ("section", "marker", "needle"):
+        values = tuple(value and value + bool(more) for value in number.number.values)
+        words = words_at(near, ("repeat", "repeat"), ("per", "on each of"), ("", "the"))
+        words += [
+            replace(number, number=replace(number.number, values=values)),
+            replace(tokens[at], flags=SPACE),
+        ]
+    elif tokens[at].kind == "persection" and begin > place + 1:
+        words = [*words_at(near, ("repeat", "repeat")), tokens[at]]
+    else:
+        return AS_THEY_ARE
+    return at + 1, [replace(words[0], flags=tokens[place].flags), *words[1:]]
+
+
 COUNTED: Final = 3
 """Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
 MOST_TO_MARKED: Final = 80
@@ -314,6 +410,22 @@ MOST_OF_NUMBERS: Final = 6
 """Words of `Rounds 1 and 2`."""
 _ENDS: Final = STOP | LINE | SEMI | FULL
 _PARTED: Final = _ENDS | COLON | COMMA
+_SIGNED: Final = _PARTED | DASH | EQUALS
+_OF_NEXT: Final = frozenset(("next", "number", "round", "decrease", "manner"))
+"""Kinds of the words of `in the next 2 rnds dec in the same way`."""
+_IN_THE: Final = frozenset(("in", "the", "on", "for", "during"))
+_IN_ALL: Final = _IN_THE | {
+    "in all",
+    "all",
+    "at",
+    "other",
+    "remaining",
+    "next",
+    "following",
+    "of",
+    "each",
+    "each of",
+}
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
@@ -325,11 +437,14 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "stars": _evenly,
     "stitch": _in_each_of,
     "increase": _increase,
-    "decrease": _decrease_beside_markers,
-    "number": _two_beside_markers,
+    "decrease": _decrease,
+    "next": _decrease_in_next,
+    "work": _same_elsewhere,
+    "repeat": _same_elsewhere,
+    "number": _number,
     "word": _knitting,
     "until": _down_to,
-    "in": _in_every,
+    "in": _in,
     "knit": _first_of_rounds,
     "round": _begins_round,
 }
