@@ -374,7 +374,7 @@ def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
         ("", "the"),
         ("next", "next"),
     )
-    rounds = [replace(sorts[sort], flags=SPACE) for sort in ("number", "round") if sort in told]
+    rounds = [replace(sorts[sort], flags=SPACE) for sort in ("number", "round") if sort in sorts]
     count = [replace(tokens[at], flags=SPACE | STOP | FULL)] if tokens[at].flags & COLON else []
     return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
 
