@@ -313,7 +313,8 @@ def _rounds_then(tokens: list[Token], place: int) -> Instead:
     stop = colon + 1
     joints: list[int] = []
     while stop < min(len(tokens) - 1, colon + MOST_OF_ROUNDS) and not tokens[stop].flags & (LINE | FULL):
-        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED:
+        works = tokens[stop + 1].kind in _BEGINS_WORK  # not (24 sts, then 12 sts)
+        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED and works:
             joints.append(stop)
         stop += 1
     if len(joints) != len(numbers) - 1:
@@ -456,6 +457,7 @@ _ARE: Final = frozenset(("are", "is", "made", "to", "be"))
 FEWEST_ROUNDS: Final = 2
 MOST_OF_ROUNDS: Final = 60
 """Words of rounds that are told in turn behind their label."""
+_BEGINS_WORK: Final = frozenset(("stars", "(", "stitch", "knit", "purl", "work"))
 _COUNTED: Final = frozenset(("number", "stitch_noun", "remain", "left", ")"))
 """Kinds of the words that end a count."""
 _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))
