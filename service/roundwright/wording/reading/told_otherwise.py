@@ -304,17 +304,19 @@ def _begins_round(tokens: list[Token], place: int) -> Instead:
 
 def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
     """`In the next 2 rnds dec in the same way` as `dec in the same way in the next 2 rnds`."""
-    told: dict[str, Token] = {}
+    named: dict[str, Token] = {}
     at = place
     while at == place or not tokens[at].flags & _ENDS:
         word = tokens[at]
         sort = "next" if word.text in ("next", "following") else word.kind
-        if sort in _OF_NEXT and sort not in told:
-            told[sort] = word
+        if sort in _OF_NEXT and sort not in named:
+            named[sort] = word
         elif word.text not in _IN_THE:
             break
         at += 1
-    if not _OF_NEXT.issubset({*told, "number"}) or not (tokens[at].flags & _PARTED or tokens[at].kind == "("):
+    if not _OF_NEXT.issubset({*named, "number"}) or not (
+        tokens[at].flags & _PARTED or tokens[at].kind == "("
+    ):
         return AS_THEY_ARE
     first, *others = words_at(
         tokens[place].start,
@@ -324,18 +326,19 @@ def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
         ("", "the"),
         ("next", "next"),
     )
-    rounds = [replace(told[sort], flags=SPACE) for sort in ("number", "round") if sort in told]
+    rounds = [replace(named[sort], flags=SPACE) for sort in ("number", "round") if sort in named]
     count = [replace(tokens[at], flags=SPACE | STOP | FULL)] if tokens[at].flags & COLON else []
     return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
 
 
 def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
-    """`Do the same in all 8 sections`, `on the 7 other needles` as `repeat in the 8 sections`.
+    """`Do the same in all 8 sections`, `on the 7 other needles` as `do it on all 8 sections`.
 
     `Do the same in the next 2 rnds` is `work the next 2 rnds in the same way`, in one round `repeat the last rnd`.
     """
     at, number, more = place + 1, None, 0
     if tokens[place].kind == "work":
+        at += tokens[at].kind == "work"  # work do the same
         at += tokens[at].text == "the"
         if _kinds(tokens, at, 3) == ["next", "round", "manner"]:
             words = words_at(tokens[at].start, ("repeat", "repeat"), ("last", "last"))
@@ -343,6 +346,8 @@ def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
         if tokens[at].text != "same":
             return AS_THEY_ARE
         at += 1
+    elif tokens[place].text != "do this":
+        return AS_THEY_ARE
     begin = at
     while tokens[at].text in _IN_ALL and not tokens[at].flags & _PARTED:
         number = tokens[at] if tokens[at].kind == "number" else number
@@ -364,7 +369,7 @@ def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
         words.extend(words_at(near, ("manner", "in the same way")) if number else ())
     elif number is not None and number.number and tokens[at].kind in ("section", "marker", "needle"):
         values = tuple(value and value + bool(more) for value in number.number.values)
-        words = words_at(near, ("repeat", "repeat"), ("per", "on each of"), ("", "the"))
+        words = words_at(near, ("work", "do"), ("", "it"), ("", "on"), ("all", "all"))
         words += [
             replace(number, number=replace(number.number, values=values)),
             replace(tokens[at], flags=SPACE),
