@@ -56,7 +56,8 @@ SPANISH = told_crowns(
 
     # the same in all sections
     54: 48 48 42 42
-    V1: teje del derecho hasta que falten 2 puntos para el marcador, 2pjd, pasa el marcador. Haz lo mismo en los 6 gajos.
+    V1: teje del derecho hasta que falten 2 puntos para el marcador, 2pjd, pasa el marcador. Haz lo mismo en
+      los 6 gajos.
     V2: todo del derecho.
     Teje V1 y V2 un total de 2 veces. Te quedarán 7 puntos por gajo, o sea, 42.
 
