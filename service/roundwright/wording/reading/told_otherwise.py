@@ -286,8 +286,56 @@ def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
     return place + COUNTED, [replace(two, kind="stitch", text="k2tog", means="k2tog", number=None)]
 
 
+def _then_often(tokens: list[Token], place: int) -> Instead:
+    """`k1, then 31 times k2tog`, `k1 and 31 x k2tog` as `k1, 31 times k2tog`."""
+    if _kinds(tokens, place + 1, COUNTED) != ["number", "times", "stitch"] or tokens[place].flags & _ENDS:
+        return AS_THEY_ARE
+    if tokens[place - 1].kind == "times":
+        return AS_THEY_ARE  # k2tog 4 times and 4 times ssk
+    number = tokens[place + 1]
+    return place + 2, [replace(number, flags=SPACE | COMMA)]
+
+
+def _rounds_then(tokens: list[Token], place: int) -> Instead:
+    """`Rnds 9 and 10: *k4, k2tog* = 40 sts, then *k3, k2tog* = 32 sts` with a label for each of the rounds."""
+    name, colon = tokens[place], place + 1
+    if place and not name.flags & (LINE | FULL):
+        return AS_THEY_ARE
+    while (
+        tokens[colon].kind in _OF_NUMBERS
+        and not tokens[colon].flags & COLON
+        and colon < place + MOST_OF_NUMBERS
+    ):
+        colon += 1
+    numbers = [token for token in tokens[place + 1 : colon] if token.kind == "number"]
+    if len(numbers) < FEWEST_ROUNDS or not tokens[colon].flags & COLON:
+        return AS_THEY_ARE
+    stop = colon + 1
+    joints: list[int] = []
+    while stop < min(len(tokens) - 1, colon + MOST_OF_ROUNDS) and not tokens[stop].flags & (LINE | FULL):
+        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED:
+            joints.append(stop)
+        stop += 1
+    if len(joints) != len(numbers) - 1:
+        return AS_THEY_ARE
+    made = [name, numbers[0]]
+    for begin, end, number in zip(
+        [colon, *(at + 1 for at in joints)], [*joints, stop], [*numbers[1:], None], strict=True
+    ):
+        made.extend((replace(tokens[begin], flags=tokens[begin].flags | COLON), *tokens[begin + 1 : end]))
+        if number is not None:
+            near = tokens[end].start
+            made.extend(
+                (replace(name, start=near, end=near, flags=SPACE | STOP | FULL), replace(number, flags=SPACE))
+            )
+    return stop, made
+
+
 def _begins_round(tokens: list[Token], place: int) -> Instead:
     """`*k2, k2tog* to end of round Round 3: knit`, where no sign stands before the name of a round, as with a stop."""
+    rounds = _rounds_then(tokens, place)
+    if rounds[0]:
+        return rounds
     name, before = tokens[place], tokens[place - 1]
     plain = before.kind in ("knit", "purl") and before.flags & COLON  # Rounds 3-5: knit Round 6: k2tog
     if not place or name.flags & ~SPACE or not (plain or before.kind in _ENDING):
@@ -304,17 +352,17 @@ def _begins_round(tokens: list[Token], place: int) -> Instead:
 
 def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
     """`In the next 2 rnds dec in the same way` as `dec in the same way in the next 2 rnds`."""
-    named: dict[str, Token] = {}
+    sorts: dict[str, Token] = {}
     at = place
     while at == place or not tokens[at].flags & _ENDS:
         word = tokens[at]
         sort = "next" if word.text in ("next", "following") else word.kind
-        if sort in _OF_NEXT and sort not in named:
-            named[sort] = word
+        if sort in _OF_NEXT and sort not in sorts:
+            sorts[sort] = word
         elif word.text not in _IN_THE:
             break
         at += 1
-    if not _OF_NEXT.issubset({*named, "number"}) or not (
+    if not _OF_NEXT.issubset({*sorts, "number"}) or not (
         tokens[at].flags & _PARTED or tokens[at].kind == "("
     ):
         return AS_THEY_ARE
@@ -326,7 +374,7 @@ def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
         ("", "the"),
         ("next", "next"),
     )
-    rounds = [replace(named[sort], flags=SPACE) for sort in ("number", "round") if sort in named]
+    rounds = [replace(sorts[sort], flags=SPACE) for sort in ("number", "round") if sort in sorts]
     count = [replace(tokens[at], flags=SPACE | STOP | FULL)] if tokens[at].flags & COLON else []
     return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
 
@@ -408,6 +456,11 @@ _BESIDE: Final = frozenset(
 MOST_TO_MARKERS: Final = 10
 """Words from a decrease to the markers beside which it is."""
 _ARE: Final = frozenset(("are", "is", "made", "to", "be"))
+FEWEST_ROUNDS: Final = 2
+MOST_OF_ROUNDS: Final = 60
+"""Words of rounds that are told in turn behind their label."""
+_COUNTED: Final = frozenset(("number", "stitch_noun", "remain", "left", ")"))
+"""Kinds of the words that end a count."""
 _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))
 """Kinds of the words that end the work of a round."""
 _OF_NUMBERS: Final = frozenset(("number", "range", "and", "to", "round"))
@@ -452,4 +505,6 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "in": _in,
     "knit": _first_of_rounds,
     "round": _begins_round,
+    "then": _then_often,
+    "and": _then_often,
 }
