@@ -222,7 +222,7 @@ def _turns(tokens: list[Token], place: int) -> Instead:
         stop += 1
     more = stop < len(tokens) and tokens[stop].kind == "more"
     stop += more
-    number += (repeated or more) and number > 0
+    number += (repeated and number > 0) or (more and number == 1)
     if not number and not repeated and last:
         number, stop = 1, last + 1
     if not 1 - bool(last) < number <= MOST_TURNS:
