@@ -26,7 +26,6 @@ READ = [
     ("3 last rounds: k7 before each dec (64 sts), then k6 (56 sts), then k2tog around (28).", [64, 56, 28]),
     ("Dec every other round: with 7 sts before (64), a plain round, with 6 before (56).", [64, 64, 56]),
     ("No more plain rounds: with 7 (64), with 6 (56).", [64, 56]),
-    ("Once with 7 sts, once with 6 sts and once with 5 sts between the decreases. 48 sts.", [64, 56, 48]),
     ("Decrease every round: first 7, then 6, 5 and finally 4 sts before the k2tog.", [64, 56, 48, 40]),
     ("Dec every rnd with 7, 6 and 5 sts before each dec until 48 sts remain.", [64, 56, 48]),
 ]
@@ -95,6 +94,10 @@ NAMED = [
     ("Row 1: *K4, k2tog*\nRow 2-3-4: knit\nRow 5: *K3, k2tog*", [60, 60, 60, 60, 48]),
     ("Round 1: knit all stitches Round 2: *k2, k2tog* to end of round Round 3: knit.", [72, 54, 54]),
     ("Round 1: (k4, k2tog) around (60 sts) Rounds 2-3: knit Round 4: *k3, k2tog* (48 sts)", [60, 60, 60, 48]),
+    (("Rnds 1 and 2: *k4, k2tog* around = 60 sts, then *k3, k2tog* = 48 sts.\nRnds 3, 4 and 5: *k2, k2tog* (36), then "
+     "*k1, k2tog* (24), then knit."), [60, 48, 36, 24, 24]),
+    ("Rnds 1-2: knit (72 sts), then 36 times k2tog", [72, 72, 36]),
+    ("k2, then 35 times k2tog", [37]),
     ("Cast on 24-24-24 (on three needles)\nKnit 2 rounds", [72, 72]),
     ("Place 4 markers.\nDecreases are worked either side of each marker. Work these every 2nd rnd until 56 remain.",
      [64, 64, 56]),

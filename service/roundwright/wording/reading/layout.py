@@ -8,6 +8,7 @@ from typing import Final
 from msgspec import Struct
 from msgspec.structs import replace
 
+from roundwright.wording.reading.after_decreases import with_decreases_after
 from roundwright.wording.reading.by_name import named_parts
 from roundwright.wording.reading.by_size import (
     alternatives,
@@ -20,6 +21,7 @@ from roundwright.wording.reading.by_size import (
     with_stitches_of_sizes,
 )
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
+from roundwright.wording.reading.counts_by_name import with_counts_by_name
 from roundwright.wording.reading.crown_ends import with_crown_ends
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.decreases_again import with_decreases_once_more, with_rhythms_joined
@@ -164,7 +166,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_words_of_others(without_ornaments(tokens))
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
-    tokens = with_parts_in_order(with_stitches_added(tokens))
+    tokens = with_parts_in_order(with_stitches_added(with_decreases_after(tokens)))
     tokens = with_decreases_once_more(
         with_plain_between(with_same_rounds(with_plain_listed(with_starred_rounds(tokens))))
     )
@@ -177,7 +179,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_needle_ends(with_marker_sides(with_needles_joined(with_definitions(tokens, defined))))
     width = max(width, width_of(tokens))
     names = names_of(tokens, width)
-    tokens = with_rounds_begun(with_numbers_of_names(tokens, names), names, width)
+    tokens = with_rounds_begun(with_numbers_of_names(with_counts_by_name(tokens, names), names), names, width)
     layout = _Layout(tokens, names, [], width)
     laid = Laid(layout.segments, names, defined, short, letters, paragraphs_called, width)
     begin = 0

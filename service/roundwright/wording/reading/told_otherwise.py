@@ -13,8 +13,11 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import (
     AS_THEY_ARE,
+    BULLET,
     COLON,
     COMMA,
+    DASH,
+    EQUALS,
     FULL,
     LINE,
     SEMI,
@@ -177,6 +180,25 @@ def _increase(tokens: list[Token], place: int) -> Instead:
     return ends if ends[0] else _in_each_of(tokens, place)
 
 
+def _decrease(tokens: list[Token], place: int) -> Instead:
+    following = _decrease_in_next(tokens, place)
+    return following if following[0] else _decrease_beside_markers(tokens, place)
+
+
+def _in(tokens: list[Token], place: int) -> Instead:
+    following = _decrease_in_next(tokens, place)
+    return following if following[0] else _in_every(tokens, place)
+
+
+def _number(tokens: list[Token], place: int) -> Instead:
+    """`(k8, k2tog) · 10` with the dot as the sign of times."""
+    number, dot = tokens[place], tokens[place].flags & (BULLET | LINE) == BULLET
+    repeated = bool(place) and tokens[place - 1].kind in (")", "stars") and tokens[place + 1].flags & _SIGNED
+    if not dot or not repeated:
+        return _two_beside_markers(tokens, place)
+    return place + 1, [*words_at(number.start, ("times", "x")), replace(number, flags=SPACE)]
+
+
 def _down_to(tokens: list[Token], place: int) -> Instead:
     """`until you k2tog all around` as `until you are down to k2tog around`."""
     at = place + 1
@@ -273,8 +295,56 @@ def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
     return place + COUNTED, [replace(two, kind="stitch", text="k2tog", means="k2tog", number=None)]
 
 
+def _then_often(tokens: list[Token], place: int) -> Instead:
+    """`k1, then 31 times k2tog`, `k1 and 31 x k2tog` as `k1, 31 times k2tog`."""
+    if _kinds(tokens, place + 1, COUNTED) != ["number", "times", "stitch"] or tokens[place].flags & _ENDS:
+        return AS_THEY_ARE
+    if tokens[place - 1].kind == "times":
+        return AS_THEY_ARE  # k2tog 4 times and 4 times ssk
+    number = tokens[place + 1]
+    return place + 2, [replace(number, flags=SPACE | COMMA)]
+
+
+def _rounds_then(tokens: list[Token], place: int) -> Instead:
+    """`Rnds 9 and 10: *k4, k2tog* = 40 sts, then *k3, k2tog* = 32 sts` with a label for each of the rounds."""
+    name, colon = tokens[place], place + 1
+    if place and not name.flags & (LINE | FULL):
+        return AS_THEY_ARE
+    while (
+        tokens[colon].kind in _OF_NUMBERS
+        and not tokens[colon].flags & COLON
+        and colon < place + MOST_OF_NUMBERS
+    ):
+        colon += 1
+    numbers = [token for token in tokens[place + 1 : colon] if token.kind == "number"]
+    if len(numbers) < FEWEST_ROUNDS or not tokens[colon].flags & COLON:
+        return AS_THEY_ARE
+    stop = colon + 1
+    joints: list[int] = []
+    while stop < min(len(tokens) - 1, colon + MOST_OF_ROUNDS) and not tokens[stop].flags & (LINE | FULL):
+        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED:
+            joints.append(stop)
+        stop += 1
+    if len(joints) != len(numbers) - 1:
+        return AS_THEY_ARE
+    made = [name, numbers[0]]
+    for begin, end, number in zip(
+        [colon, *(at + 1 for at in joints)], [*joints, stop], [*numbers[1:], None], strict=True
+    ):
+        made.extend((replace(tokens[begin], flags=tokens[begin].flags | COLON), *tokens[begin + 1 : end]))
+        if number is not None:
+            near = tokens[end].start
+            made.extend(
+                (replace(name, start=near, end=near, flags=SPACE | STOP | FULL), replace(number, flags=SPACE))
+            )
+    return stop, made
+
+
 def _begins_round(tokens: list[Token], place: int) -> Instead:
     """`*k2, k2tog* to end of round Round 3: knit`, where no sign stands before the name of a round, as with a stop."""
+    rounds = _rounds_then(tokens, place)
+    if rounds[0]:
+        return rounds
     name, before = tokens[place], tokens[place - 1]
     plain = before.kind in ("knit", "purl") and before.flags & COLON  # Rounds 3-5: knit Round 6: k2tog
     if not place or name.flags & ~SPACE or not (plain or before.kind in _ENDING):
@@ -295,6 +365,82 @@ def _only_round(tokens: list[Token], place: int) -> Instead:
     if not round_letter or len(tokens[place + 2].text) > 1 or tokens[place + COUNTED].flags & _PARTED:
         return AS_THEY_ARE
     return place + COUNTED + 1, tokens[place : place + COUNTED]
+
+
+def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
+    """`In the next 2 rnds dec in the same way` as `dec in the same way in the next 2 rnds`."""
+    sorts: dict[str, Token] = {}
+    at = place
+    while at == place or not tokens[at].flags & _ENDS:
+        word = tokens[at]
+        sort = "next" if word.text in ("next", "following") else word.kind
+        if sort in _OF_NEXT and sort not in sorts:
+            sorts[sort] = word
+        elif word.text not in _IN_THE:
+            break
+        at += 1
+    if not _OF_NEXT.issubset({*sorts, "number"}) or not (
+        tokens[at].flags & _PARTED or tokens[at].kind == "("
+    ):
+        return AS_THEY_ARE
+    first, *others = words_at(
+        tokens[place].start,
+        ("decrease", "dec"),
+        ("manner", "in the same way"),
+        ("in", "in"),
+        ("", "the"),
+        ("next", "next"),
+    )
+    rounds = [replace(sorts[sort], flags=SPACE) for sort in ("number", "round") if sort in sorts]
+    count = [replace(tokens[at], flags=SPACE | STOP | FULL)] if tokens[at].flags & COLON else []
+    return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
+
+
+def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
+    """`Do the same in all 8 sections`, `on the 7 other needles` as `repeat in the 8 sections`.
+
+    `Do the same in the next 2 rnds` is `work the next 2 rnds in the same way`, in one round `repeat the last rnd`.
+    """
+    at, number, more = place + 1, None, 0
+    if tokens[place].kind == "work":
+        at += tokens[at].text == "the"
+        if _kinds(tokens, at, 3) == ["next", "round", "manner"]:
+            words = words_at(tokens[at].start, ("repeat", "repeat"), ("last", "last"))
+            return at + 3, [replace(words[0], flags=tokens[place].flags), words[1], tokens[at + 1]]
+        if tokens[at].text != "same":
+            return AS_THEY_ARE
+        at += 1
+    begin = at
+    while tokens[at].text in _IN_ALL and not tokens[at].flags & _PARTED:
+        number = tokens[at] if tokens[at].kind == "number" else number
+        more += tokens[at].text in ("other", "remaining")
+        at += 1
+        if tokens[at].kind == "number":
+            number, at = tokens[at], at + 1
+    near = tokens[place].start
+    following = "next" in (token.text for token in tokens[begin:at])
+    if tokens[at].kind == "round" and following and tokens[at + 1].flags & _PARTED:
+        if number is None:
+            words = words_at(near, ("repeat", "repeat"), ("last", "last"))
+        else:
+            words = [
+                *words_at(near, ("work", "work"), ("", "the"), ("next", "next")),
+                replace(number, flags=SPACE),
+            ]
+        words.append(replace(tokens[at], flags=SPACE))
+        words.extend(words_at(near, ("manner", "in the same way")) if number else ())
+    elif number is not None and number.number and tokens[at].kind in ("section", "marker", "needle"):
+        values = tuple(value and value + bool(more) for value in number.number.values)
+        words = words_at(near, ("repeat", "repeat"), ("per", "on each of"), ("", "the"))
+        words += [
+            replace(number, number=replace(number.number, values=values)),
+            replace(tokens[at], flags=SPACE),
+        ]
+    elif tokens[at].kind == "persection" and begin > place + 1:
+        words = [*words_at(near, ("repeat", "repeat")), tokens[at]]
+    else:
+        return AS_THEY_ARE
+    return at + 1, [replace(words[0], flags=tokens[place].flags), *words[1:]]
 
 
 COUNTED: Final = 3
@@ -324,6 +470,11 @@ _BESIDE: Final = frozenset(
 MOST_TO_MARKERS: Final = 10
 """Words from a decrease to the markers beside which it is."""
 _ARE: Final = frozenset(("are", "is", "made", "to", "be"))
+FEWEST_ROUNDS: Final = 2
+MOST_OF_ROUNDS: Final = 60
+"""Words of rounds that are told in turn behind their label."""
+_COUNTED: Final = frozenset(("number", "stitch_noun", "remain", "left", ")"))
+"""Kinds of the words that end a count."""
 _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))
 """Kinds of the words that end the work of a round."""
 _OF_NUMBERS: Final = frozenset(("number", "range", "and", "to", "round"))
@@ -331,6 +482,22 @@ MOST_OF_NUMBERS: Final = 6
 """Words of `Rounds 1 and 2`."""
 _ENDS: Final = STOP | LINE | SEMI | FULL
 _PARTED: Final = _ENDS | COLON | COMMA
+_SIGNED: Final = _PARTED | DASH | EQUALS
+_OF_NEXT: Final = frozenset(("next", "number", "round", "decrease", "manner"))
+"""Kinds of the words of `in the next 2 rnds dec in the same way`."""
+_IN_THE: Final = frozenset(("in", "the", "on", "for", "during"))
+_IN_ALL: Final = _IN_THE | {
+    "in all",
+    "all",
+    "at",
+    "other",
+    "remaining",
+    "next",
+    "following",
+    "of",
+    "each",
+    "each of",
+}
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
@@ -342,12 +509,17 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "stars": _evenly,
     "stitch": _in_each_of,
     "increase": _increase,
-    "decrease": _decrease_beside_markers,
-    "number": _two_beside_markers,
+    "decrease": _decrease,
+    "next": _decrease_in_next,
+    "work": _same_elsewhere,
+    "repeat": _same_elsewhere,
+    "number": _number,
     "word": _knitting,
     "until": _down_to,
-    "in": _in_every,
+    "in": _in,
     "knit": _first_of_rounds,
     "round": _begins_round,
     "only": _only_round,
+    "then": _then_often,
+    "and": _then_often,
 }
