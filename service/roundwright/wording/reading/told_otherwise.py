@@ -322,7 +322,8 @@ def _rounds_then(tokens: list[Token], place: int) -> Instead:
     stop = colon + 1
     joints: list[int] = []
     while stop < min(len(tokens) - 1, colon + MOST_OF_ROUNDS) and not tokens[stop].flags & (LINE | FULL):
-        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED:
+        works = tokens[stop + 1].kind in _BEGINS_WORK  # not (24 sts, then 12 sts)
+        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED and works:
             joints.append(stop)
         stop += 1
     if len(joints) != len(numbers) - 1:
@@ -397,50 +398,53 @@ def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
 
 
 def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
-    """`Do the same in all 8 sections`, `on the 7 other needles` as `repeat in the 8 sections`.
+    """`Do the same in all 8 sections`, `on the 7 other needles` as `do it on all 8 sections`.
 
     `Do the same in the next 2 rnds` is `work the next 2 rnds in the same way`, in one round `repeat the last rnd`.
     """
-    at, number, more = place + 1, None, 0
-    if tokens[place].kind == "work":
-        at += tokens[at].text == "the"
-        if _kinds(tokens, at, 3) == ["next", "round", "manner"]:
-            words = words_at(tokens[at].start, ("repeat", "repeat"), ("last", "last"))
-            return at + 3, [replace(words[0], flags=tokens[place].flags), words[1], tokens[at + 1]]
-        if tokens[at].text != "same":
-            return AS_THEY_ARE
+    if _kinds(tokens, place, 5) == ["work", "", "next", "round", "manner"]:
+        first, *others = _last_again(tokens[place].start, [tokens[place + 3]])
+        return place + 5, [replace(first, flags=tokens[place].flags), *others]
+    begin = at = _behind_same(tokens, place)
+    if not at:
+        return AS_THEY_ARE
+    number = None
+    while (tokens[at].text in _IN_ALL or tokens[at].kind == "number") and not tokens[at].flags & _PARTED:
+        number = tokens[at].number or number
         at += 1
-    begin = at
-    while tokens[at].text in _IN_ALL and not tokens[at].flags & _PARTED:
-        number = tokens[at] if tokens[at].kind == "number" else number
-        more += tokens[at].text in ("other", "remaining")
-        at += 1
-        if tokens[at].kind == "number":
-            number, at = tokens[at], at + 1
-    near = tokens[place].start
-    following = "next" in (token.text for token in tokens[begin:at])
-    if tokens[at].kind == "round" and following and tokens[at + 1].flags & _PARTED:
-        if number is None:
-            words = words_at(near, ("repeat", "repeat"), ("last", "last"))
-        else:
-            words = [
-                *words_at(near, ("work", "work"), ("", "the"), ("next", "next")),
-                replace(number, flags=SPACE),
-            ]
-        words.append(replace(tokens[at], flags=SPACE))
-        words.extend(words_at(near, ("manner", "in the same way")) if number else ())
-    elif number is not None and number.number and tokens[at].kind in ("section", "marker", "needle"):
-        values = tuple(value and value + bool(more) for value in number.number.values)
-        words = words_at(near, ("repeat", "repeat"), ("per", "on each of"), ("", "the"))
-        words += [
-            replace(number, number=replace(number.number, values=values)),
-            replace(tokens[at], flags=SPACE),
-        ]
-    elif tokens[at].kind == "persection" and begin > place + 1:
-        words = [*words_at(near, ("repeat", "repeat")), tokens[at]]
+    where, near = tokens[begin:at], tokens[place].start
+    noun = [replace(tokens[at], flags=SPACE)]
+    counted = [replace(word, flags=SPACE) for word in where if word.kind == "number"]
+    if tokens[at].kind == "round" and any(word.text in ("next", "following") for word in where):
+        again = [*words_at(near, ("work", "work"), ("", "the"), ("next", "next")), *counted, *noun]
+        words = (
+            [*again, *words_at(near, ("manner", "in the same way"))] if number else _last_again(near, noun)
+        )
+    elif number is not None and tokens[at].kind in ("section", "marker", "needle"):
+        more = any(word.text in ("other", "remaining") for word in where)
+        of_all = replace(number, values=tuple(value and value + more for value in number.values))
+        words = words_at(near, ("work", "do"), ("", "it"), ("", "on"), ("all", "all"))
+        words += [replace(counted[-1], number=of_all), *noun]
+    elif tokens[at].kind == "persection" and tokens[place].kind == "work":
+        words = [*words_at(near, ("repeat", "repeat")), *noun]
     else:
         return AS_THEY_ARE
     return at + 1, [replace(words[0], flags=tokens[place].flags), *words[1:]]
+
+
+def _last_again(near: int, noun: list[Token]) -> list[Token]:
+    """`Repeat the last rnd`."""
+    return [*words_at(near, ("repeat", "repeat"), ("last", "last")), *noun]
+
+
+def _behind_same(tokens: list[Token], place: int) -> int:
+    """The place behind `do the same`, `do this`; 0 where they are not here."""
+    at = place + 1
+    if tokens[place].kind == "repeat":
+        return at if tokens[place].text == "do this" else 0
+    at += tokens[at].kind == "work"  # work do the same
+    at += tokens[at].text == "the"
+    return at + 1 if tokens[at].text == "same" else 0
 
 
 COUNTED: Final = 3
@@ -473,6 +477,7 @@ _ARE: Final = frozenset(("are", "is", "made", "to", "be"))
 FEWEST_ROUNDS: Final = 2
 MOST_OF_ROUNDS: Final = 60
 """Words of rounds that are told in turn behind their label."""
+_BEGINS_WORK: Final = frozenset(("stars", "(", "stitch", "knit", "purl", "work"))
 _COUNTED: Final = frozenset(("number", "stitch_noun", "remain", "left", ")"))
 """Kinds of the words that end a count."""
 _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))

@@ -632,18 +632,21 @@ class AgainReader(SequenceReader):
             return self.at_all_markers(self.skip(2))
         if self.token(ahead).text != "same" or not self.joined(ahead):
             return None
-        return self.at_all_markers(self.skip(ahead + 1))
-
-    def at_all_markers(self, ahead: int) -> Phrase | None:
-        """`do it at all 8 markers`, `do this before every marker`, `the same in the 8 sections`; else None."""
+        ahead = self.skip(ahead + 1)
         while self.kind(ahead) in ("in", "on", "before", "for", "per") and self.joined(ahead):
             ahead = self.skip(ahead + 1)
-        every = self.kind(ahead) in ("each", "all")
-        ahead += every
-        number = self.token(ahead).number if self.kind(ahead) == "number" else None
-        if not (every or number) or not self.joined(ahead):
+        if self.kind(ahead) != "each" or self.kind(ahead + 1) not in ("marker", "section", "needle"):
             return None
-        ahead += number is not None
+        return Needlewise(*self.take(ahead + 2))
+
+    def at_all_markers(self, ahead: int) -> Phrase | None:
+        """`do it at all 8 markers`, `do this before every marker`; else None."""
+        while self.kind(ahead) in ("in", "on", "before") and self.joined(ahead):
+            ahead = self.skip(ahead + 1)
+        if self.kind(ahead) not in ("each", "all") or not self.joined(ahead):
+            return None
+        number = self.token(ahead + 1).number if self.kind(ahead + 1) == "number" else None
+        ahead += 1 if number is None else 2
         return Needlewise(*self.take(ahead + 1), number) if self.kind(ahead) in _PARTS else None
 
     def is_pattern_told(self) -> bool:
