@@ -273,8 +273,17 @@ def _decrease_beside_markers(tokens: list[Token], place: int) -> Instead:
 
 
 def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
-    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`."""
+    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`.
+
+    `1 dec round, then knit 2 rounds` is `work 1 dec round`.
+    """
     two = tokens[place]
+    named = any(token.flags & _PARTED for token in tokens[place + 1 : place + COUNTED])  # 1. Dec rnd
+    named = named or bool(tokens[min(place + COUNTED, len(tokens) - 1)].flags & COLON)
+    begins = not place or two.flags & _ENDS
+    if begins and not named and _kinds(tokens, place + 1, 2) == ["decrease", "round"]:
+        (work,) = words_at(two.start, ("work", "work"))
+        return place + 1, [replace(work, flags=two.flags), replace(two, flags=SPACE)]
     if (
         two.number is None
         or two.number.values != (2,)
@@ -349,6 +358,14 @@ def _begins_round(tokens: list[Token], place: int) -> Instead:
     if stop == place + 1 or tokens[stop].flags & (COLON | LINE) != COLON:
         return AS_THEY_ARE
     return place + 1, [replace(name, flags=SPACE | STOP | FULL)]
+
+
+def _only_round(tokens: list[Token], place: int) -> Instead:
+    """`Only round A work, 3 times` as `only round A, 3 times`."""
+    round_letter = _kinds(tokens, place + 1, COUNTED) == ["round", "", "work"]
+    if not round_letter or len(tokens[place + 2].text) > 1 or tokens[place + COUNTED].flags & _PARTED:
+        return AS_THEY_ARE
+    return place + COUNTED + 1, tokens[place : place + COUNTED]
 
 
 def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
@@ -507,6 +524,7 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "in": _in,
     "knit": _first_of_rounds,
     "round": _begins_round,
+    "only": _only_round,
     "then": _then_often,
     "and": _then_often,
 }
