@@ -15,6 +15,8 @@ READ = [
     ("With 7 sts between decreases there are 64. Knit 1 round.", [64, 64]),
     ("With 7 sts between the decreases (64), with 6 (56), with 5 (48).", [64, 56, 48]),
     ("With 7 sts: 64. One plain round. With 6 sts: 56.", [64, 64, 56]),
+    ("With 2 plain rounds before each: 7 sts before the k2tog (64), 6 sts (56).", [72, 72, 64, 64, 64, 56]),
+    ("One plain round between each of these: with 7 sts (64), with 6 (56).", [72, 64, 64, 56]),
     (
         "7 sts between decreases, 64 sts left. Knit 1 round.\n6 sts between decreases, 56 sts left.",
         [64, 64, 56],
@@ -113,3 +115,9 @@ def test_rounds_named_in_passing_and_sides_of_markers(text: str, after: list[int
 
     assert [finding for finding in reading.findings if finding.severity == "error"] == []
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize("none", ["with none", "with nothing before it", "no more sts before it"])
+def test_no_plain_stitches_are_left_at_the_end(none: str) -> None:
+    rounds = f"*K2, k2tog* 8 times: 24 sts.\nWith 1 st before k2tog: 16, {none} (8)."
+    assert [made.after for made in read(rounds, (32,)).rounds[0]] == [24, 16, 8]

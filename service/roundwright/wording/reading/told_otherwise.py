@@ -273,8 +273,17 @@ def _decrease_beside_markers(tokens: list[Token], place: int) -> Instead:
 
 
 def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
-    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`."""
+    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`.
+
+    `1 dec round, then knit 2 rounds` is `work 1 dec round`.
+    """
     two = tokens[place]
+    named = any(token.flags & _PARTED for token in tokens[place + 1 : place + COUNTED])  # 1. Dec rnd
+    named = named or bool(tokens[min(place + COUNTED, len(tokens) - 1)].flags & COLON)
+    begins = not place or two.flags & _ENDS
+    if begins and not named and _kinds(tokens, place + 1, 2) == ["decrease", "round"]:
+        (work,) = words_at(two.start, ("work", "work"))
+        return place + 1, [replace(work, flags=two.flags), replace(two, flags=SPACE)]
     if (
         two.number is None
         or two.number.values != (2,)
@@ -313,7 +322,8 @@ def _rounds_then(tokens: list[Token], place: int) -> Instead:
     stop = colon + 1
     joints: list[int] = []
     while stop < min(len(tokens) - 1, colon + MOST_OF_ROUNDS) and not tokens[stop].flags & (LINE | FULL):
-        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED:
+        works = tokens[stop + 1].kind in _BEGINS_WORK  # not (24 sts, then 12 sts)
+        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED and works:
             joints.append(stop)
         stop += 1
     if len(joints) != len(numbers) - 1:
@@ -348,6 +358,14 @@ def _begins_round(tokens: list[Token], place: int) -> Instead:
     if stop == place + 1 or tokens[stop].flags & (COLON | LINE) != COLON:
         return AS_THEY_ARE
     return place + 1, [replace(name, flags=SPACE | STOP | FULL)]
+
+
+def _only_round(tokens: list[Token], place: int) -> Instead:
+    """`Only round A work, 3 times` as `only round A, 3 times`."""
+    round_letter = _kinds(tokens, place + 1, COUNTED) == ["round", "", "work"]
+    if not round_letter or len(tokens[place + 2].text) > 1 or tokens[place + COUNTED].flags & _PARTED:
+        return AS_THEY_ARE
+    return place + COUNTED + 1, tokens[place : place + COUNTED]
 
 
 def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
@@ -459,6 +477,7 @@ _ARE: Final = frozenset(("are", "is", "made", "to", "be"))
 FEWEST_ROUNDS: Final = 2
 MOST_OF_ROUNDS: Final = 60
 """Words of rounds that are told in turn behind their label."""
+_BEGINS_WORK: Final = frozenset(("stars", "(", "stitch", "knit", "purl", "work"))
 _COUNTED: Final = frozenset(("number", "stitch_noun", "remain", "left", ")"))
 """Kinds of the words that end a count."""
 _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))
@@ -505,6 +524,7 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "in": _in,
     "knit": _first_of_rounds,
     "round": _begins_round,
+    "only": _only_round,
     "then": _then_often,
     "and": _then_often,
 }
