@@ -94,6 +94,12 @@ SPANISH = told_crowns(
     Primer menguado: nueve puntos al derecho y dos cogidos juntos, repitiéndolo cuatro veces en la vuelta.
     Siguen dos vueltas lisas y otra de menguar con ocho puntos y dos juntos.
 
+    # steps by letters
+    64: 56 56 49 49
+    a) (6 d, 2 jun) toda la vuelta.
+    b) Una vuelta del derecho.
+    c) Haz a) y b) una vez más.
+
     # a slipped stitch passed over
     40: 30
     V1: *5 d, desl 1, 2 jun, montar la deslizada; rep desde *.

@@ -174,6 +174,7 @@ class _Writer:
         self.short_names: dict[tuple[str, ...], str] = {}
         """The words of the short names of stitches that the text gives, and what stands for each."""
         self.lettered_round_ends = 0
+        self.steps_called: frozenset[str] | None = None
         self.star_with_times = 0
         self.times: Found | None = None
         self.lines = ""
@@ -197,7 +198,7 @@ class _Writer:
                 place = self.replace(place, end, "")
             elif (note := self.replaced.get(self.cut[place].start)) is not None:
                 place = self.replace(place, *note)
-            elif size := self.lettered_size(place):
+            elif size := self.lettered_size(place) or self.letter_called(place):
                 place = self.replace(place, *size)
             elif behind := self.behind_aside(place):
                 place = self.pass_over(place, behind)
@@ -480,13 +481,33 @@ class _Writer:
             return end, f"(size {size} only)"
         return end, f"; size {size}:" if opens else f"size {size}:"
 
-    def lettered(self, place: int) -> int:
-        """Where the letter of a paragraph ends, `b)`; 0 where there is none."""
+    def letter_called(self, place: int) -> tuple[int, str] | None:
+        """Where the letter of a step ends that is worked again, and the letter: `c) Repite a) y b)`; else None."""
+        if self.steps_called is None:
+            letters = [at for at in range(len(self.cut)) if self.is_letter(at)]
+            heads = {self.cut[at].text for at in letters if self.matcher.begins_sentence(at)}
+            behind_words = {self.cut[at].text for at in letters if at and self.cut[at - 1].kind == "word"}
+            called = heads & behind_words
+            self.steps_called = frozenset(called if len(called) > 1 and not self.sizes_have_letters else ())
+        if (
+            not self.steps_called
+            or not self.is_letter(place)
+            or self.cut[place].text not in self.steps_called
+        ):
+            return None
+        return self.cut[place + 1].end, f"{self.cut[place].text})"
+
+    def is_letter(self, place: int) -> bool:
+        """Whether a letter and the end of a bracket stand here."""
         letter = self.cut[place]
         closes = place + 1 < len(self.cut) and self.cut[place + 1].key == ")"
+        return closes and letter.kind == "word" and len(letter.text) == 1
+
+    def lettered(self, place: int) -> int:
+        """Where the letter of a paragraph ends, `b)`; 0 where there is none."""
         before = self.cut[place - 1].key if place else ""
         apart = self.matcher.begins_sentence(place) or before in (",", ";")
-        return place + 2 if closes and apart and letter.kind == "word" and len(letter.text) == 1 else 0
+        return place + 2 if apart and self.is_letter(place) else 0
 
     def says_in_short(self, place: int) -> int:
         """Where a bracket ends that has the word before it in short, `Maschen (M)`; 0 where there is none."""
