@@ -63,14 +63,19 @@ NAVNGITT = "Sett 8 merker med 12 masker imellom. Felleomgang: strikk 2 rett samm
         ),
         (
             "en-US",
-            f"{NAMED}After the 1st dec rnd (88 sts), knit 1 round; after the 2nd (80 sts) too. "
-            "The third and fourth decrease follow directly: 72 and 64 sts.",
+            (
+                f"{NAMED}After the 1st dec rnd (88 sts), knit 1 round; after the 2nd (80 sts) too. "
+                "The third and fourth decrease follow directly: 72 and 64 sts."
+            ),
             [88, 88, 80, 80, 72, 64],
         ),
         (
             "da",
-            f"{NAVNGIVET}Efter den første indtagning (88 masker) strikkes 2 omgange ret. Efter den anden (80) og den "
-            "tredje (72) kun 1 omgang ret. Fjerde og femte indtagning kommer lige efter hinanden: 64 og 56 masker.",
+            (
+                f"{NAVNGIVET}Efter den første indtagning (88 masker) strikkes 2 omgange ret. Efter den anden (80) og "
+                "den tredje (72) kun 1 omgang ret. Fjerde og femte indtagning kommer lige efter hinanden: 64 og 56 "
+                "masker."
+            ),
             [88, 88, 88, 80, 80, 72, 72, 64, 56],
         ),
         (
