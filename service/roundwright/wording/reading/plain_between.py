@@ -103,7 +103,7 @@ def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | No
     """The numbers that a clause tells; None where it tells anything else, or only describes the round before it."""
     at, opened = _opening(tokens, place)
     knits = (
-        (at == place or in_series or ("with" in opened and at > place + 1))
+        (at == place or in_series or ("with" in opened and not opened.isdisjoint(_IN_LISTS)))
         and tokens[at].kind == "knit"
         and tokens[at + 1].kind == "number"
     )
@@ -306,6 +306,8 @@ _OPENING_WORDS: Final = frozenset(
     ("with", "same", "again", "now", "once", "only", "finally", "first", "the same", "but")
 )
 """What stands before the number of plain stitches."""
+_IN_LISTS: Final = frozenset(("first", "then", "decrease", "continue"))
+"""What stands before `with k9` in a list of such rounds."""
 _EACH: Final = frozenset(("each", "per"))
 _CHANGES: Final = frozenset(("decrease", "increase"))
 _VERBS: Final = frozenset(("decrease", "work", "round", "have", "continue"))
