@@ -138,3 +138,34 @@ def test_nothing_heavy_is_imported_to_serve():
 
     heavy = {"hypothesis", "pandas", "rich", "structlog", "swagger_ui_bundle", "typst"}
     assert set() == (heavy | {"roundwright.wording.proofreading.read"}) & set(run.stdout.split())
+
+
+LOADED = """
+import sys
+from roundwright.web.settings import Settings
+from tests.long.asking import Service
+
+service = Service(Settings(warm={warm}, access_log=False))
+assert service.ask("GET", "/health/ready").status == 200
+print(*sys.modules)
+"""
+"""The modules of a process that is ready."""
+
+
+@pytest.mark.parametrize("warm", [True, False])
+def test_what_a_first_answer_needs_is_loaded_with_it_or_where_that_is_set_before(warm):
+    """The factors of units, what draws pictures, what reads patterns: without the setting a ready process has none."""
+    run = subprocess.run(
+        [sys.executable, "-c", LOADED.format(warm=warm)], capture_output=True, text=True, check=True, cwd=ROOT
+    )
+
+    later = {
+        "pint",
+        "roundwright.drawing.hat_profile",
+        "roundwright.drawing.needles_diagram",
+        "roundwright.drawing.round_chart",
+        "roundwright.drawing.section_chart",
+        "roundwright.drawing.spacing_diagram",
+        "roundwright.wording.proofreading.read",
+    }
+    assert (later if warm else set()) == later & set(run.stdout.split())

@@ -26,11 +26,11 @@ def test_the_service_says_what_it_is(service):
 
 def test_readiness_is_tried_for_real(monkeypatch):
     """Ready means that a calculation came out; live only that the process answers."""
-    from roundwright.web.routes.gauge import convert_gauge
+    from roundwright.web.routes.shaping import shape_evenly
 
     with serving(Settings()) as address:
         assert {"status": "ok"} == httpx.get(f"{address}/health/ready").json()
-        monkeypatch.setattr(convert_gauge, "calculate", lambda request: 1 / 0)
+        monkeypatch.setattr(shape_evenly, "calculate", lambda request: 1 / 0)
         assert_problem(httpx.get(f"{address}/health/ready"), 500, "internal-error")
         assert {"status": "ok"} == httpx.get(f"{address}/health/live").json()
 

@@ -41,8 +41,9 @@ Euclid's algorithm takes, which is what grows there.
 """
 FOOTPRINT = """
 In an environment with the image's packages and no others. *Bare* is a Litestar application with a single answer under
-the same uvicorn. The service is warm, as in the image. Memory is the resident set, that of the process for PDFs and
-PNGs included.
+the same uvicorn. Warm, as in the image, the service has answered every operation once before it is ready; cold it loads
+what an answer needs with the first that needs it. A start is compared by the processor time of the process. Memory is
+the resident set, warm with that of the process for PDFs and PNGs.
 """
 
 

@@ -1,9 +1,9 @@
 """What the service costs beside its answers: time to start, memory, and processor time with more processes.
 
-The service is warm, as in the image, and the process that sets PDFs and PNGs counts. It is compared to a Litestar
-application with a single answer under the same uvicorn, both in an environment that has what the image has and nothing
-else. Where it is missing it is made from the pinned requirements: in `.venv/runtime`, or
-where the variable RUNTIME says.
+Cold it loads what an answer needs with the first that needs it; warm, as in the image, all of it before it is ready,
+and the process that sets PDFs and PNGs counts. It is compared to a Litestar application with a single answer under the
+same uvicorn, all in an environment that has what the image has and nothing else. Where it is missing it is made from
+the pinned requirements: in `.venv/runtime`, or where the variable RUNTIME says.
 """
 
 import os
@@ -14,45 +14,53 @@ from itertools import product
 from pathlib import Path
 from shutil import copytree, rmtree
 from statistics import median
-from typing import Final
+from typing import Final, NamedTuple
 
 from roundwright.language.codes import LANGUAGES
 from tests.load.callers import good_calls
 from tests.load.fleet import REPOSITORY
 from tests.load.inside import reached
 from tests.load.served import OURS, Served, pace
+from tests.load.sizing import processor_s
 
 STARTS = 7
-AS_IMAGE: Final = {"warm": "true"}
-"""Settings of the service as the image has them."""
+BARE: Final = "bare"
+MOST_START_COLD = 1.5
+"""Times as long to start as the other."""
+MOST_IDLE_COLD = 1.5
+"""Times as much memory when idle."""
 MOST_START = 3.0
-"""Times as long to start as the other: every operation has answered once when the service is ready."""
+"""The same warm: every operation has answered once when the service is ready."""
 MOST_IDLE = 3.5
-"""Times as much memory when idle: a third of it is the process with the fonts, for PDFs and PNGs."""
+"""The same warm: a third of it is the process with the fonts, for PDFs and PNGs."""
 WARM = 3_000
 """Requests before the memory is first looked at: everything read once has been read, what is kept is full."""
+
+
+class Start(NamedTuple):
+    """What a start took: processor time, time by the clock, and the memory held behind it."""
+
+    processor_s: float
+    ready_s: float
+    idle_bytes: float
 
 
 def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
     """The table."""
     python = str(runtime())
-    starts: dict[str, list[tuple[float, int]]] = {"bare": [], OURS: []}
+    seen: dict[tuple[str, bool], list[Start]] = {(OURS, False): [], (OURS, True): [], (BARE, False): []}
     for _ in range(STARTS):
-        for name, seen in starts.items():
-            with started(name, python) as server:
-                seen.append((server.ready_after_s, held_bytes(server)))
-    (bare_s, bare_bytes), (our_s, our_bytes) = (
-        tuple(median(column) for column in zip(*seen, strict=True)) for seen in starts.values()
-    )
+        for (name, is_warm), starts in seen.items():
+            starts.append(start(name, python, warm=is_warm))
+    cold, warm, bare = (Start(*map(median, zip(*starts, strict=True))) for starts in seen.values())
     with tempfile.TemporaryDirectory() as folder:
         script = mixed(Path(folder))
         first, last, answers = growth(script, python, requests, seconds)
     return [
-        _row("start to ready, warm", our_s / bare_s, MOST_START, f"{our_s:.2f} s, bare {bare_s:.2f} s"),
-        _row(
-            "idle memory, warm, with the process for PDFs",
-            our_bytes / bare_bytes, MOST_IDLE, f"{_mib(our_bytes)}, bare {_mib(bare_bytes)}",
-        ),
+        _start_row("cold", cold, bare, MOST_START_COLD),
+        _idle_row("cold", cold, bare, MOST_IDLE_COLD),
+        _start_row("warm", warm, bare, MOST_START),
+        _idle_row("warm, with the process for PDFs", warm, bare, MOST_IDLE),
         _row(
             f"memory after {answers:,} mixed requests / after {WARM:,}",
             last / first, 1.02, f"{_mib(last)}, before {_mib(first)}",
@@ -60,9 +68,15 @@ def measure(*, requests: int, seconds: int) -> list[dict[str, str]]:
     ]  # fmt: skip
 
 
-def started(name: str, python: str) -> Served:
-    """The service as the image runs it, or a rival."""
-    return Served(name, python=python, **(AS_IMAGE if name == OURS else {}))
+def start(name: str, python: str, *, warm: bool) -> Start:
+    """A start of the service, or of a rival, until it is ready."""
+    with started(name, python, warm=warm) as server:
+        return Start(processor_s(server.process.pid), server.ready_after_s, held_bytes(server))
+
+
+def started(name: str, python: str, *, warm: bool = True) -> Served:
+    """The service as the image runs it, or cold, or a rival."""
+    return Served(name, python=python, **({"warm": "true" if warm else "false"} if name == OURS else {}))
 
 
 def runtime() -> Path:
@@ -126,6 +140,19 @@ def held_bytes(server: Served) -> int:
     children = Path(f"/proc/{first}/task/{first}/children").read_text().split()
     pages = (int(Path(f"/proc/{pid}/statm").read_text().split()[1]) for pid in (first, *children))
     return sum(pages) * os.sysconf("SC_PAGESIZE")
+
+
+def _start_row(how: str, ours: Start, bare: Start, most: float) -> dict[str, str]:
+    figures = (
+        f"{ours.processor_s:.2f} s of a core, {ours.ready_s:.2f} s by the clock; "
+        f"bare {bare.processor_s:.2f} s and {bare.ready_s:.2f} s"
+    )
+    return _row(f"start to ready, {how}", ours.processor_s / bare.processor_s, most, figures)
+
+
+def _idle_row(how: str, ours: Start, bare: Start, most: float) -> dict[str, str]:
+    figures = f"{_mib(ours.idle_bytes)}, bare {_mib(bare.idle_bytes)}"
+    return _row(f"idle memory, {how}", ours.idle_bytes / bare.idle_bytes, most, figures)
 
 
 def _row(what: str, ratio: float, most: float, figures: str) -> dict[str, str]:

@@ -9,7 +9,7 @@ from roundwright.drawing.svg import Markup, element, px
 from roundwright.drawing.theme import text_line
 from roundwright.knitting.crown.crown import CrownAnswer
 from roundwright.knitting.hat.request import BrimKind
-from roundwright.knitting.quantities import MM_IN, LengthUnit
+from roundwright.knitting.quantities import LengthUnit, mm_in
 from roundwright.language import Words
 
 ROLLED_SHARE: Final = 1 / 3
@@ -45,7 +45,7 @@ class Label(NamedTuple):
 
 def in_unit(length_mm: float, unit: LengthUnit, words: Words) -> str:
     """A length as a number: tenths of a centimetre; quarters of an inch, and eighths of what is less than three."""
-    value = length_mm / MM_IN[unit]
+    value = length_mm / mm_in(unit)
     if unit == "cm":
         return words.number(value, ".1f")
     parts = 8 if value < IN_EIGHTHS_BELOW else 4

@@ -12,7 +12,7 @@ from roundwright.knitting.hat.picture import HatView
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
 from roundwright.knitting.hat.worn import WornHat
-from roundwright.knitting.quantities import MM_IN, LengthUnit, mm, on_a_tape
+from roundwright.knitting.quantities import LengthUnit, mm, mm_in, on_a_tape
 from roundwright.knitting.sizing.depth import EAR_ARC
 from roundwright.language import ENGLISH_WORDS, Words, sentence_start
 
@@ -129,7 +129,7 @@ def worn_sentences(hat: WornHat, plan: HatPlan, frame: Frame) -> list[str]:
 def _head(plan: HatPlan, frame: Frame) -> str:
     """The head as the pattern beside the picture has it."""
     head = plan.measurements.head
-    return with_unit(on_a_tape(head) * MM_IN[head.unit], frame.unit, frame.words)
+    return with_unit(on_a_tape(head) * mm_in(head.unit), frame.unit, frame.words)
 
 
 def _gathers(hat: WornHat) -> bool:

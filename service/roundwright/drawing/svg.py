@@ -25,8 +25,8 @@ class Picture(Markup):
     __slots__ = ()
 
 
-_NOT_XML: Final = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
-"""Characters that XML 1.0 excludes, escaped or not (section 2.2)."""
+_NOT_XML: Final = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+"""Characters that XML 1.0 excludes, escaped or not (section 2.2). To compile all others takes 6 ms of each start."""
 _PLAIN: Final = re.compile(r"[\w .,:;#%/()*+=@!?'-]*", re.ASCII)
 """Text that needs no escaping."""
 

@@ -1,25 +1,22 @@
 """Quantities with their units, and gauge.
 
 Inside the service, lengths are millimetres, masses grams and yarn counts tex, as plain floats whose names say so. A
-quantity carries its unit only on the wire. The factors come from pint, once.
+quantity carries its unit only on the wire. The factors come from pint, each once.
 """
 
 from math import floor
-from typing import Annotated, Final, Literal, get_args
+from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Basis, Impossible, Notice
 from roundwright.language import Message, say
-from roundwright.reference.units import factors
+from roundwright.reference.units import factor
 
 LengthUnit = Literal["mm", "cm", "m", "in", "yd"]
 MassUnit = Literal["g", "kg", "oz", "lb"]
 CountUnit = Literal["tex", "dtex", "denier", "nm", "ne", "worsted"]
 UnitSystem = Literal["metric", "imperial"]
-
-MM_IN: Final = factors("mm", get_args(LengthUnit))
-G_IN: Final = factors("g", get_args(MassUnit))
 
 SMALLEST_QUANTITY: Final = 0.001
 """A thousandth of any unit: finer than any ruler or scale of a knitter."""
@@ -106,14 +103,24 @@ def system_of(unit: LengthUnit) -> UnitSystem:
     return "imperial" if unit in ("in", "yd") else "metric"
 
 
+def mm_in(unit: LengthUnit) -> float:
+    """Millimetres in a unit of length."""
+    return factor(unit, "mm")
+
+
+def g_in(unit: MassUnit) -> float:
+    """Grams in a unit of mass."""
+    return factor(unit, "g")
+
+
 def mm(length: Length | Difference) -> float:
     """The length in millimetres."""
-    return length.value * MM_IN[length.unit]
+    return length.value * mm_in(length.unit)
 
 
 def g(mass: Mass) -> float:
     """The mass in grams."""
-    return mass.value * G_IN[mass.unit]
+    return mass.value * g_in(mass.unit)
 
 
 def quantity_text(quantity: Length | Difference | Mass, digits: int = 6) -> Message:
@@ -135,7 +142,7 @@ def tidy(value: float, digits: int = 6) -> float:
 def length(millimetres: float, units: UnitSystem) -> Length:
     """Millimetres as a garment length: centimetres or inches."""
     unit: LengthUnit = "in" if units == "imperial" else "cm"
-    return Length(tidy(millimetres / MM_IN[unit]), unit)
+    return Length(tidy(millimetres / mm_in(unit)), unit)
 
 
 def on_a_tape(length: Length) -> float:
@@ -147,13 +154,13 @@ def on_a_tape(length: Length) -> float:
 def difference(millimetres: float, units: UnitSystem) -> Difference:
     """Millimetres as a difference of garment lengths: centimetres or inches."""
     unit: LengthUnit = "in" if units == "imperial" else "cm"
-    return Difference(tidy(millimetres / MM_IN[unit]), unit)
+    return Difference(tidy(millimetres / mm_in(unit)), unit)
 
 
 def yarn_length(millimetres: float, units: UnitSystem) -> Length:
     """Millimetres as a length of yarn: metres or yards."""
     unit: LengthUnit = "yd" if units == "imperial" else "m"
-    return Length(tidy(millimetres / MM_IN[unit]), unit)
+    return Length(tidy(millimetres / mm_in(unit)), unit)
 
 
 def stitch_width_mm(gauge: Gauge, pointer: str = "#/gauge") -> float:

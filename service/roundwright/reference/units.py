@@ -1,25 +1,27 @@
-"""Unit factors, from pint, read once from a small file of the trade's units."""
+"""Unit factors, from pint, each read once from a small file of the trade's units."""
 
 from functools import cache
 from pathlib import Path
 from typing import Any
 
+from roundwright.reference.once import making
+
 _DEFINITIONS = Path(__file__).with_name("data") / "trade-units.txt"
 
 
 @cache
-def factors(base: str, units: tuple[str, ...]) -> dict[str, float]:
-    """The size of every unit in `units` in the unit `base`, e.g. `factors("mm", ("in",)) == {"in": 25.4}`.
+def factor(unit: str, base: str) -> float:
+    """The size of `unit` in the unit `base`, e.g. `factor("in", "mm") == 25.4`.
 
-    A client's string never reaches pint: `units` are the names of an enumeration.
+    A client's string never reaches pint: `unit` is a name of an enumeration.
     """
-    registry = _registry()
     # Fifteen digits are what a float holds exactly; the last bit of pint's division is noise.
-    return {unit: float(f"{registry.Quantity(1.0, unit).to(base).magnitude:.15g}") for unit in units}
+    return float(f"{_registry().Quantity(1.0, unit).to(base).magnitude:.15g}")
 
 
 @cache
 def _registry() -> Any:
-    import pint  # slow to import, and needed once only
+    with making:
+        import pint  # a third of the time that the start of the service takes, so with the first unit asked for
 
-    return pint.UnitRegistry(str(_DEFINITIONS), on_redefinition="raise")
+        return pint.UnitRegistry(str(_DEFINITIONS), on_redefinition="raise")

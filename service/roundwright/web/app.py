@@ -14,9 +14,9 @@ from roundwright.web.metrics import Metrics
 from roundwright.web.middleware import Middleware
 from roundwright.web.problems import ProblemError
 from roundwright.web.routes import all_operations
-from roundwright.web.routes.gauge import convert_gauge
 from roundwright.web.routes.operation import Operation
 from roundwright.web.routes.service import service_operations
+from roundwright.web.routes.shaping import shape_evenly
 from roundwright.web.routes.typesetter import Typesetter, is_installed
 from roundwright.web.settings import Settings, read
 
@@ -51,7 +51,7 @@ def create(settings: Settings | None = None) -> Middleware:
     def probe() -> None:
         if middleware.stopping:
             raise ProblemError("stopping", "This process is about to stop.")
-        convert_gauge.example_answer()
+        shape_evenly.example_answer()  # without a unit: the factors of units are loaded with the first of them
 
     own = service_operations(document=served, metrics=None if metrics is None else metrics.text, probe=probe)
     on_knitting, on_itself = (

@@ -61,7 +61,7 @@ class Settings(Struct, frozen=True, kw_only=True):
         bool,
         Meta(
             description="Whether a process calculates and writes every kind of answer once before it listens, so that "
-            "no caller waits for a first time; the start takes about half as long again."
+            "no caller waits for a first time; the start takes about twice as long."
         ),
     ] = False
     hosts: Annotated[

@@ -73,8 +73,7 @@ NAVNGITT = "Sett 8 merker med 12 masker imellom. Felleomgang: strikk 2 rett samm
             "da",
             (
                 f"{NAVNGIVET}Efter den første indtagning (88 masker) strikkes 2 omgange ret. Efter den anden (80) og "
-                "den tredje (72) kun 1 omgang ret. Fjerde og femte indtagning kommer lige efter hinanden: 64 og 56 "
-                "masker."
+                "den tredje (72) kun 1 omgang ret. Fjerde og femte indtagning kommer lige efter hinanden: 64 og 56 masker."
             ),
             [88, 88, 88, 80, 80, 72, 72, 64, 56],
         ),

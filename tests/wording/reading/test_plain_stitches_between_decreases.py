@@ -15,6 +15,8 @@ READ = [
     ("With 7 sts between decreases there are 64. Knit 1 round.", [64, 64]),
     ("With 7 sts between the decreases (64), with 6 (56), with 5 (48).", [64, 56, 48]),
     ("With 7 sts: 64. One plain round. With 6 sts: 56.", [64, 64, 56]),
+    ("With 2 plain rounds before each: 7 sts before the k2tog (64), 6 sts (56).", [72, 72, 64, 64, 64, 56]),
+    ("One plain round between each of these: with 7 sts (64), with 6 (56).", [72, 64, 64, 56]),
     (
         "7 sts between decreases, 64 sts left. Knit 1 round.\n6 sts between decreases, 56 sts left.",
         [64, 64, 56],
@@ -26,7 +28,6 @@ READ = [
     ("3 last rounds: k7 before each dec (64 sts), then k6 (56 sts), then k2tog around (28).", [64, 56, 28]),
     ("Dec every other round: with 7 sts before (64), a plain round, with 6 before (56).", [64, 64, 56]),
     ("No more plain rounds: with 7 (64), with 6 (56).", [64, 56]),
-    ("Once with 7 sts, once with 6 sts and once with 5 sts between the decreases. 48 sts.", [64, 56, 48]),
     ("Decrease every round: first 7, then 6, 5 and finally 4 sts before the k2tog.", [64, 56, 48, 40]),
     ("Dec every rnd with 7, 6 and 5 sts before each dec until 48 sts remain.", [64, 56, 48]),
     ("Continue with 7, 6 and 5 sts before k2tog, no plain rounds. 48 sts.", [64, 56, 48]),
@@ -116,6 +117,10 @@ NAMED = [
     ("Row 1: *K4, k2tog*\nRow 2-3-4: knit\nRow 5: *K3, k2tog*", [60, 60, 60, 60, 48]),
     ("Round 1: knit all stitches Round 2: *k2, k2tog* to end of round Round 3: knit.", [72, 54, 54]),
     ("Round 1: (k4, k2tog) around (60 sts) Rounds 2-3: knit Round 4: *k3, k2tog* (48 sts)", [60, 60, 60, 48]),
+    (("Rnds 1 and 2: *k4, k2tog* around = 60 sts, then *k3, k2tog* = 48 sts.\nRnds 3, 4 and 5: *k2, k2tog* (36), then "
+     "*k1, k2tog* (24), then knit."), [60, 48, 36, 24, 24]),
+    ("Rnds 1-2: knit (72 sts), then 36 times k2tog", [72, 72, 36]),
+    ("k2, then 35 times k2tog", [37]),
     ("Cast on 24-24-24 (on three needles)\nKnit 2 rounds", [72, 72]),
     ("Place 4 markers.\nDecreases are worked either side of each marker. Work these every 2nd rnd until 56 remain.",
      [64, 64, 56]),
@@ -131,3 +136,9 @@ def test_rounds_named_in_passing_and_sides_of_markers(text: str, after: list[int
 
     assert [finding for finding in reading.findings if finding.severity == "error"] == []
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize("none", ["with none", "with nothing before it", "no more sts before it"])
+def test_no_plain_stitches_are_left_at_the_end(none: str) -> None:
+    rounds = f"*K2, k2tog* 8 times: 24 sts.\nWith 1 st before k2tog: 16, {none} (8)."
+    assert [made.after for made in read(rounds, (32,)).rounds[0]] == [24, 16, 8]

@@ -7,11 +7,11 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis, Impossible, Notice
 from roundwright.knitting.quantities import (
-    MM_IN,
     Gauge,
     Length,
     UnitSystem,
     length,
+    mm,
     quantity_text,
     range_text,
     row_height_mm,
@@ -28,14 +28,14 @@ MOST_KNOB_ROUNDS: Final = 6
 """Rounds up to which a cord is a knob: about five, with one to spare."""
 MOST_CORD_ROUNDS: Final = 20
 """This service's own limit: a longer cord on a hat can catch or be tied."""
-TAIL_MM: Final = (6 * MM_IN["in"], 8 * MM_IN["in"])
+TAIL: Final = (Length(6, "in"), Length(8, "in"))
 """Tail to sew with, a hand's length: 6 to 8 in (common practice)."""
 OPENING_TIMES: Final = (2, 3)
 """A tail to draw up is so many times as long as the opening, beside what is sewn with: it goes through the stitches and
 has to be pulled together (common practice)."""
 USUAL_STITCH_MM: Final = 5.0
 """A stitch where there is no gauge: 20 in 10 cm."""
-_TAIL_STEP_MM: Final[Mapping[UnitSystem, float]] = {"metric": 5 * MM_IN["cm"], "imperial": MM_IN["in"]}
+_TAIL_STEP: Final[Mapping[UnitSystem, Length]] = {"metric": Length(5, "cm"), "imperial": Length(1, "in")}
 """A tail is said to the nearest 5 cm or inch."""
 
 FinishKind = Literal["draw_up", "cord"]
@@ -141,9 +141,9 @@ def _tails(finish: Finish, stitches: int, gauge: Gauge | None, units: UnitSystem
     """The shortest and the longest tail; that of a cord goes through few stitches and is sewn in inside it."""
     width_mm = stitch_width_mm(gauge) if gauge else USUAL_STITCH_MM
     opening_mm = 0.0 if finish.kind == "cord" else stitches * width_mm
-    step_mm = _TAIL_STEP_MM[units]
-    for sewn_mm, times in zip(TAIL_MM, OPENING_TIMES, strict=True):
-        yield length(round((sewn_mm + times * opening_mm) / step_mm) * step_mm, units)
+    step_mm = mm(_TAIL_STEP[units])
+    for sewn, times in zip(TAIL, OPENING_TIMES, strict=True):
+        yield length(round((mm(sewn) + times * opening_mm) / step_mm) * step_mm, units)
 
 
 def _words(finish: Finish, stitches: int, tail: Message) -> Message:

@@ -16,13 +16,13 @@ from msgspec import Meta, Struct
 
 from roundwright.knitting.answers import Basis
 from roundwright.knitting.quantities import (
-    MM_IN,
     Difference,
     Length,
     LengthUnit,
     UnitSystem,
     difference,
     length,
+    mm_in,
     tidy,
 )
 from roundwright.language import Message, say
@@ -223,7 +223,7 @@ def smooth_radii(crown: Surface) -> list[float]:
 
 def _profile(crown: Surface, radii: list[float], depths: list[float], units: UnitSystem) -> CrownProfile:
     unit: LengthUnit = "in" if units == "imperial" else "cm"
-    factor, depth = 1 / MM_IN[unit], depths[0]
+    factor, depth = 1 / mm_in(unit), depths[0]
     points = [
         ProfilePoint(round(factor * along, 4), round(factor * radius, 4), round(factor * (depth - below), 4))
         for along, radius, below in zip([crown.fabric_mm, *crown.along_mm, 0.0], radii, depths, strict=True)

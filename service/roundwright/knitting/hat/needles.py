@@ -32,11 +32,11 @@ from roundwright.knitting.needles.start import (
 )
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.quantities import (
-    MM_IN,
     Gauge,
     Length,
     UnitSystem,
     mm,
+    mm_in,
     quantity_text,
     stitch_width_mm,
 )
@@ -184,7 +184,7 @@ def needles_in_hand(needles: HatNeedles, fewest: int, most: int, gauge: Gauge, p
 def stitches_around(circular: Length, gauge: Gauge) -> int:
     """The fewest stitches that reach around a circular: 40 cm and 16 in are two labels of one needle."""
     length_mm = mm(circular)
-    sold_mm = [row.length_cm * MM_IN["cm"] for row in reference.circular_lengths()]
+    sold_mm = [row.length_cm * mm_in("cm") for row in reference.circular_lengths()]
     length_mm = next((sold for sold in sold_mm if abs(sold - length_mm) < SAME_LENGTH * sold), length_mm)
     return ceil(length_mm / stitch_width_mm(gauge) - 1e-9)
 
@@ -223,7 +223,7 @@ def _shortest_mm(gauge: Gauge, split: tuple[int, ...]) -> float:
     A newborn's hat on 20 cm needles is all needle ends (common practice: 15 cm for small hats).
     """
     half = ceil(sum(split) / 2)
-    lengths_mm = (row.length_in * MM_IN["in"] for row in reference.needle_lengths())
+    lengths_mm = (row.length_in * mm_in("in") for row in reference.needle_lengths())
     serving = (sold for sold in lengths_mm if _serves(gauge, sold, max(split), half))
     return min(serving, default=USUAL_NEEDLE_MM)
 
@@ -341,9 +341,9 @@ def _lengths_for(
     return tuple(
         Length(inches, "in")
         if units == "imperial"
-        else Length(round(inches * MM_IN["in"] / MM_IN["cm"]), "cm")
+        else Length(round(inches * mm_in("in") / mm_in("cm")), "cm")
         for inches in sold
-        if _serves(gauge, inches * MM_IN["in"], max(split), cast_on)
+        if _serves(gauge, inches * mm_in("in"), max(split), cast_on)
     )
 
 
@@ -351,5 +351,5 @@ def _circular_lengths(shortest_mm: float, longest_mm: float, units: UnitSystem) 
     return tuple(
         Length(row.length_in, "in") if units == "imperial" else Length(row.length_cm, "cm")
         for row in reference.circular_lengths()
-        if shortest_mm <= row.length_cm * MM_IN["cm"] <= longest_mm
+        if shortest_mm <= row.length_cm * mm_in("cm") <= longest_mm
     )

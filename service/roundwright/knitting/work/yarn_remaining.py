@@ -7,7 +7,7 @@ from msgspec import Meta, Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.crown.finish import TAIL_MM
+from roundwright.knitting.crown.finish import TAIL
 from roundwright.knitting.quantities import Length, Mass, UnitSystem, g, mm
 from roundwright.knitting.work.yarn_estimate import (
     MOST_WORKED,
@@ -255,7 +255,7 @@ def _with_tail(quantity: YarnQuantity, fabric: Fabric) -> YarnQuantity:
     """The yarn and a tail to fasten off with, every strand of it; no tail where only masses are known."""
     if quantity.mm is None:
         return quantity
-    return quantity.plus(fabric.strand.of_length(fabric.strand.held * TAIL_MM[1]))
+    return quantity.plus(fabric.strand.of_length(fabric.strand.held * mm(TAIL[1])))
 
 
 def _verdict(left: YarnRange, used: YarnRange, fabric: Fabric) -> Verdict:

@@ -4,7 +4,7 @@ from typing import Annotated, NamedTuple
 
 from msgspec import Meta, Struct
 
-from roundwright.knitting.quantities import G_IN, MM_IN, LengthUnit, MassUnit, UnitSystem, tidy
+from roundwright.knitting.quantities import LengthUnit, MassUnit, UnitSystem, g_in, mm_in, tidy
 
 
 class YarnLength(Struct, frozen=True):
@@ -90,13 +90,13 @@ class YarnRange(NamedTuple):
 def yarn_length(length_mm: float, units: UnitSystem) -> YarnLength:
     """A length of yarn in metres or yards."""
     unit: LengthUnit = "yd" if units == "imperial" else "m"
-    return YarnLength(tidy(length_mm / MM_IN[unit]), unit)
+    return YarnLength(tidy(length_mm / mm_in(unit)), unit)
 
 
 def yarn_mass(mass_g: float, units: UnitSystem) -> YarnMass:
     """A mass of yarn in grams or ounces."""
     unit: MassUnit = "oz" if units == "imperial" else "g"
-    return YarnMass(tidy(mass_g / G_IN[unit]), unit)
+    return YarnMass(tidy(mass_g / g_in(unit)), unit)
 
 
 def yarn_amount(quantity: YarnQuantity, units: UnitSystem) -> YarnAmount:

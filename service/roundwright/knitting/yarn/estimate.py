@@ -9,12 +9,12 @@ from roundwright import reference
 from roundwright.knitting.answers import RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.gauge.convert import YarnWeight, yarn_weights_of
 from roundwright.knitting.quantities import (
-    MM_IN,
     Gauge,
     Length,
     LengthUnit,
     UnitSystem,
     mm,
+    mm_in,
     row_height_mm,
     stitch_width_mm,
     tidy,
@@ -228,8 +228,8 @@ def _printed(gauge: Gauge, units: UnitSystem) -> tuple[PrintedYarn, ...]:
         PrintedYarn(
             number=row.number,
             name=row.name,
-            least=yarn_length(row.yards_min * MM_IN["yd"], units),
-            most=yarn_length(row.yards_max * MM_IN["yd"], units),
+            least=yarn_length(row.yards_min * mm_in("yd"), units),
+            most=yarn_length(row.yards_max * mm_in("yd"), units),
         )
         for row in reference.buying()
         if row.number in classes
@@ -256,7 +256,7 @@ def _parts(
 def _per_stitch(per_stitch: YarnRange, units: UnitSystem) -> StitchYarn | None:
     unit: LengthUnit = "in" if units == "imperial" else "cm"
     lengths = [
-        YarnLength(tidy(quantity.mm / MM_IN[unit]), unit)
+        YarnLength(tidy(quantity.mm / mm_in(unit)), unit)
         for quantity in per_stitch
         if quantity.mm is not None
     ]

@@ -11,7 +11,7 @@ from msgspec import Meta, Struct
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis
-from roundwright.knitting.quantities import G_IN, MM_IN, YarnCount, tidy
+from roundwright.knitting.quantities import YarnCount, g_in, mm_in, tidy
 from roundwright.language import say
 
 COUNT_BASIS: Final = Basis(
@@ -40,7 +40,7 @@ def tex_of_count_1(system: str) -> float:
     For an inverse system this is also the product of tex and count. Source: the table `yarn-counts`.
     """
     row = reference.yarn_counts()[system]
-    return row.mass * G_IN[row.mass_unit] / (row.length * MM_IN[row.length_unit]) * 1e6
+    return row.mass * g_in(row.mass_unit) / (row.length * mm_in(row.length_unit)) * 1e6
 
 
 def tex(count: YarnCount) -> float:

@@ -1,12 +1,10 @@
-"""Pictures by address, for use in an `<img>`."""
+"""Pictures by address, for use in an `<img>`.
+
+What draws a picture is imported with the first of its kind: all of it takes as long as the routes of the whole service.
+"""
 
 from typing import Any, Final
 
-from roundwright.drawing.hat_profile import hat_profile
-from roundwright.drawing.needles_diagram import needles_diagram
-from roundwright.drawing.round_chart import round_chart
-from roundwright.drawing.section_chart import section_chart
-from roundwright.drawing.spacing_diagram import spacing_diagram
 from roundwright.drawing.svg import Picture
 from roundwright.knitting.crown.crown import crown
 from roundwright.knitting.hat.defaults import with_defaults
@@ -49,6 +47,9 @@ def draw_crown(query: CrownPicture) -> Picture:
     count, and with `needles` the boundaries between needles are drawn with the stitches that are slid over them.
     `wedge`: one of the equal sections; every row is a round, read from right to left. Both have a key.
     """
+    from roundwright.drawing.round_chart import round_chart
+    from roundwright.drawing.section_chart import section_chart
+
     with errors_name_parameters(query):
         draw = section_chart if query.chart == "wedge" else round_chart
         words = words_of(query.language, in_pictures=True)
@@ -73,6 +74,8 @@ def draw_profile(query: ProfilePicture) -> Picture:
     `flat`: half of each round's circumference against the height of the rounds, as the schematic of a printed pattern,
     with its width, the heights of brim, body and crown, and the depth in all, in `units`.
     """
+    from roundwright.drawing.hat_profile import hat_profile
+
     with errors_name_parameters(query):
         request = with_defaults(query.request(), "#")
         plan = hats(request, lambda *_: "").sizes[0]
@@ -95,6 +98,8 @@ def draw_needles(query: NeedlesPicture) -> Picture:
     Every needle has its stitches. Stitches that the round works together have the symbol of the decrease; stitches to
     slide to the next needle first are counted at the boundary. The marker hangs after the first stitch of the round.
     """
+    from roundwright.drawing.needles_diagram import needles_diagram
+
     with errors_name_parameters(query):
         return needles_diagram(
             split(query.request()),
@@ -115,6 +120,8 @@ def draw_needles(query: NeedlesPicture) -> Picture:
 )
 def draw_spacing(query: SpacingPicture) -> Picture:
     """The round from `/v1/shaping/even`: its changes with their symbols, and the plain stitches between them."""
+    from roundwright.drawing.spacing_diagram import spacing_diagram
+
     with errors_name_parameters(query):
         shaped = even(query.request()).round
         flat, words = query.worked == "flat", words_of(query.language, in_pictures=True)

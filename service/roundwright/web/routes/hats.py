@@ -3,8 +3,6 @@
 from contextlib import suppress
 from typing import Final
 
-from roundwright.drawing.hat_profile import hat_figures
-from roundwright.drawing.section_chart import section_chart
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
@@ -88,6 +86,10 @@ def _pictures(request: HandoutRequest, plans: tuple[hat.HatPlan, ...]) -> tuple[
 
     The chart is that of the longest crown: the pattern numbers its rounds, and shorter crowns join in.
     """
+    # With the first handout, as the pictures of `routes/drawings.py`.
+    from roundwright.drawing.hat_profile import hat_figures
+    from roundwright.drawing.section_chart import section_chart
+
     words = words_of(request.language)
     pictures = [
         HandoutPicture("hat", str(figure.picture), figure.caption, figure.caption)

@@ -15,7 +15,7 @@ from msgspec.structs import asdict
 
 from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.knitting.hat.request import MOST_SIZES, HatSize
-from roundwright.knitting.quantities import MM_IN, Length
+from roundwright.knitting.quantities import Length, mm_in
 from roundwright.knitting.sizing.head_units import LARGEST_MEASURED_MM, LARGEST_PRETERM_MM
 from roundwright.language import Words, supported, words_of
 from roundwright.language.words import ENGLISH_WORDS
@@ -87,7 +87,7 @@ def _size(text: str, words: Words) -> HatSize:
     match = _SIZE.fullmatch(head.strip()) if len(shown) <= MAX_SIZE else None
     number, unit, makers = match.groups() if match else (None, None, None)
     value = float(number.replace(",", ".")) if number else None
-    if unit is None and value is not None and LARGEST_PRETERM_MM < value * MM_IN["cm"] <= LARGEST_MEASURED_MM:
+    if unit is None and value is not None and LARGEST_PRETERM_MM < value * mm_in("cm") <= LARGEST_MEASURED_MM:
         unit = "cm"  # as the label says; fewer may be inches, or an age
     size: dict[str, Any] = {"label": label.strip() or None, "makers": int(makers or 1)}
     written = (unit or "").casefold()

@@ -1,6 +1,6 @@
 """The tables the service uses, with their sources."""
 
-from typing import Annotated, Any, Literal, get_args, get_type_hints
+from typing import Annotated, Any, Literal, get_args
 
 from msgspec import Meta, Struct
 
@@ -13,7 +13,7 @@ TableName = Literal[reference.TABLES]  # type: ignore[valid-type]
 
 def _row_types() -> tuple[type, ...]:
     """The types of the rows of all tables."""
-    rows = [get_type_hints(shape)["rows"] for shape in reference.SHAPES.values()]
+    rows = [get_args(shape.__annotations__["rows"])[0] for shape in reference.SHAPES.values()]
     kinds = [kind for row in rows for kind in get_args(row)[:1]]
     return tuple(dict.fromkeys(row_type for kind in kinds for row_type in (get_args(kind) or (kind,))))
 

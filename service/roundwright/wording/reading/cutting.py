@@ -774,8 +774,13 @@ def _is_next_fabric(part: _Part, coming: _Coming) -> bool:
 
 
 def _is_plain_turn(part: _Part, phrase: Rounds | Fabric) -> bool:
-    """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`."""
-    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or type(part.phrases[-1]) in _ENDS
+    """Whether plain rounds are worked here behind one that shapes: `k7, k2tog. 1 row plain`, `k5, k2tog, plain`.
+
+    So behind `and` after its end: `(k8, k2tog) around and 2 rnds straight`.
+    """
+    last = part.phrases[-1]
+    behind = part.phrases[-2:-1] if type(last) is Said and last.text == "and" else [last]
+    apart = phrase.flags & (COMMA | SEMI | STOP | FULL | DASH) or any(type(end) in _ENDS for end in behind)
     plain = isinstance(phrase, Fabric) or (phrase.plain and not phrase.every)
     shaped = any(map(has_shaping, part.phrases)) or type(part.phrases[-1]) is Again
     return plain and bool(apart) and shaped

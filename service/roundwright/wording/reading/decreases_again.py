@@ -187,29 +187,49 @@ def _end_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
 
 
 def _turns(tokens: list[Token], place: int) -> Instead:
-    """`Knit 1 round and decrease again, twice` as often as it says."""
+    """`Knit 1 round and decrease again, twice` as often as it says; so too what is told to be repeated behind it."""
     if not tokens[place].flags & (STOP | LINE) or tokens[place].kind not in ("knit", "work"):
         return AS_THEY_ARE
-    near = range(place, min(place + MOST_WORDS, len(tokens)))
-    words = [at for at in near if tokens[at].kind]
+    near = range(place, min(place + MOST_TURNING, len(tokens)))
+    knit = place + (tokens[place].kind == "work" and tokens[place + 1].kind == "knit")
+    end = next((at for at in near if at > place and tokens[at].flags & LINE), len(tokens))
+    all_words = [at for at in near if at == knit or (knit < at < end and tokens[at].kind not in _UNHEEDED)]
+    words, last = _without_manner(tokens, all_words)
     match [_sort(tokens[at]) for at in words]:
         case ["knit" | "work", "number", "round", "and" | "then", "decrease", "more" | "manner", _, *_]:
             joined = 3
         case ["knit" | "work", "round", "and" | "then", "decrease", "more" | "manner", _, *_]:
             joined = 2
+        case ["knit" | "work", "number", "round", "decrease", "more", _, *_] if last:
+            joined = 2
         case _:
             return AS_THEY_ARE
-    stop = words[joined + 3] + 1
-    first, decrease, often = tokens[place], tokens[words[joined + 1]], tokens[stop - 1]
+    behind = words[joined + 3]
+    repeated = tokens[behind].kind == "repeat"
+    if repeated:
+        behind += 1 + (tokens[behind + 1].kind == "these")
+        behind += 2 * (tokens[behind + 1].kind == "round")
+    elif last:
+        behind = last + 1
+    stop = behind + 1
+    first, decrease, often = tokens[place], tokens[words[joined + 1]], tokens[behind]
     number = OFTEN.get(often.text, 0)
-    if often.number is not None and len(often.number.values) == 1 and tokens[stop].kind == "times":
-        number = often.number.values[0] or 0
+    if often.number is not None and len(often.number.values) == 1:
+        more = tokens[stop].kind == "more"
+        stop += more
+        number = (often.number.values[0] or 0) if tokens[stop].kind == "times" else 0
+        repeated = repeated or (more and number > 0)
         stop += 1
-    if not 1 < number <= MOST_TURNS:
+    more = stop < len(tokens) and tokens[stop].kind == "more"
+    stop += more
+    number += (repeated and number > 0) or (more and number == 1)
+    if not number and not repeated and last:
+        number, stop = 1, last + 1
+    if not 1 - bool(last) < number <= MOST_TURNS:
         return AS_THEY_ARE
-    stop += stop < len(tokens) and tokens[stop].kind == "more"
+    plain = tokens[place : words[joined] + (tokens[words[joined]].kind == "round")]
     turn = [
-        *tokens[place : words[joined]],
+        *plain,
         replace(decrease, flags=decrease.flags | STOP),
         *words_at(decrease.end, ("often", "once"), ("more", "more")),
     ]
@@ -217,6 +237,31 @@ def _turns(tokens: list[Token], place: int) -> Instead:
     others = [replace(token, start=end, end=end) for token in turn]
     others[0] = replace(others[0], flags=first.flags | STOP)
     return stop, [*turn, *others * (number - 1)]
+
+
+def _without_manner(tokens: list[Token], words: list[int]) -> tuple[list[int], int]:
+    """The words without `in the 4th round` and `with 1 st less before each decrease`, and the last word of these."""
+    kept, last, at = list[int](), 0, 0
+    while at < len(words):
+        kinds = [tokens[word].kind for word in words[at : at + MOST_OF_MANNER]]
+        match kinds:
+            case ["in", "ordinal", "round", *_]:
+                taken = 3
+            case ["in", "ordinal", *_]:
+                taken = 2
+            case ["number", "stitch_noun" | "knit", "fewer", "before" | "between", "each", "decrease", *_]:
+                taken = 6
+            case ["number", "stitch_noun" | "knit", "fewer", "before" | "between", "decrease", *_]:
+                taken = 5
+            case _:
+                taken = 0
+        kept.extend(words[at : at + 1] if not taken else ())
+        at += taken or 1
+        if taken:
+            time = at < len(words) and tokens[words[at]].kind == "each" and tokens[words[at] + 1].text
+            at += 2 * (time in ("time", "round"))
+            last = words[at - 1]
+    return kept, last
 
 
 def _tells_others(tokens: list[Token], place: int) -> bool:
@@ -311,5 +356,11 @@ MOST_WORDS: Final = 9
 """Words of such a sentence."""
 MOST_OF_WORK: Final = 60
 """Words of the work that is told behind its rhythm."""
+_UNHEEDED: Final = ("", "word", "work")
+"""Kinds of words between those of such a turn."""
+MOST_TURNING: Final = 30
+"""Words of plain rounds and a decrease that are told to take turns."""
+MOST_OF_MANNER: Final = 6
+"""Words of `1 st less before each decrease`."""
 MOST_TURNS: Final = 12
 """Times that plain rounds and a decrease are told to take turns."""

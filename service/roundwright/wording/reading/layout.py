@@ -22,6 +22,7 @@ from roundwright.wording.reading.by_size import (
 )
 from roundwright.wording.reading.coarser_cuts import with_sentences_joined
 from roundwright.wording.reading.counts_by_name import with_counts_by_name
+from roundwright.wording.reading.crown_clauses import with_crown_clauses
 from roundwright.wording.reading.crown_ends import with_crown_ends
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.decreases_again import with_decreases_once_more, with_rhythms_joined
@@ -166,7 +167,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
     tokens = with_words_of_others(without_ornaments(tokens))
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
-    tokens = with_parts_in_order(with_stitches_added(with_decreases_after(tokens)))
+    tokens = with_crown_clauses(with_parts_in_order(with_stitches_added(with_decreases_after(tokens))))
     tokens = with_decreases_once_more(
         with_plain_between(with_same_rounds(with_plain_listed(with_starred_rounds(tokens))))
     )

@@ -115,9 +115,11 @@ def _in_order(sentence: list[Token]) -> list[Token]:
 def _each_needle(words: list[Token]) -> int:
     """Where each needle is named; 0 where it is not."""
     for at in range(1, len(words)):
+        if words[at].kind != "needle":
+            continue
         number = words[at - 1].kind == "number" and words[at - 1].flags == SPACE  # each of the 4 needles
-        before = [word for word in words[:at] if word.kind][-1 - number :]
-        if words[at].kind == "needle" and before and before[0].kind in _EACH_NEEDLE:
+        before = [word for word in words[max(0, at - MOST_TO_NEEDLE) : at] if word.kind][-1 - number :]
+        if before and before[0].kind in _EACH_NEEDLE:
             return at
     return 0
 

@@ -13,7 +13,7 @@ from roundwright.wording.reading.instructions import Candidate
 from roundwright.wording.reading.label import Label
 from roundwright.wording.reading.label_numbers import label_numbers, number_behind
 from roundwright.wording.reading.line_work import Desk, LineWork
-from roundwright.wording.reading.phrases import Again, Rounds, Times
+from roundwright.wording.reading.phrases import Again, Length, Rounds, Times, Until
 from roundwright.wording.reading.repeats import repeat
 from roundwright.wording.reading.spans import EVERY_OTHER
 from roundwright.wording.reading.states import Done, Entry, FaultyError, Lane, Standing
@@ -302,6 +302,12 @@ def _fill(work: LineWork, first: int, *, joins: bool) -> None:
         lane.steady += 1
 
 
+def _is_fabric_alone(work: LineWork) -> bool:
+    """Whether the line before tells a fabric, `work in stockinette`, and neither how long nor how often."""
+    before = work.desk.segments[work.place - 1].phrases if work.place else ()
+    return bool(before) and not any(type(phrase) in (Length, Rounds, Times, Until) for phrase in before)
+
+
 def _goes_on_behind(work: LineWork, number: int) -> bool:
     """Whether the next line has the number after this, which is lacking: in 1, 2, 13, 4 the 13 is mistyped."""
     return number_behind(work.desk.segments, work.place, work.column) == number + 1
@@ -315,9 +321,15 @@ def _fill_standing(work: LineWork, first: int) -> None:
     lane = work.lane
     numbers = range(lane.number + 1, first)
     plain = lane.chain is not None and is_plain(lane.chain[1])
+    later = work.desk.told_later
+    if plain and lane.number == lane.worked == 1 and _is_fabric_alone(work):
+        for number in numbers:  # cast on and knit. Rnd 25: ... Knit all rounds not mentioned.
+            if entry := later.entry(work.place, number):
+                work.stand(entry, number)
+                lane.number = number
+        return
     if plain or len(numbers) > MOST_MISSING:
         return
-    later = work.desk.told_later
     standing = {
         number: entry
         for number in numbers

@@ -26,7 +26,7 @@ from roundwright.wording.reading.tokens import (
     with_others_put,
     words_at,
 )
-from roundwright.wording.reading.tree import ONE
+from roundwright.wording.reading.tree import NOTHING, ONE
 
 
 class _Clause(NamedTuple):
@@ -45,7 +45,8 @@ def with_plain_between(tokens: list[Token]) -> list[Token]:
     for place, token in enumerate(tokens[:-1]):
         if place < done:
             continue
-        begins = (shaped or token.kind == "decrease") and _begins(tokens, place)
+        is_count = 0 < place == done and token.kind == "number" and token.flags & (COLON | EQUALS)
+        begins = (shaped or token.kind == "decrease") and not is_count and _begins(tokens, place)
         clause = (
             _clause(tokens, place, in_series=place < series or tokens[place - 1].kind == ")")
             if begins
@@ -57,14 +58,17 @@ def with_plain_between(tokens: list[Token]) -> list[Token]:
             shaped = shaped or worked or token.kind == "decrease"
             made.append(token)
             continue
+        pace, head = _rounds_before(tokens, place) if clause.numbers else ([], 0)
+        del made[len(made) - head :]
         if place >= series or any(word.kind == "round" for word in tokens[done:place]):
             rhythm = []
-        if clause.numbers and (plain := _plain_told(tokens, place)):
+        rhythm = pace or rhythm
+        if clause.numbers and not pace and (plain := _plain_told(tokens, place)):
             del made[len(made) - (place - plain[0]) :]
             rhythm = _plain_rounds(plain[1])
         for number in clause.numbers:
-            made.extend(rhythm)
-            made.extend(_again_with(number) if worked else _round_of(number))
+            again = worked and number.number != NOTHING
+            made.extend((*rhythm, *(_again_with(number) if again else _round_of(number))))
             worked = True
         if (
             clause.numbers and tokens[clause.stop].kind == "until"
@@ -124,7 +128,9 @@ def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | No
         return _Clause([], where)  # dec 8 sts evenly, with 8 sts between decreases
     small = all((value or 0) <= MOST_PLAIN for value in values)
     sure = named or ("with" in opened and counted and (where > behind or small))
-    going_on = in_series and (counted or where > behind)
+    going_on = in_series and (
+        counted or (where > behind and NOTHING not in [word.number for word in numbers])
+    )
     return _Clause(numbers, where) if going_on or (sure and not described) else None
 
 
@@ -152,6 +158,28 @@ def _behind_where(tokens: list[Token], begin: int) -> tuple[int, bool]:
     while named and tokens[at].kind in _OF_DECREASE and not tokens[at].flags & _PARTS:
         at += 1
     return at, named
+
+
+def _rounds_before(tokens: list[Token], place: int) -> tuple[list[Token], int]:
+    """The plain rounds told for each number of a line, `One plain round before each of these: 6 ...`.
+
+    And how many words tell them right before the place.
+    """
+    near = range(place, max(0, place - MOST_IN_LINE), -1)
+    in_line = next((at for at in near if tokens[at].flags & LINE), 0)
+    colon = next((at for at in range(in_line + 1, place + 1) if tokens[at].flags & COLON), in_line)
+    begin = next((at for at in range(colon - 1, in_line, -1) if tokens[at].flags & STOP), in_line)
+    head = [token for token in tokens[begin:colon] if token.kind not in ("plain", "knit")]
+    for (number, rounds), behind in zip(
+        pairwise(head), (head[at:] for at in range(2, len(head))), strict=False
+    ):
+        kinds = {token.kind for token in behind}
+        paced = number.kind == "number" and rounds.kind == "round" and number.number is not None
+        if paced and kinds & {"before", "between"} and kinds & {"each", "all", "these"}:
+            knit, noun = words_at(tokens[place].start, ("knit", "knit"), ("round", "rounds"))
+            pace = [replace(knit, flags=STOP | SPACE), replace(number, flags=SPACE), noun]
+            return pace, (colon - begin) * (colon == place)
+    return [], 0
 
 
 def _is_of_several_rounds(tokens: list[Token], place: int) -> bool:
@@ -213,11 +241,17 @@ def _told_before(tokens: list[Token], place: int) -> bool:
 def _numbers(tokens: list[Token], at: int) -> tuple[list[Token], int]:
     """The numbers of plain stitches there, and the place behind them and their nouns: `7, 6, 5 and 4 plain sts`."""
     numbers: list[Token] = []
+    if tokens[at].text in _NONE:
+        none = replace(tokens[at], kind="number", number=NOTHING)
+        at += 1 + (tokens[at + 1].kind == "more")
+        return [none], at + (tokens[at].kind in _NOUNS)
     while tokens[at].kind == "number" and not (numbers and tokens[at].flags & ~(COMMA | SPACE)):
         numbers.append(tokens[at])
         at += 1
         while tokens[at].kind in _NOUNS and not tokens[at].flags & _PARTS:
             at += 1
+        if tokens[at].flags & (STOP | LINE | SEMI | COLON):
+            break
         joint = at
         while tokens[joint].kind in _JOINTS or tokens[joint].text in _OPENING_WORDS:
             joint += 1
@@ -274,14 +308,15 @@ def _round_of(number: Token) -> list[Token]:
         number.start, ("stars", "*"), ("knit", "k"), ("stitch", "k2tog"), ("stars", "*"), ("around", "around")
     )
     first = replace(star, flags=STOP | SPACE)
-    work = (
-        replace(knit, flags=0),
-        replace(number, flags=0),
-        replace(stitch, flags=SPACE | COMMA, means="k2tog"),
-    )
+    plain = (replace(knit, flags=0), replace(number, flags=0)) if number.number != NOTHING else ()
+    work = (*plain, replace(stitch, flags=(SPACE | COMMA) if plain else 0, means="k2tog"))
     return [first, *work, replace(end, flags=0), around]
 
 
+_NONE: Final = frozenset(("none", "nothing", "no", "zero", "with nothing"))
+"""Words for no plain stitches: `with none before the k2tog (8)`."""
+MOST_IN_LINE: Final = 60
+"""Words of a line before one of its numbers of plain stitches."""
 _PARTS: Final = STOP | SEMI | LINE | COLON | FULL | COMMA | DASH
 _EVERY_ROUND: Final = (("decrease",), ("each", "per"), ("round",))
 """Kinds of the words of `Decrease every round`."""

@@ -61,7 +61,8 @@ def _announced(tokens: list[Token], place: int, made: list[Token]) -> int:
     if not tokens[place].flags & (COLON | COMMA):
         return 0
     near = range(len(made) - 1, max(len(made) - MOST_TO_PLAIN, 0), -1)
-    begin = next((at for at in near if made[at].flags & (_BEGINS | FULL)), 0)
+    first = 0 if len(made) <= MOST_TO_PLAIN else len(made)
+    begin = next((at for at in near if made[at].flags & (_BEGINS | FULL)), first)
     kinds = [token.kind for token in made[begin:]]
     every = "everyround" in kinds or ("round" in kinds and not _EVERY_ROUND.isdisjoint(kinds))
     return begin if every and _ANNOUNCING.issuperset(kinds) else 0

@@ -601,16 +601,33 @@ def _by_ages(tokens: list[Token], width: int) -> Mapping[str, int]:
 
 
 def _pairs_apart(tokens: list[Token], width: int) -> list[str]:
-    """The two numbers of each size, as `50-56`, where the sizes stand apart: `Size 50/56: ... Size 62/68: ...`."""
-    pairs = {
-        tuple(number or 0 for number in second.number.values)
-        for first, second, third in zip(tokens, tokens[1:], tokens[2:], strict=False)
-        if first.kind == "size"
-        and second.number is not None
-        and len(second.number.values) == len("ab")
-        and (third.flags & COLON or third.kind == "only")
-    }
-    return ["-".join(map(str, pair)) for pair in sorted(pairs)] if len(pairs) == width else []
+    """The two numbers of each size, as `50-56`.
+
+    So the sizes stand apart, `Size 50/56: ... Size 62/68: ...`, or in a list, `Sizes 50/56 (62/68)`.
+    """
+    headed, others = set[tuple[int, ...]](), set[tuple[int, ...]]()
+    listed = False
+    for before, token, behind in zip(tokens, tokens[1:], tokens[2:], strict=False):
+        listed = before.kind == "size" or (listed and before.kind in _OF_PAIRS)
+        if not listed or token.number is None or len(token.number.values) != len("ab"):
+            continue
+        pair = tuple(number or 0 for number in token.number.values)
+        heads = before.kind == "size" and (behind.flags & COLON or behind.kind == "only")
+        (headed if heads else others).add(pair)
+        if behind.kind in _OF_TOOLS:
+            return []
+    pairs = sorted(headed)
+    if len(pairs) != width and headed:
+        pairs = sorted(headed | others)
+        numbers = [number for pair in pairs for number in pair]
+        if len({second - first for first, second in pairs}) != 1 or sorted(set(numbers)) != numbers:
+            return []
+    return ["-".join(map(str, pair)) for pair in pairs] if len(pairs) == width else []
+
+
+_OF_PAIRS: Final = frozenset(("number", "(", ")", "and"))
+"""Kinds of words in a list of sizes that have two numbers each."""
+_OF_TOOLS: Final = frozenset(("needle", "gear", "unit"))
 
 
 def _pairs_of_ages(tokens: list[Token], begin: int, width: int) -> list[str]:

@@ -13,8 +13,11 @@ from msgspec.structs import replace
 from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tokens import (
     AS_THEY_ARE,
+    BULLET,
     COLON,
     COMMA,
+    DASH,
+    EQUALS,
     FULL,
     LINE,
     SEMI,
@@ -177,6 +180,25 @@ def _increase(tokens: list[Token], place: int) -> Instead:
     return ends if ends[0] else _in_each_of(tokens, place)
 
 
+def _decrease(tokens: list[Token], place: int) -> Instead:
+    following = _decrease_in_next(tokens, place)
+    return following if following[0] else _decrease_beside_markers(tokens, place)
+
+
+def _in(tokens: list[Token], place: int) -> Instead:
+    following = _decrease_in_next(tokens, place)
+    return following if following[0] else _in_every(tokens, place)
+
+
+def _number(tokens: list[Token], place: int) -> Instead:
+    """`(k8, k2tog) · 10` with the dot as the sign of times."""
+    number, dot = tokens[place], tokens[place].flags & (BULLET | LINE) == BULLET
+    repeated = bool(place) and tokens[place - 1].kind in (")", "stars") and tokens[place + 1].flags & _SIGNED
+    if not dot or not repeated:
+        return _two_beside_markers(tokens, place)
+    return place + 1, [*words_at(number.start, ("times", "x")), replace(number, flags=SPACE)]
+
+
 def _down_to(tokens: list[Token], place: int) -> Instead:
     """`until you k2tog all around` as `until you are down to k2tog around`."""
     at = place + 1
@@ -251,8 +273,17 @@ def _decrease_beside_markers(tokens: list[Token], place: int) -> Instead:
 
 
 def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
-    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`."""
+    """`work 2 sts together on each side of each marker` as `k2tog on each side of each marker`.
+
+    `1 dec round, then knit 2 rounds` is `work 1 dec round`.
+    """
     two = tokens[place]
+    named = any(token.flags & _PARTED for token in tokens[place + 1 : place + COUNTED])  # 1. Dec rnd
+    named = named or bool(tokens[min(place + COUNTED, len(tokens) - 1)].flags & COLON)
+    begins = not place or two.flags & _ENDS
+    if begins and not named and _kinds(tokens, place + 1, 2) == ["decrease", "round"]:
+        (work,) = words_at(two.start, ("work", "work"))
+        return place + 1, [replace(work, flags=two.flags), replace(two, flags=SPACE)]
     if (
         two.number is None
         or two.number.values != (2,)
@@ -264,8 +295,57 @@ def _two_beside_markers(tokens: list[Token], place: int) -> Instead:
     return place + COUNTED, [replace(two, kind="stitch", text="k2tog", means="k2tog", number=None)]
 
 
+def _then_often(tokens: list[Token], place: int) -> Instead:
+    """`k1, then 31 times k2tog`, `k1 and 31 x k2tog` as `k1, 31 times k2tog`."""
+    if _kinds(tokens, place + 1, COUNTED) != ["number", "times", "stitch"] or tokens[place].flags & _ENDS:
+        return AS_THEY_ARE
+    if tokens[place - 1].kind == "times":
+        return AS_THEY_ARE  # k2tog 4 times and 4 times ssk
+    number = tokens[place + 1]
+    return place + 2, [replace(number, flags=SPACE | COMMA)]
+
+
+def _rounds_then(tokens: list[Token], place: int) -> Instead:
+    """`Rnds 9 and 10: *k4, k2tog* = 40 sts, then *k3, k2tog* = 32 sts` with a label for each of the rounds."""
+    name, colon = tokens[place], place + 1
+    if place and not name.flags & (LINE | FULL):
+        return AS_THEY_ARE
+    while (
+        tokens[colon].kind in _OF_NUMBERS
+        and not tokens[colon].flags & COLON
+        and colon < place + MOST_OF_NUMBERS
+    ):
+        colon += 1
+    numbers = [token for token in tokens[place + 1 : colon] if token.kind == "number"]
+    if len(numbers) < FEWEST_ROUNDS or not tokens[colon].flags & COLON:
+        return AS_THEY_ARE
+    stop = colon + 1
+    joints: list[int] = []
+    while stop < min(len(tokens) - 1, colon + MOST_OF_ROUNDS) and not tokens[stop].flags & (LINE | FULL):
+        works = tokens[stop + 1].kind in _BEGINS_WORK  # not (24 sts, then 12 sts)
+        if tokens[stop].kind == "then" and tokens[stop - 1].kind in _COUNTED and works:
+            joints.append(stop)
+        stop += 1
+    if len(joints) != len(numbers) - 1:
+        return AS_THEY_ARE
+    made = [name, numbers[0]]
+    for begin, end, number in zip(
+        [colon, *(at + 1 for at in joints)], [*joints, stop], [*numbers[1:], None], strict=True
+    ):
+        made.extend((replace(tokens[begin], flags=tokens[begin].flags | COLON), *tokens[begin + 1 : end]))
+        if number is not None:
+            near = tokens[end].start
+            made.extend(
+                (replace(name, start=near, end=near, flags=SPACE | STOP | FULL), replace(number, flags=SPACE))
+            )
+    return stop, made
+
+
 def _begins_round(tokens: list[Token], place: int) -> Instead:
     """`*k2, k2tog* to end of round Round 3: knit`, where no sign stands before the name of a round, as with a stop."""
+    rounds = _rounds_then(tokens, place)
+    if rounds[0]:
+        return rounds
     name, before = tokens[place], tokens[place - 1]
     plain = before.kind in ("knit", "purl") and before.flags & COLON  # Rounds 3-5: knit Round 6: k2tog
     if not place or name.flags & ~SPACE or not (plain or before.kind in _ENDING):
@@ -278,6 +358,93 @@ def _begins_round(tokens: list[Token], place: int) -> Instead:
     if stop == place + 1 or tokens[stop].flags & (COLON | LINE) != COLON:
         return AS_THEY_ARE
     return place + 1, [replace(name, flags=SPACE | STOP | FULL)]
+
+
+def _only_round(tokens: list[Token], place: int) -> Instead:
+    """`Only round A work, 3 times` as `only round A, 3 times`."""
+    round_letter = _kinds(tokens, place + 1, COUNTED) == ["round", "", "work"]
+    if not round_letter or len(tokens[place + 2].text) > 1 or tokens[place + COUNTED].flags & _PARTED:
+        return AS_THEY_ARE
+    return place + COUNTED + 1, tokens[place : place + COUNTED]
+
+
+def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
+    """`In the next 2 rnds dec in the same way` as `dec in the same way in the next 2 rnds`."""
+    sorts: dict[str, Token] = {}
+    at = place
+    while at == place or not tokens[at].flags & _ENDS:
+        word = tokens[at]
+        sort = "next" if word.text in ("next", "following") else word.kind
+        if sort in _OF_NEXT and sort not in sorts:
+            sorts[sort] = word
+        elif word.text not in _IN_THE:
+            break
+        at += 1
+    if not _OF_NEXT.issubset({*sorts, "number"}) or not (
+        tokens[at].flags & _PARTED or tokens[at].kind == "("
+    ):
+        return AS_THEY_ARE
+    first, *others = words_at(
+        tokens[place].start,
+        ("decrease", "dec"),
+        ("manner", "in the same way"),
+        ("in", "in"),
+        ("", "the"),
+        ("next", "next"),
+    )
+    rounds = [replace(sorts[sort], flags=SPACE) for sort in ("number", "round") if sort in sorts]
+    count = [replace(tokens[at], flags=SPACE | STOP | FULL)] if tokens[at].flags & COLON else []
+    return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
+
+
+def _same_elsewhere(tokens: list[Token], place: int) -> Instead:
+    """`Do the same in all 8 sections`, `on the 7 other needles` as `do it on all 8 sections`.
+
+    `Do the same in the next 2 rnds` is `work the next 2 rnds in the same way`, in one round `repeat the last rnd`.
+    """
+    if _kinds(tokens, place, 5) == ["work", "", "next", "round", "manner"]:
+        first, *others = _last_again(tokens[place].start, [tokens[place + 3]])
+        return place + 5, [replace(first, flags=tokens[place].flags), *others]
+    begin = at = _behind_same(tokens, place)
+    if not at:
+        return AS_THEY_ARE
+    number = None
+    while (tokens[at].text in _IN_ALL or tokens[at].kind == "number") and not tokens[at].flags & _PARTED:
+        number = tokens[at].number or number
+        at += 1
+    where, near = tokens[begin:at], tokens[place].start
+    noun = [replace(tokens[at], flags=SPACE)]
+    counted = [replace(word, flags=SPACE) for word in where if word.kind == "number"]
+    if tokens[at].kind == "round" and any(word.text in ("next", "following") for word in where):
+        again = [*words_at(near, ("work", "work"), ("", "the"), ("next", "next")), *counted, *noun]
+        words = (
+            [*again, *words_at(near, ("manner", "in the same way"))] if number else _last_again(near, noun)
+        )
+    elif number is not None and tokens[at].kind in ("section", "marker", "needle"):
+        more = any(word.text in ("other", "remaining") for word in where)
+        of_all = replace(number, values=tuple(value and value + more for value in number.values))
+        words = words_at(near, ("work", "do"), ("", "it"), ("", "on"), ("all", "all"))
+        words += [replace(counted[-1], number=of_all), *noun]
+    elif tokens[at].kind == "persection" and tokens[place].kind == "work":
+        words = [*words_at(near, ("repeat", "repeat")), *noun]
+    else:
+        return AS_THEY_ARE
+    return at + 1, [replace(words[0], flags=tokens[place].flags), *words[1:]]
+
+
+def _last_again(near: int, noun: list[Token]) -> list[Token]:
+    """`Repeat the last rnd`."""
+    return [*words_at(near, ("repeat", "repeat"), ("last", "last")), *noun]
+
+
+def _behind_same(tokens: list[Token], place: int) -> int:
+    """The place behind `do the same`, `do this`; 0 where they are not here."""
+    at = place + 1
+    if tokens[place].kind == "repeat":
+        return at if tokens[place].text == "do this" else 0
+    at += tokens[at].kind == "work"  # work do the same
+    at += tokens[at].text == "the"
+    return at + 1 if tokens[at].text == "same" else 0
 
 
 COUNTED: Final = 3
@@ -307,6 +474,12 @@ _BESIDE: Final = frozenset(
 MOST_TO_MARKERS: Final = 10
 """Words from a decrease to the markers beside which it is."""
 _ARE: Final = frozenset(("are", "is", "made", "to", "be"))
+FEWEST_ROUNDS: Final = 2
+MOST_OF_ROUNDS: Final = 60
+"""Words of rounds that are told in turn behind their label."""
+_BEGINS_WORK: Final = frozenset(("stars", "(", "stitch", "knit", "purl", "work"))
+_COUNTED: Final = frozenset(("number", "stitch_noun", "remain", "left", ")"))
+"""Kinds of the words that end a count."""
 _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", ")", "stars", "plain", "even"))
 """Kinds of the words that end the work of a round."""
 _OF_NUMBERS: Final = frozenset(("number", "range", "and", "to", "round"))
@@ -314,6 +487,22 @@ MOST_OF_NUMBERS: Final = 6
 """Words of `Rounds 1 and 2`."""
 _ENDS: Final = STOP | LINE | SEMI | FULL
 _PARTED: Final = _ENDS | COLON | COMMA
+_SIGNED: Final = _PARTED | DASH | EQUALS
+_OF_NEXT: Final = frozenset(("next", "number", "round", "decrease", "manner"))
+"""Kinds of the words of `in the next 2 rnds dec in the same way`."""
+_IN_THE: Final = frozenset(("in", "the", "on", "for", "during"))
+_IN_ALL: Final = _IN_THE | {
+    "in all",
+    "all",
+    "at",
+    "other",
+    "remaining",
+    "next",
+    "following",
+    "of",
+    "each",
+    "each of",
+}
 _WORKING: Final = {"knitting": "knit", "purling": "purl"}
 _YOU: Final = frozenset(("you", "we", "just", "only"))
 _TOGETHER: Final = frozenset(("k2tog", "ssk", "skp", "p2tog"))
@@ -325,11 +514,17 @@ _RULES: Final[dict[str, Callable[[list[Token], int], Instead]]] = {
     "stars": _evenly,
     "stitch": _in_each_of,
     "increase": _increase,
-    "decrease": _decrease_beside_markers,
-    "number": _two_beside_markers,
+    "decrease": _decrease,
+    "next": _decrease_in_next,
+    "work": _same_elsewhere,
+    "repeat": _same_elsewhere,
+    "number": _number,
     "word": _knitting,
     "until": _down_to,
-    "in": _in_every,
+    "in": _in,
     "knit": _first_of_rounds,
     "round": _begins_round,
+    "only": _only_round,
+    "then": _then_often,
+    "and": _then_often,
 }

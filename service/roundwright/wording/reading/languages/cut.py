@@ -147,7 +147,7 @@ FEWEST_BY_COMMAS: Final = 2
 """Sizes that are not told by commas alone: `84, 96 p` may be one number after another."""
 _COUNTED: Final = r"(?<![\w.,–-])([0-9]{{2,3}}(?:{0}[0-9]{{2,3}}){{1,12}})(?![0-9])[ \u00a0]?([^\W\d_]+)"
 _HYPHENED: Final = re.compile(_COUNTED.format("[-–]"))
-_BY_SLASHES: Final = re.compile(_COUNTED.format("/"))
+_BY_SLASHES: Final = re.compile(_COUNTED.format("[ \u00a0]?/[ \u00a0]?"))
 _BY_COMMAS: Final = re.compile(_COUNTED.format(", "))
 
 

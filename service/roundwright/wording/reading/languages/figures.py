@@ -168,12 +168,18 @@ def figures_at(
 
 
 def _is_apart(text: str, place: int, end: int) -> bool:
-    """Whether numbers with a dash are of two kinds: an ordinal, or times and the count behind them, `x 12 – 60 m`."""
+    """Whether numbers with a dash are of two kinds: an ordinal, or times and the count behind them.
+
+    `x 12 – 60 m`, and `7 mal – 77 M`, where another word stands behind the first than behind the last.
+    """
     times = text[max(0, place - 2) : place].rstrip()[-1:] in TIMES_SIGNS and _COUNTED.match(text, end)
-    return bool(_ENDING.match(text, end) or times)
+    first, last = _COUNTED_FIRST.match(text, place), _COUNTED_FIRST.match(text, end)
+    of_others = first and last and not last[1].startswith(first[1])
+    return bool(_ENDING.match(text, end) or times or of_others)
 
 
 _COUNTED: Final = re.compile(r"[ \u00a0][^\W\d_]")
+_COUNTED_FIRST: Final = re.compile(rf"(?:{_NUMBER})?{_BLANK}([^\W\d_]+)")
 
 
 def ordinals_at(text: str, place: int, width: int) -> Figures | None:

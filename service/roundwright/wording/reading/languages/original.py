@@ -11,7 +11,7 @@ from typing import Final, NamedTuple
 
 from roundwright import reference
 from roundwright.reference.rows import WordingRow
-from roundwright.wording.reading.languages.lexicon import Lexicon, made_of
+from roundwright.wording.reading.languages.lexicon import Lexicon, lexicon, made_of
 from roundwright.wording.reading.languages.rewrite import FOREIGN, Place, Rewritten, rewritten_with
 
 _NUMBERS: Final = re.compile(r"[0-9]+")
@@ -94,12 +94,25 @@ def _numbers(text: Rewritten, at: int, stop: int, replacement: str) -> Change | 
             place = places.get(old.start())
             if place is None or place.stop != old.end():
                 return None
-            changes.append(Change(place.start, place.end, new[0]))
+            printed = text.original[place.start : place.end]
+            changes.append(Change(place.start, place.end, _like(printed, new[0], text.language)))
     if not changes:
         return None
     changes.sort()
     start, end = changes[0].start, changes[-1].end
     return Change(start, end, _with(text.original, start, end, changes))
+
+
+def _like(printed: str, number: str, language: str) -> str:
+    """A number in a word, where the one in its place is printed so: `achtmal` for `siebenmal`; else in figures."""
+    values = lexicon(language).values
+    if printed not in values or int(number) < FEWEST_IN_WORDS:
+        return number
+    return next((word for word, value in values.items() if value == int(number)), number)
+
+
+FEWEST_IN_WORDS: Final = 2
+"""Smaller numbers have the gender of their noun: `ein`, `eine`."""
 
 
 def _with(original: str, start: int, end: int, changes: list[Change]) -> str:

@@ -40,8 +40,9 @@ def size_notes(text: str, language: str, width: int) -> list[SizeNote]:
     slashed.subtract(name for found in printed for name in _slashed(language).findall(found[0]))
     for found in printed:
         names, english = _named(found, language, slashed)
-        if len(names) >= width and (found["listed"] or (found["aged"] and len(names) > 1)):
-            continue  # `Tailles S, M et L :` are all there are
+        persons = found["persons"] or found["persons_first"]
+        if len(names) >= width and (found["listed"] or persons or (found["aged"] and len(names) > 1)):
+            continue  # `Tailles S, M et L :` are all there are; `Gorro (para niño)` is what it is
         english = f"({english})" if found[0].startswith("(") else f"{english[0].upper()}{english[1:]}: "
         stands_alone = _REST_OF_LINE.match(text, found.end())  # then it is of the next line
         line_end = text.find("\n", stands_alone.end() if stands_alone else found.end())
@@ -188,8 +189,9 @@ def _notes(language: str) -> re.Pattern[str]:
     # Gr. I: * 7 re, 2 re zus * (64 M). Gr. II: ...; not so Gr. I: nach je 7 M, Gr. II: nach je 9 M 2 M re zus.
     shared = rf"(?![^.(\n]{{0,60}},[ ]{romans}[ ]?:)"
     listed = rf"[ \t]*(?P<listed>(?i:{size})[ ]{sizes}|{romans}{shared})(?:[ ]?[:→⇒][ ]?|(?=[ \t]*\r?$))"
-    lettered = rf"(?:(?i:{size})\.?[ ])?{listed_letters}"
-    bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered}[ ](?i:{only}))[ ]?\)"
+    lettered = rf"(?:(?:(?i:{size})\.?[ ])?{listed_letters}|(?P<persons>{person}(?:{_JOIN}{person}){{0,6}}))"
+    lettered_first = lettered.replace("?P<persons>", "?P<persons_first>")
+    bracket = rf"\([ ]?(?:(?i:{only})[ ]{lettered}|{lettered_first}[ ](?i:{only}))[ ]?\)"
     behind = rf"(?<=[.;)][ ])(?:(?i:{only})[ ])?{romans}{shared}[ ]?:[ ]?"
     return re.compile(rf"(?:^(?:{lines}|{alone}|{listed})|{behind}|{aged}|{within}|{bracket})", re.MULTILINE)
 

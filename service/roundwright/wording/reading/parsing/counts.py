@@ -23,10 +23,11 @@ class CountReader(SumReader):
     """Reads stitches that are counted, and those fewer each time."""
 
     def parts_of_repeat(self, number: Number) -> Phrase | None:
-        """`*7 stitches, 2 stitches together*`: plain stitches before a decrease; else None."""
+        """`*7 stitches, 2 stitches together*`, `*7 sts, m1*`: plain stitches before a change; else None."""
         opens = self.place > 0 and self.tokens[self.place - 1].kind in ("stars", "(")
         together = 3 if self.kind(3) != "stitch_noun" else 4
-        if not opens or self.kind(2) != "number" or self.kind(together) != "together":
+        changes = self.kind(2) in ("stitch", "make", "increase", "decrease") and bool(self.flags(2) & COMMA)
+        if not opens or not (changes or (self.kind(2) == "number" and self.kind(together) == "together")):
             return None
         start, end, flags = self.take(2)
         return Stitches(start, end, flags, Stitch("k", number, start, end))

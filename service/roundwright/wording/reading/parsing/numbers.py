@@ -461,6 +461,9 @@ _BY_KIND: Final[Mapping[str, Callable[[NumberReader, Number], Phrase | None]]] =
     "per": NumberReader.per_needle,
     "persection": lambda reader, number: PerPart(*reader.take(2), number),
     "section": lambda reader, number: Markers(*reader.take(2), number),
+    "evenly": lambda reader, number: (
+        Markers(*reader.take(3), number) if reader.kind(2) == "section" else None
+    ),
     "marker": NumberReader.markers,
     "place": NumberReader.markers,
     "each": lambda reader, number: reader.markers(number) if reader.kind(2) == "needle" else None,
