@@ -30,7 +30,28 @@ READ = [
     ("No more plain rounds: with 7 (64), with 6 (56).", [64, 56]),
     ("Decrease every round: first 7, then 6, 5 and finally 4 sts before the k2tog.", [64, 56, 48, 40]),
     ("Dec every rnd with 7, 6 and 5 sts before each dec until 48 sts remain.", [64, 56, 48]),
+    ("Continue with 7, 6 and 5 sts before k2tog, no plain rounds. 48 sts.", [64, 56, 48]),
+    (
+        "Work 1 plain round before each decrease, and decrease with 7, 6 and 5 sts before; 48 sts.",
+        [72, 64, 64, 56, 56, 48],
+    ),
+    (
+        "With 1 plain round between, decrease again, first with k7, then with k6 before the k2tog; 56 sts.",
+        [72, 64, 64, 56],
+    ),
+    ("With 1 plain round between: with 7 sts before (64), with 6 (56).", [72, 64, 64, 56]),
 ]
+
+
+def test_plain_stitches_of_an_old_danish_book() -> None:
+    """Told with `foran`, and with the plain rounds before each."""
+    text = (
+        "8 ret, 2 sammen, Omgangen rundt (72 Masker). Med 2 glatte Omgange imellem tages der atter ind, først med 7 "
+        "ret og saa med 6 ret foran de to Masker, der strikkes sammen; nu haves 56 Masker. Derpaa strikkes der kun 1 "
+        "glat Omgang før hver Indtagning, og der tages ind med 5 og 4 ret foran; nu haves 40 Masker."
+    )
+
+    assert after_each_round(read(text, (80,), "da")) == [72, 72, 72, 64, 64, 64, 56, 56, 48, 48, 40]
 
 
 @pytest.mark.parametrize(("text", "after"), READ)

@@ -40,6 +40,7 @@ def with_plain_between(tokens: list[Token]) -> list[Token]:
     """The words, with such rounds told one by one. Takes time in their number."""
     tokens, made = [*tokens], list[Token]()
     done = series = 0
+    rhythm: list[Token] = []
     shaped = worked = False
     for place, token in enumerate(tokens[:-1]):
         if place < done:
@@ -59,9 +60,15 @@ def with_plain_between(tokens: list[Token]) -> list[Token]:
             continue
         pace, head = _rounds_before(tokens, place) if clause.numbers else ([], 0)
         del made[len(made) - head :]
+        if place >= series or any(word.kind == "round" for word in tokens[done:place]):
+            rhythm = []
+        rhythm = pace or rhythm
+        if clause.numbers and not pace and (plain := _plain_told(tokens, place)):
+            del made[len(made) - (place - plain[0]) :]
+            rhythm = _plain_rounds(plain[1])
         for number in clause.numbers:
             again = worked and number.number != NOTHING
-            made.extend((*pace, *(_again_with(number) if again else _round_of(number))))
+            made.extend((*rhythm, *(_again_with(number) if again else _round_of(number))))
             worked = True
         if (
             clause.numbers and tokens[clause.stop].kind == "until"
@@ -99,7 +106,11 @@ def _begins(tokens: list[Token], place: int) -> bool:
 def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | None:
     """The numbers that a clause tells; None where it tells anything else, or only describes the round before it."""
     at, opened = _opening(tokens, place)
-    knits = (at == place or in_series) and tokens[at].kind == "knit" and tokens[at + 1].kind == "number"
+    knits = (
+        (at == place or in_series or ("with" in opened and not opened.isdisjoint(_IN_LISTS)))
+        and tokens[at].kind == "knit"
+        and tokens[at + 1].kind == "number"
+    )
     numbers, behind = _numbers(tokens, at + knits)
     values = [value for number in numbers for value in (number.number or ONE).values]
     if len(numbers) < 1 + bool(opened & _EACH) or None in values:
@@ -195,6 +206,28 @@ def _tells_rhythm(tokens: list[Token], at: int) -> bool:
     return False
 
 
+def _plain_told(tokens: list[Token], place: int) -> tuple[int, Token] | None:
+    """Where a sentence begins that tells the plain rounds between those behind it, and the number of them.
+
+    `With 2 plain rounds between, decrease first with 9`, `Work 1 round before each decrease, and decrease with 5`.
+    """
+    begin = place
+    while begin and not tokens[begin].flags & (STOP | LINE | SEMI) and place - begin < MOST_BETWEEN:
+        begin -= 1
+    words = tokens[begin:place]
+    numbers = [token for token in words if token.kind == "number"]
+    kinds = [token.kind for token in words]
+    if len(numbers) != 1 or "round" not in kinds or not _IN_RHYTHM.issuperset(kinds):
+        return None
+    return (begin, numbers[0]) if "between" in kinds or "before" in kinds else None
+
+
+def _plain_rounds(number: Token) -> list[Token]:
+    """`Knit 2 rounds`."""
+    knit, rounds = words_at(number.start, ("knit", "knit"), ("round", "rounds"))
+    return [replace(knit, flags=STOP | SPACE), replace(number, flags=SPACE), rounds]
+
+
 def _told_before(tokens: list[Token], place: int) -> bool:
     """Whether decreases are told before a place in its sentence: `dec 8 sts evenly, ...`."""
     for at in range(place - 1, max(-1, place - MOST_BEFORE), -1):
@@ -222,6 +255,8 @@ def _numbers(tokens: list[Token], at: int) -> tuple[list[Token], int]:
         joint = at
         while tokens[joint].kind in _JOINTS or tokens[joint].text in _OPENING_WORDS:
             joint += 1
+        knits = tokens[joint].kind == "knit" and joint > at and tokens[joint + 1].kind == "number"
+        joint += knits and (tokens[joint - 1].text == "with" or tokens[joint + 2].kind in _BETWEEN)
         if tokens[joint].kind != "number" or (joint == at and not tokens[at].flags & COMMA):
             break
         if tokens[joint + 1].kind in ("round", "times"):
@@ -286,15 +321,31 @@ _PARTS: Final = STOP | SEMI | LINE | COLON | FULL | COMMA | DASH
 _EVERY_ROUND: Final = (("decrease",), ("each", "per"), ("round",))
 """Kinds of the words of `Decrease every round`."""
 _OPENING: Final = frozenset(
-    ("", "then", "next", "and", "last", "decrease", "work", "round", "manner", "have", "each", "per")
+    (
+        "",
+        "then",
+        "next",
+        "and",
+        "last",
+        "decrease",
+        "work",
+        "round",
+        "manner",
+        "have",
+        "each",
+        "per",
+        "continue",
+    )
 )
 _OPENING_WORDS: Final = frozenset(
     ("with", "same", "again", "now", "once", "only", "finally", "first", "the same", "but")
 )
 """What stands before the number of plain stitches."""
+_IN_LISTS: Final = frozenset(("first", "then", "decrease", "continue"))
+"""What stands before `with k9` in a list of such rounds."""
 _EACH: Final = frozenset(("each", "per"))
 _CHANGES: Final = frozenset(("decrease", "increase"))
-_VERBS: Final = frozenset(("decrease", "work", "round", "have"))
+_VERBS: Final = frozenset(("decrease", "work", "round", "have", "continue"))
 """Kinds of opening words behind which `with` must stand: `decrease 7 sts` is other work."""
 _ONWARD: Final = frozenset(("then", "next", "last", "again", "same", "the same", "now", "once"))
 """What begins another round behind a comma."""
@@ -302,6 +353,23 @@ _NOUNS: Final = frozenset(("stitch_noun", "knit", "plain"))
 _JOINTS: Final = frozenset(("and", "then"))
 _BETWEEN: Final = frozenset(("before", "between", "in"))
 _TO_DECREASE: Final = frozenset(("", "each", "all", "these"))
+_IN_RHYTHM: Final = (
+    _BETWEEN
+    | _TO_DECREASE
+    | {
+        "number",
+        "plain",
+        "knit",
+        "round",
+        "decrease",
+        "more",
+        "work",
+        "only",
+        "then",
+        "and",
+    }
+)
+"""Kinds of the words of a rhythm before its rounds."""
 _DECREASES: Final = frozenset(("decrease", "stitch", "together"))
 _OF_DECREASE: Final = frozenset(("", "place"))
 _BEFORE_COUNT: Final = frozenset(("", "have", "remain", "left"))
