@@ -263,8 +263,8 @@ def _beside_markers(tokens: list[Token], begin: int) -> bool:
 def _decrease_beside_markers(tokens: list[Token], place: int) -> Instead:
     """`decrease on each side of each marker`, `Decreases are worked either side of ...` as `dec 1 st each side`."""
     at = place + 1
-    near = tokens[max(0, place - COUNTED) : place]
-    if any(token.kind == "after" for token in near) and _kinds(tokens, at, 2) == ["number", "stitch_noun"]:
+    behind_after = any(token.kind == "after" for token in tokens[max(0, place - COUNTED) : place])
+    if behind_after and _kinds(tokens, at, 2) == ["number", "stitch_noun"]:
         return at, [
             tokens[place],
             *words_at(tokens[place].end, ("have", "there are")),
