@@ -120,7 +120,8 @@ def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | No
     where, named = _behind_where(tokens, behind)
     counted = _is_counted(tokens, where)
     ends = counted or _ends(tokens, where) or (tokens[where].kind == "until" and len(numbers) > 1)
-    if not ends or _tells_rhythm(tokens, where):
+    rest = knits and where == behind and not in_series  # rep 7 times, then with k8
+    if rest or not ends or _tells_rhythm(tokens, where):
         return None
     aside = bool(tokens[place].flags & (COMMA | COLON)) and _told_before(tokens, place)
     described = aside and not opened & _ONWARD

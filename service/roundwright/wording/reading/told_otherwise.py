@@ -263,7 +263,8 @@ def _beside_markers(tokens: list[Token], begin: int) -> bool:
 def _decrease_beside_markers(tokens: list[Token], place: int) -> Instead:
     """`decrease on each side of each marker`, `Decreases are worked either side of ...` as `dec 1 st each side`."""
     at = place + 1
-    behind_after = any(token.kind == "after" for token in tokens[max(0, place - COUNTED) : place])
+    before = [token.kind for token in tokens[max(0, place - COUNTED) : place]]
+    behind_after = "after" in before and before[-1] == "ordinal"
     if behind_after and _kinds(tokens, at, 2) == ["number", "stitch_noun"]:
         return at, [
             tokens[place],

@@ -26,7 +26,8 @@ class CountReader(SumReader):
         """`*7 stitches, 2 stitches together*`, `*7 sts, m1*`: plain stitches before a change; else None."""
         opens = self.place > 0 and self.tokens[self.place - 1].kind in ("stars", "(")
         together = 3 if self.kind(3) != "stitch_noun" else 4
-        counted = self.kind(3) == "number"  # (80 sts, dec 20 sts)
+        opening = self.tokens[self.place - 1].kind if self.place else ""
+        counted = opening == "(" and self.kind(3) == "number"  # (80 sts, dec 20 sts)
         changes = self.kind(2) in ("stitch", "make") or (
             self.kind(2) in ("increase", "decrease") and not counted
         )
