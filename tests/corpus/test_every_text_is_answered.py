@@ -148,6 +148,15 @@ def test_wordings_in_any_order_are_answered(language: str) -> None:
         (None, "Needle 1: Needle 2: k2tog"),
         (None, "Rnd 1:\nFront:\nBack: knit"),
         (None, "Front:\nBack: k2tog around"),
+        (None, "Row 4: And every"),
+        (
+            None,
+            "*k6, k2tog*\nKnit 2 rounds and in the 3rd decrease again, but with 1 st less before each decrease; repeat",
+        ),
+        (
+            None,
+            "Knit every 7th and 8th st together.\nRepeat this decrease 3 more times, each after 2 plain rnds:",
+        ),
     ],
 )
 def test_a_line_that_is_not_written_to_its_end_is_answered(language: str | None, text: str) -> None:

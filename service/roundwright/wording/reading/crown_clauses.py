@@ -25,8 +25,7 @@ from roundwright.wording.reading.tree import ONE
 
 def with_crown_clauses(tokens: list[Token]) -> list[Token]:
     """The words, with such clauses told as others are. Takes time in their number."""
-    padded = [*tokens, *tokens[-1:] * COUNTED]
-    return with_others_put(tokens, lambda _, place: _instead(padded, place))
+    return with_others_put(tokens, _instead)
 
 
 def _instead(tokens: list[Token], place: int) -> Instead:
@@ -134,19 +133,19 @@ def _repeated(tokens: list[Token], place: int) -> Instead:
     kinds = [token.kind for token in words]
     if "after" in kinds[at:] or not {"more", "total"}.intersection(kinds):
         return stop, made  # plain rounds after each
-    times = words[: often.index(True) + 1 + (kinds[often.index(True) + 1] == "total")]
+    times = words[: often.index(True) + 1 + (behind[1:2] != [] and behind[1].kind == "total")]
     if kinds[0] == "until":  # until it is worked 4 times in all
         times = times[next((place for place, kind in enumerate(kinds) if kind == "number"), 0) :]
     word = next(word for word in reversed(words[: at - 1]) if word.kind not in ("plain", "knit", "even"))
     if word.kind != "number" and word.text not in _SINGLE:
         return AS_THEY_ARE  # with no plain rounds between
     end = next((place for place in range(at + 1, len(words)) if words[place].flags & _ENDS), len(words))
-    single = Token("number", "1", words[at].start, words[at].start, SPACE, number=ONE)
+    single = Token("number", "1", words[at - 1].end, words[at - 1].end, SPACE, number=ONE)
     plain = (
-        *words_at(words[at].start, ("", "with")),
+        *words_at(words[at - 1].end, ("", "with")),
         replace(word if word.kind == "number" else single, flags=SPACE),
     )
-    between = words_at(words[at].start, ("plain", "plain"), ("round", "rounds"), ("between", "between"))
+    between = words_at(words[at - 1].end, ("plain", "plain"), ("round", "rounds"), ("between", "between"))
     return stop + end, [*made, *times, *plain, *between]
 
 
@@ -159,10 +158,14 @@ def _middle(tokens: list[Token], place: int) -> Instead:
     return place + middle + 1, [near[0], *words_at(near[middle].start, ("and", "and"), ("end", "end"))]
 
 
+MOST_OF_SENTENCE: Final = 60
+"""Words of a sentence that repeats decreases."""
+
+
 def _sentence(tokens: list[Token], begin: int) -> list[Token]:
     """The words from a place to the end of the sentence."""
-    behind = range(begin, len(tokens))
-    stop = next((at for at in behind if at > begin and tokens[at].flags & (STOP | LINE)), len(tokens))
+    behind = range(begin, min(begin + MOST_OF_SENTENCE, len(tokens)))
+    stop = next((at for at in behind if at > begin and tokens[at].flags & (STOP | LINE)), behind.stop)
     return tokens[begin:stop]
 
 

@@ -65,7 +65,10 @@ def _named_behind_colon(tokens: list[Token], place: int) -> Instead:
         return AS_THEY_ARE
     if tuple(token.kind for token in tokens[place - len(_NUMBERED) : place]) != _NUMBERED:
         return AS_THEY_ARE
-    named = next((at for at in range(place + 1, place + MOST_NAMED) if tokens[at].kind == "round"), place)
+    named = next(
+        (at for at in range(place + 1, min(place + MOST_NAMED, len(tokens))) if tokens[at].kind == "round"),
+        place,
+    )
     sorts = {token.kind for token in tokens[place + 1 : named]}
     if named == place or not (sorts & _EACH and sorts & _SORTS | {"odd"} & sorts):
         return AS_THEY_ARE

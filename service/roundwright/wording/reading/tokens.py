@@ -59,12 +59,20 @@ AS_THEY_ARE: Final[Instead] = (0, [])
 
 
 def with_others_put(tokens: list[Token], instead: Callable[[list[Token], int], Instead]) -> list[Token]:
-    """The words, with others in place of those from each place at which `instead` tells some. One pass over them."""
+    """The words, with others in place of those from each place at which `instead` tells some. One pass over them.
+
+    The end of the text stands so often behind them that `instead` may look some words ahead from any place.
+    """
     made: list[Token] = []
     done = 0
+    padded = [*tokens, *tokens[-1:] * MOST_AHEAD]
     for place in range(len(tokens)):
-        stop, words = instead(tokens, place) if place >= done else AS_THEY_ARE
+        stop, words = instead(padded, place) if place >= done else AS_THEY_ARE
         if stop > place:
             made.extend((*tokens[done:place], *words))
             done = stop
     return [*made, *tokens[done:]] if done else tokens
+
+
+MOST_AHEAD: Final = 24
+"""Words that are looked at ahead of a place."""
