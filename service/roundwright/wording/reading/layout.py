@@ -60,7 +60,7 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
 )
-from roundwright.wording.reading.plain_between import with_plain_between, with_plain_listed
+from roundwright.wording.reading.plain_between import with_plain_between
 from roundwright.wording.reading.ribs_narrowed import with_ribs_narrowed
 from roundwright.wording.reading.round_letters import letters_of_rounds, with_letters_told
 from roundwright.wording.reading.round_names import (
@@ -168,9 +168,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_words_of_others(without_ornaments(tokens))
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
     tokens = with_crown_clauses(with_parts_in_order(with_stitches_added(with_decreases_after(tokens))))
-    tokens = with_decreases_once_more(
-        with_plain_between(with_same_rounds(with_plain_listed(with_starred_rounds(tokens))))
-    )
+    tokens = with_decreases_once_more(with_plain_between(with_same_rounds(with_starred_rounds(tokens))))
     tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)
     tokens = with_round_names(tokens, short)

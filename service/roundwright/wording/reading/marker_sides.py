@@ -9,8 +9,18 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import uses_and_leaves
-from roundwright.wording.reading.tokens import COLON, COMMA, EQUALS, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    EQUALS,
+    LINE,
+    SEMI,
+    SPACE,
+    STOP,
+    Token,
+    takes_in,
+    words_at,
+)
 from roundwright.wording.reading.tree import ONE
 
 
@@ -117,7 +127,7 @@ def _stop_of_unit(tokens: list[Token], begin: int) -> int:
     if counted or (kinds[:2] in _PLAIN and kinds[2:] == ["together"]):
         return begin + COUNTED
     stop = begin + (COUNTED if kinds[:2] in _PLAIN else 1)
-    if tokens[begin].flags & (STOP | LINE) or not _is_decrease(tokens, stop - 1):
+    if tokens[begin].flags & (STOP | LINE) or not takes_in(tokens[stop - 1]):
         return 0
     return stop + 2 * (kinds[1:] in _PLAIN and not tokens[stop].flags & (STOP | LINE | SEMI))
 
@@ -128,7 +138,7 @@ def _ends_clause(tokens: list[Token], place: int) -> bool:
     kinds = [*(word.kind for word in behind if word.text != "the"), "", ""]
     rest = kinds[0] == "knit" and (kinds[1] in ("remain", "alternate") or kinds[1:3] == ["to", "end"])
     other = kinds[kinds[0] == "and"] in _BOTH
-    other |= kinds[0] == "then" and _is_decrease(tokens, place + 1)  # before each marker k2tog, then skp
+    other |= kinds[0] == "then" and takes_in(tokens[place + 1])  # before each marker k2tog, then skp
     return rest or other or kinds[0] in ("end", "(", "until") or bool(behind[0].flags & _ENDS_CLAUSE)
 
 
@@ -189,7 +199,7 @@ def _is_worked_beside(made: list[Token], at: int) -> bool:
     if made[at].kind not in _BOTH and made[at].text not in _AT:
         return False
     begin = _unit(made, at)
-    return begin is not None and (begin != at - 1 or _is_decrease(made, begin))
+    return begin is not None and (begin != at - 1 or takes_in(made[begin]))
 
 
 def _each_for_one(made: list[Token], following: Token | None) -> None:
@@ -198,14 +208,8 @@ def _each_for_one(made: list[Token], following: Token | None) -> None:
     at -= at > 1 and made[at].text in _THESE
     one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
     ends = following is None or following.kind in ("end", "(") or bool(following.flags & (STOP | LINE))
-    if one_side and ends and _is_decrease(made, at - 1) and made[at - 1].flags & (STOP | LINE | COLON):
+    if one_side and ends and takes_in(made[at - 1]) and made[at - 1].flags & (STOP | LINE | COLON):
         made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
-
-
-def _is_decrease(made: list[Token], place: int) -> bool:
-    """Whether a stitch stands there that takes stitches in."""
-    uses, leaves = uses_and_leaves().get(made[place].means, (0, 0))
-    return uses > leaves
 
 
 def _tell_sides(made: list[Token]) -> None:
@@ -246,7 +250,7 @@ def _tell_before(made: list[Token], at: int) -> None:
         )
         return
     begin = _unit(made, at)
-    if begin is None or (made[at - 1].kind == "stitch" and not _is_decrease(made, at - 1)):
+    if begin is None or (made[at - 1].kind == "stitch" and not takes_in(made[at - 1])):
         return
     least = max(0, at - MOST_BEFORE)
     begun = next((place for place in range(at - 1, least, -1) if made[place].flags & (LINE | STOP)), least)

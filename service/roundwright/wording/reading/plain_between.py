@@ -9,9 +9,8 @@ from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.same_with import plain_rounds, round_with
 from roundwright.wording.reading.tokens import (
-    AS_THEY_ARE,
     COLON,
     COMMA,
     DASH,
@@ -21,90 +20,72 @@ from roundwright.wording.reading.tokens import (
     SEMI,
     SPACE,
     STOP,
-    Instead,
     Token,
-    with_others_put,
+    takes_in,
     words_at,
 )
 from roundwright.wording.reading.tree import NOTHING, ONE
 
 
 class _Clause(NamedTuple):
-    """The numbers of plain stitches that a clause tells, and the place behind its words."""
+    """The numbers of plain stitches that a clause tells, the place behind its words, and what stands before it.
+
+    `begin`: where the words begin that tell the plain rounds before each of its rounds; `even`: these rounds.
+    """
 
     numbers: list[Token]
     stop: int
+    begin: int
+    even: list[Token]
 
 
 def with_plain_between(tokens: list[Token]) -> list[Token]:
     """The words, with such rounds told one by one. Takes time in their number."""
     tokens, made = [*tokens], list[Token]()
     done = series = 0
-    rhythm: list[Token] = []
+    even: list[Token] = []
     shaped = worked = False
     for place, token in enumerate(tokens[:-1]):
         if place < done:
             continue
-        is_count = 0 < place == done and token.kind == "number" and token.flags & (COLON | EQUALS)
-        begins = (shaped or token.kind == "decrease") and not is_count and _begins(tokens, place)
-        clause = (
-            _clause(tokens, place, in_series=place < series or tokens[place - 1].kind == ")")
-            if begins
-            else None
-        )
+        clause = _clause(tokens, place, done, series) if shaped or token.kind == "decrease" else None
         if clause is None:
-            uses, leaves = uses_and_leaves().get(token.means, (0, 0))
-            worked = worked or uses > leaves or token.kind == "together"
+            worked = worked or takes_in(token) or token.kind == "together"
             shaped = shaped or worked or token.kind == "decrease"
             made.append(token)
             continue
-        pace, head = _rounds_before(tokens, place) if clause.numbers else ([], 0)
-        del made[len(made) - head :]
+        del made[len(made) - (place - clause.begin) :]
         if place >= series or any(word.kind == "round" for word in tokens[done:place]):
-            rhythm = []
-        rhythm = pace or rhythm
-        if clause.numbers and not pace and (plain := _plain_told(tokens, place)):
-            del made[len(made) - (place - plain[0]) :]
-            rhythm = _plain_rounds(plain[1])
+            even = clause.even
         for number in clause.numbers:
             again = worked and number.number != NOTHING
-            made.extend((*rhythm, *(_again_with(number) if again else _round_of(number))))
+            made.extend((*even, *(round_with(number) if again else _round_of(number))))
             worked = True
-        if (
-            clause.numbers and tokens[clause.stop].kind == "until"
-        ):  # no more than a count: all rounds are told
-            tokens[clause.stop] = replace(tokens[clause.stop], kind="have", text="you have")
-        if tokens[clause.stop].flags & COMMA or tokens[clause.stop].kind in _JOINTS:
-            tokens[clause.stop] = replace(tokens[clause.stop], flags=tokens[clause.stop].flags | STOP)
-        done, series = clause.stop, clause.stop + MOST_BETWEEN
+        behind, done = tokens[clause.stop], clause.stop
+        if clause.numbers and behind.kind == "until":  # no more than a count: all rounds are told
+            behind = replace(behind, kind="have", text="you have")
+        if behind.flags & COMMA or behind.kind in _JOINTS:
+            behind = replace(behind, flags=behind.flags | STOP)
+        tokens[done] = behind
+        series = done + MOST_BETWEEN
     return [*made, *tokens[max(done, len(tokens) - 1) :]]
 
 
-def with_plain_listed(tokens: list[Token]) -> list[Token]:
-    """The words, with a list of plain stitches behind a colon in its sentence. Takes time in their number."""
-    return with_others_put(tokens, _list_behind_colon)
+def _begins(tokens: list[Token], place: int, done: int) -> bool:
+    """Whether a clause begins at a place, `done` being the place behind the last."""
+    token, before = tokens[place], tokens[place - 1].kind if place else ")"
+    if token.kind == "number" and 0 < place == done and token.flags & (COLON | EQUALS):
+        return False  # the count of the last clause
+    if token.kind == "number" and before == "and" and tokens[place - 2].kind == "number":
+        return False  # 7 and 6 sts
+    return before in (")", *_JOINTS) or bool(token.flags & _PARTS)
 
 
-def _list_behind_colon(tokens: list[Token], place: int) -> Instead:
-    """`Decrease every round: first 7, then 6 sts before k2tog` as `Decrease every round with 7, then 6 ...`."""
-    first = tokens[place]
-    at = place + (first.kind == "ordinal" and first.text == "first")
-    if not first.flags & COLON or tokens[at].kind != "number" or place < len(_EVERY_ROUND):
-        return AS_THEY_ARE
-    kinds = [token.kind for token in tokens[place - len(_EVERY_ROUND) : place]]
-    if any(kind not in known for kind, known in zip(kinds, _EVERY_ROUND, strict=True)):
-        return AS_THEY_ARE
-    return at + 1, [*words_at(first.start, ("", "with")), replace(tokens[at], flags=SPACE)]
-
-
-def _begins(tokens: list[Token], place: int) -> bool:
-    """Whether a clause begins at a place."""
-    before = tokens[place - 1].kind if place else ")"
-    return before in (")", "and", "then") or bool(tokens[place].flags & _PARTS)
-
-
-def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | None:
+def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause | None:
     """The numbers that a clause tells; None where it tells anything else, or only describes the round before it."""
+    if not _begins(tokens, place, done):
+        return None
+    in_series = place < series or tokens[place - 1].kind == ")"
     at, opened = _opening(tokens, place)
     knits = (
         (at == place or in_series or ("with" in opened and not opened.isdisjoint(_IN_LISTS)))
@@ -119,6 +100,8 @@ def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | No
         return None
     where, named = _behind_where(tokens, behind)
     counted = _is_counted(tokens, where)
+    if where == behind and tokens[where].kind in _LEFT and not tokens[where].flags & _PARTS:
+        return None  # with 7 sts left: 64
     ends = counted or _ends(tokens, where) or (tokens[where].kind == "until" and len(numbers) > 1)
     rest = knits and where == behind and not in_series  # rep 7 times, then with k8
     if rest or not ends or _tells_rhythm(tokens, where):
@@ -126,13 +109,14 @@ def _clause(tokens: list[Token], place: int, *, in_series: bool) -> _Clause | No
     aside = bool(tokens[place].flags & (COMMA | COLON)) and _told_before(tokens, place)
     described = aside and not opened & _ONWARD
     if named and described and not in_series:
-        return _Clause([], where)  # dec 8 sts evenly, with 8 sts between decreases
+        return _Clause([], where, place, [])  # dec 8 sts evenly, with 8 sts between decreases
     small = all((value or 0) <= MOST_PLAIN for value in values)
     sure = named or ("with" in opened and counted and (where > behind or small))
     going_on = in_series and (
         counted or (where > behind and NOTHING not in [word.number for word in numbers])
     )
-    return _Clause(numbers, where) if going_on or (sure and not described) else None
+    before = _even_before(tokens, place, done, where) if going_on or (sure and not described) else None
+    return _Clause(numbers, where, *before) if before else None
 
 
 def _opening(tokens: list[Token], place: int) -> tuple[int, set[str]]:
@@ -161,26 +145,36 @@ def _behind_where(tokens: list[Token], begin: int) -> tuple[int, bool]:
     return at, named
 
 
-def _rounds_before(tokens: list[Token], place: int) -> tuple[list[Token], int]:
-    """The plain rounds told for each number of a line, `One plain round before each of these: 6 ...`.
+def _even_before(tokens: list[Token], place: int, done: int, stop: int) -> tuple[int, list[Token]] | None:
+    """Where the words begin that tell the plain rounds before each round of a clause, and these rounds.
 
-    And how many words tell them right before the place.
+    `One plain round before each of these: 6 ...`, `With 2 plain rounds between, decrease first with 9`. The place and
+    nothing where none are told; None where they are told in other words.
     """
-    near = range(place, max(0, place - MOST_IN_LINE), -1)
-    in_line = next((at for at in near if tokens[at].flags & LINE), 0)
-    colon = next((at for at in range(in_line + 1, place + 1) if tokens[at].flags & COLON), in_line)
-    begin = next((at for at in range(colon - 1, in_line, -1) if tokens[at].flags & STOP), in_line)
-    head = [token for token in tokens[begin:colon] if token.kind not in ("plain", "knit")]
-    for (number, rounds), behind in zip(
-        pairwise(head), (head[at:] for at in range(2, len(head))), strict=False
-    ):
-        kinds = {token.kind for token in behind}
-        paced = number.kind == "number" and rounds.kind == "round" and number.number is not None
-        if paced and kinds & {"before", "between"} and kinds & {"each", "all", "these"}:
-            knit, noun = words_at(tokens[place].start, ("knit", "knit"), ("round", "rounds"))
-            pace = [replace(knit, flags=STOP | SPACE), replace(number, flags=SPACE), noun]
-            return pace, (colon - begin) * (colon == place)
-    return [], 0
+    begin = place
+    while begin > max(done, place - MOST_BETWEEN) and not tokens[begin].flags & (STOP | LINE | SEMI):
+        begin -= 1
+    words = tokens[begin:place]
+    kinds = {token.kind for token in words}
+    none = "everyround" in kinds or not _NONE.isdisjoint(word.text for word in words)
+    if "round" not in kinds or none:
+        return place, []
+    if kinds.isdisjoint(_RHYTHMS):
+        return None if _leaves_rounds_open(kinds, tokens[stop : stop + MOST_BETWEEN]) else (place, [])
+    numbers = [token for token in words if token.kind == "number" or token.text in _SINGLE]
+    every = "between" in kinds or not kinds.isdisjoint(_EVERY)
+    if len(numbers) != 1 or not every or not _IN_RHYTHM.issuperset(kinds):
+        return None
+    return begin, plain_rounds(numbers[0].start, numbers[0].number or ONE)
+
+
+def _leaves_rounds_open(kinds: set[str], behind: list[Token]) -> bool:
+    """Whether such words name rounds that may have others between: `Every other round:`, with none told behind."""
+    every = not kinds.isdisjoint(_EVERY)
+    if every and kinds & {"alternate", "ordinal"} and all(token.kind != "round" for token in behind):
+        return True
+    several = (every and "number" in kinds) or kinds >= {"in", "next", "number"}
+    return ")" not in kinds and (several or "word" in kinds)
 
 
 def _is_of_several_rounds(tokens: list[Token], place: int) -> bool:
@@ -207,32 +201,12 @@ def _tells_rhythm(tokens: list[Token], at: int) -> bool:
     return False
 
 
-def _plain_told(tokens: list[Token], place: int) -> tuple[int, Token] | None:
-    """Where a sentence begins that tells the plain rounds between those behind it, and the number of them.
-
-    `With 2 plain rounds between, decrease first with 9`, `Work 1 round before each decrease, and decrease with 5`.
-    """
-    begin = place
-    while begin and not tokens[begin].flags & (STOP | LINE | SEMI) and place - begin < MOST_BETWEEN:
-        begin -= 1
-    words = tokens[begin:place]
-    numbers = [token for token in words if token.kind == "number"]
-    kinds = [token.kind for token in words]
-    if len(numbers) != 1 or "round" not in kinds or not _IN_RHYTHM.issuperset(kinds):
-        return None
-    return (begin, numbers[0]) if "between" in kinds or "before" in kinds else None
-
-
-def _plain_rounds(number: Token) -> list[Token]:
-    """`Knit 2 rounds`."""
-    knit, rounds = words_at(number.start, ("knit", "knit"), ("round", "rounds"))
-    return [replace(knit, flags=STOP | SPACE), replace(number, flags=SPACE), rounds]
-
-
 def _told_before(tokens: list[Token], place: int) -> bool:
     """Whether decreases are told before a place in its sentence: `dec 8 sts evenly, ...`."""
     for at in range(place - 1, max(-1, place - MOST_BEFORE), -1):
-        if tokens[at].kind == "evenly" or (tokens[at].kind in _CHANGES and tokens[at + 1].kind == "number"):
+        if tokens[at].kind == "evenly":
+            return True
+        if tokens[at].kind in _CHANGES and tokens[at + 1].kind == "number" and at + 1 < place:
             return True
         if tokens[at].flags & (STOP | LINE | SEMI):
             return False
@@ -290,19 +264,6 @@ def _ends(tokens: list[Token], at: int) -> bool:
     return at >= len(tokens) - 1 or bool(tokens[at].flags & _PARTS) or tokens[at].kind in _JOINTS
 
 
-def _again_with(number: Token) -> list[Token]:
-    """`Repeat the decrease round with k7`."""
-    first, *others = words_at(
-        number.start,
-        ("repeat", "repeat"),
-        ("decrease", "dec"),
-        ("round", "round"),
-        ("", "with"),
-        ("knit", "k"),
-    )
-    return [replace(first, flags=STOP | SPACE), *others, replace(number, flags=0)]
-
-
 def _round_of(number: Token) -> list[Token]:
     """`*k7, k2tog* around`."""
     star, knit, stitch, end, around = words_at(
@@ -316,11 +277,8 @@ def _round_of(number: Token) -> list[Token]:
 
 _NONE: Final = frozenset(("none", "nothing", "no", "zero", "with nothing"))
 """Words for no plain stitches: `with none before the k2tog (8)`."""
-MOST_IN_LINE: Final = 60
-"""Words of a line before one of its numbers of plain stitches."""
+_SINGLE: Final = frozenset(("a", "an", "single"))
 _PARTS: Final = STOP | SEMI | LINE | COLON | FULL | COMMA | DASH
-_EVERY_ROUND: Final = (("decrease",), ("each", "per"), ("round",))
-"""Kinds of the words of `Decrease every round`."""
 _OPENING: Final = frozenset(
     (
         "",
@@ -354,26 +312,23 @@ _NOUNS: Final = frozenset(("stitch_noun", "knit", "plain"))
 _JOINTS: Final = frozenset(("and", "then"))
 _BETWEEN: Final = frozenset(("before", "between", "in"))
 _TO_DECREASE: Final = frozenset(("", "each", "all", "these"))
+_EVERY: Final = frozenset(("each", "per", "all", "these"))
+_RHYTHMS: Final = frozenset(("before", "between", "after"))
+"""What says that rounds stand between others."""
 _IN_RHYTHM: Final = (
     _BETWEEN
     | _TO_DECREASE
-    | {
-        "number",
-        "plain",
-        "knit",
-        "round",
-        "decrease",
-        "more",
-        "work",
-        "only",
-        "then",
-        "and",
-    }
+    | _EVERY
+    | frozenset(
+        ("number", "plain", "knit", "round", "decrease", "following", "have", "more", "work", "word", "only")
+    )
+    | _JOINTS
 )
 """Kinds of the words of a rhythm before its rounds."""
 _DECREASES: Final = frozenset(("decrease", "stitch", "together"))
 _OF_DECREASE: Final = frozenset(("", "place"))
-_BEFORE_COUNT: Final = frozenset(("", "have", "remain", "left"))
+_LEFT: Final = frozenset(("remain", "left"))
+_BEFORE_COUNT: Final = _LEFT | {"", "have"}
 _NO_COUNT: Final = frozenset(
     ("round", "times", "unit", "knit", "purl", "plain", "together", "before", "between", "more")
 )

@@ -45,7 +45,7 @@ def with_same_rounds(tokens: list[Token]) -> list[Token]:
         begins = tokens[place].flags & (_BEGINS | FULL) or not place
         rounds, stop = _same_with_counts(tokens, place, made, followed) if begins else ([], place)
         if not begins and (announced := _announced(tokens, place, made)):
-            rounds, stop = _behind_announced(tokens, place, made[:announced])
+            rounds, stop = _behind_announced(tokens, place)
             del made[announced if rounds else len(made) :]
         if rounds and _do_plain_rounds_follow(tokens[stop : stop + MOST_TO_PLAIN]):
             followed = len(made) + len(rounds)
@@ -57,22 +57,23 @@ def with_same_rounds(tokens: list[Token]) -> list[Token]:
 
 
 def _announced(tokens: list[Token], place: int, made: list[Token]) -> int:
-    """Where in the words before a sentence begins that only says `no more plain rounds:`; 0 where none does."""
+    """Where in the words before a sentence begins that only says `decrease every round:`; 0 where none does."""
     if not tokens[place].flags & (COLON | COMMA):
         return 0
     near = range(len(made) - 1, max(len(made) - MOST_TO_PLAIN, 0), -1)
-    first = 0 if len(made) <= MOST_TO_PLAIN else len(made)
-    begin = next((at for at in near if made[at].flags & (_BEGINS | FULL)), first)
-    kinds = [token.kind for token in made[begin:]]
-    every = "everyround" in kinds or ("round" in kinds and not _EVERY_ROUND.isdisjoint(kinds))
+    begin = next((at for at in near if made[at].flags & (_BEGINS | FULL)), len(made))
+    kinds = {token.kind for token in made[begin:]}
+    every = "everyround" in kinds or ("round" in kinds and not kinds.isdisjoint(_EVERY_ROUND))
     return begin if every and _ANNOUNCING.issuperset(kinds) else 0
 
 
-def _behind_announced(tokens: list[Token], place: int, made: list[Token]) -> tuple[list[Token], int]:
+def _behind_announced(tokens: list[Token], place: int) -> tuple[list[Token], int]:
     """The rounds told behind such words, `: once with 3 sts, once with 2 sts between the decreases`, and their end."""
     every = words_at(tokens[place].start, ("each", "every"), ("round", "round"), ("", "with"))
-    first = replace(tokens[place], flags=SPACE)
-    rounds, stop = _same_with_counts([*every, first, *tokens[place + 1 :][: 2 * MOST_WORDS]], 0, made, 0)
+    near = tokens[place + 1 : place + 2 * MOST_WORDS]
+    rounds, stop = _same_with_counts(
+        [*every, replace(tokens[place], flags=SPACE), *near, tokens[-1]], 0, [], 0
+    )
     stop = place + max(stop - len(every), 0)
     plain = not _OF_PLAIN.isdisjoint(token.kind for token in tokens[place:stop])
     return (rounds, stop) if plain else ([], place)
@@ -110,8 +111,8 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
     `made`: the words before it; `followed`: where in them the last such sentence ends that plain rounds follow.
     """
     stop = _stop_of_sentence(tokens, place)
-    at, plain = _behind_same(tokens, place, stop)
-    if not at or stop > place + MOST_WORDS:
+    at, plain = _behind_same(tokens, place, stop) if stop <= place + MOST_WORDS else (0, None)
+    if not at:
         return [], place
     ends = (word for word in range(at, stop) if tokens[word].kind == "(" or tokens[word].flags & EQUALS)
     close = next(ends, stop)
@@ -137,13 +138,11 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
         plain = earlier._replace(
             behind_last=earlier.behind_last and not _do_plain_rounds_follow(tokens[end : end + MOST_TO_PLAIN])
         )
-    knit, count, word = words_at(tokens[end - 1].end, ("knit", "knit"), ("number", "1"), ("round", "rounds"))
-    even = [replace(knit, flags=STOP | SPACE), replace(count, number=plain.number), word] if plain else []
-    even = even if plain is None or plain.number.of(0) else []
+    even = plain_rounds(tokens[end - 1].end, plain.number) if plain and plain.number.of(0) else []
     several = len(items) > 1 and not (plain is not None and plain.first)
     rounds = [] if plain is None or plain.behind_last or earlier or several else [*even]
     for item in items:
-        rounds.extend(_round_with(item))
+        rounds.extend(round_with(item))
         rounds.extend(even if plain and (plain.behind_last or item is not items[-1]) else ())
     rounds[0] = replace(rounds[0], flags=tokens[place].flags | STOP)
     return rounds, end
@@ -196,14 +195,24 @@ def _behind_rhythm(tokens: list[Token], at: int, stop: int) -> tuple[int, _Plain
     return at + 1, _Plain(Number((step - 1,)), behind_last=False, first=True)
 
 
-def _round_with(item: Token) -> list[Token]:
+def round_with(item: Token) -> list[Token]:
     """`Repeat the decrease round with k5`; of a decrease, `k2tog around`."""
     if item.number is None:
         return [replace(item, flags=item.flags | STOP), *words_at(item.end, ("around", "around"))]
-    first, *others = words_at(
-        item.start, ("repeat", "repeat"), ("decrease", "dec"), ("round", "round"), ("", "with"), ("knit", "k")
-    )
-    return [replace(first, flags=STOP | SPACE), *others, replace(item, flags=0)]
+    words = words_at(item.start, ("", "with"), ("knit", "k"))
+    return [*decrease_round_again(item.start), *words, replace(item, flags=0)]
+
+
+def decrease_round_again(start: int) -> list[Token]:
+    """`Repeat the decrease round`."""
+    first, *others = words_at(start, ("repeat", "repeat"), ("decrease", "dec"), ("round", "round"))
+    return [replace(first, flags=STOP | SPACE), *others]
+
+
+def plain_rounds(start: int, number: Number) -> list[Token]:
+    """`Knit 2 rounds`."""
+    knit, count, rounds = words_at(start, ("knit", "knit"), ("number", "1"), ("round", "rounds"))
+    return [replace(knit, flags=STOP | SPACE), replace(count, number=number), rounds]
 
 
 def _items(tokens: list[Token], at: int, stop: int) -> tuple[list[Token], int]:

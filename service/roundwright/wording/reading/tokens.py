@@ -5,6 +5,7 @@ from typing import Final
 
 from msgspec import Struct
 
+from roundwright.knitting.rounds.round import uses_and_leaves
 from roundwright.wording.reading.tree import Number
 
 COMMA: Final = 1
@@ -46,6 +47,12 @@ class Token(Struct, frozen=True, gc=False):
     flags: int
     means: str = ""
     number: Number | None = None
+
+
+def takes_in(token: Token) -> bool:
+    """Whether it is a stitch that leaves fewer than it uses: `k2tog`."""
+    uses, leaves = uses_and_leaves().get(token.means, (0, 0))
+    return uses > leaves
 
 
 def words_at(start: int, *words: tuple[str, str], end: int | None = None) -> list[Token]:
