@@ -3,6 +3,9 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
+from roundwright.wording.reading.crown_clauses import with_crown_clauses
+from roundwright.wording.reading.scanner import scan
+from tests.support.readings import after_each_round
 
 MARKED = "Place 8 markers, one every 10 sts.\nK2tog before each marker: 72 sts.\n"
 MARKED_FR = "Placer 8 marqueurs, un toutes les 10 mailles.\nTricoter 2 mailles ensemble avant chaque marqueur : 72 m.\n"
@@ -11,9 +14,7 @@ NARROW = "*K2, k2tog* 7 times: 21 sts.\n*K1, k2tog* 7 times: 14 sts.\n"
 
 def lefts(text: str, cast_on: int, language: str = "en-US") -> list[int]:
     """The counts behind the rounds of a text that is read without an error."""
-    reading = read(text, (cast_on,), language)
-    assert [finding.message for finding in reading.findings if finding.severity == "error"] == []
-    return [made.after for made in reading.rounds[0]]
+    return after_each_round(read(text, (cast_on,), language))
 
 
 @pytest.mark.parametrize(
@@ -36,6 +37,9 @@ def test_decreases_at_a_count_are_worked_around(text: str) -> None:
         ("Repeat this decrease 3 more times, each after 2 plain rnds: 48 sts.", 2),
         ("Decrease 3 more times, with 2 plain rounds before each: 48 sts.", 2),
         ("Repeat the dec rnd 3 more times, with 1 plain rnd before each: 48 sts.", 1),
+        ("Work it three times, each after 2 plain rounds: 48 sts.", 2),
+        ("Repeat it 3 times, always preceded by a plain round. 48 sts.", 1),
+        ("Work it 3 more times, 2 plain rounds between: 48 sts.", 2),
         (
             "Repeat this decrease until you have worked it 4 times in all, always with 3 plain rnds between.",
             3,
@@ -45,6 +49,24 @@ def test_decreases_at_a_count_are_worked_around(text: str) -> None:
 def test_decreases_are_repeated_with_their_plain_rounds(text: str, plain: int) -> None:
     again = [count for last in (72, 64, 56) for count in [*[last] * plain, last - 8]]
     assert lefts(MARKED + text, 80) == [72, *again]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Decrease 3 times more, each before a plain round.",
+        "Decrease 3 more times, the last after 2 plain rounds.",
+        "Repeat it 3 more times, then 2 plain rounds before the crown.",
+        "Repeat it 3 more times before working 5 rounds.",
+        "Repeat it 3 more times, with 2 plain rounds and 1 purl round between.",
+        "Repeat it 3 more times with 5 sts between and 1 round between.",
+        "K2tog at the beginning, in the middle and at the end of each needle.",
+        "Knit 12 sts, k2tog: 13.",
+    ],
+)
+def test_clauses_of_other_rounds_are_left_as_they_are(text: str) -> None:
+    words = scan(MARKED + text, 1).tokens
+    assert with_crown_clauses(words) == words
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.knitting.rounds.round import uses_and_leaves
+from roundwright.wording.reading.same_with import decrease_round_again
 from roundwright.wording.reading.tokens import (
     AS_THEY_ARE,
     COLON,
@@ -17,6 +17,7 @@ from roundwright.wording.reading.tokens import (
     STOP,
     Instead,
     Token,
+    takes_in,
     with_others_put,
     words_at,
 )
@@ -55,8 +56,10 @@ def _around(tokens: list[Token], place: int) -> Instead:
     ends = counted or (only and bool(behind.flags & (STOP | LINE)))
     if not tokens[at].flags & COMMA or kinds != ["number", "stitch_noun"] or not ends:
         return AS_THEY_ARE
-    begin = next((word for word in range(head - 1, 0, -1) if tokens[word].flags & (STOP | LINE)), 0)
-    if any(token.kind not in _TO_COUNT for token in tokens[begin : head - 1]):
+    begin = head - 1
+    while begin and not tokens[begin].flags & (STOP | LINE) and tokens[begin - 1].kind in _TO_COUNT:
+        begin -= 1
+    if begin and not tokens[begin].flags & (STOP | LINE):
         return AS_THEY_ARE  # knit to last 2 sts, ssk
     return place + 1, [tokens[place], *words_at(tokens[place].end, ("around", "around"))]
 
@@ -105,61 +108,68 @@ def _in_all(tokens: list[Token], place: int) -> Instead:
 
 
 def _repeated(tokens: list[Token], place: int) -> Instead:
-    """`Work it 3 more times, each after a plain round` as `repeat the dec rnd`, where plain rounds are told beside."""
+    """`Work it 3 more times, each after a plain round` as `Repeat the dec rnd 3 more times with 1 plain round between`.
+
+    Plain rounds between two decrease rounds that are repeated stand before the first of them as well.
+    """
+    stop, named = _behind_again(tokens, place)
+    if not stop:
+        return AS_THEY_ARE
+    words = _sentence(tokens, stop)
+    kinds = [token.kind for token in words]
+    often = next((at + 1 for at, kind in enumerate(kinds) if kind in ("times", "often")), 0)
+    often += kinds[often : often + 1] == ["total"]
+    number, end = _plain_between(words[often:]) if often else (None, 0)
+    shaped = named or any(map(_shapes, tokens[max(0, place - MOST_BEFORE) : place]))
+    if number is None or not shaped or any(map(_changes, words)):
+        return AS_THEY_ARE
+    # until it is worked 4 times in all
+    begin = kinds.index("number") if kinds[0] == "until" and "number" in kinds[:often] else 0
+    again, *others = decrease_round_again(tokens[place].start)
+    between = words_at(number.end, ("plain", "plain"), ("round", "rounds"), ("between", "between"))
+    made = [replace(again, flags=tokens[place].flags), *others, *words[begin:often]]
+    return stop + often + end, [*made, *words_at(number.start, ("", "with")), number, *between]
+
+
+def _behind_again(tokens: list[Token], place: int) -> tuple[int, bool]:
+    """The place behind `work it`, `repeat the decrease round`, 0 for others, and whether the decrease is named."""
     first = tokens[place]
     if place < COUNTED or not first.flags & (STOP | LINE | SEMI | COLON):
-        return AS_THEY_ARE
+        return 0, False
     at = place + (first.kind in ("repeat", "work", "manner"))
     at += at > place and (tokens[at].kind == "these" or tokens[at].text in _POINTING)
     named = tokens[at].kind == "decrease"
     stop = at + named
     stop += named and first.kind in ("repeat", "work") and tokens[stop].kind == "round"
-    pointed = tokens[at - 1].text in _POINTING or tokens[at].kind in ("number", "often")
-    if not (named or (pointed and at > place)):
-        return AS_THEY_ARE
-    words = [*_sentence(tokens, stop)]
-    often = [word.kind in ("times", "often") for word in words]
-    if True not in often or tokens[stop].kind in ("round", "each", "per"):
-        return AS_THEY_ARE
-    behind = words[often.index(True) :]
-    rounds = [token.kind == "round" for token in behind]
-    beside = any(token.kind in ("before", "after", "between") or token.text == "preceded" for token in behind)
-    shaped = named or any(map(_shapes, tokens[max(0, place - MOST_BEFORE) : place]))
-    if not beside or True not in rounds or not shaped or any(map(_changes, words)):
-        return AS_THEY_ARE
-    again, *others = words_at(first.start, ("repeat", "repeat"), ("decrease", "dec"), ("round", "round"))
-    made = [replace(again, flags=first.flags), *others]
-    at = often.index(True) + 1 + rounds.index(True)
+    pointed = at > place and (tokens[at - 1].text in _POINTING or tokens[at].kind in ("number", "often"))
+    other = tokens[stop].kind in ("round", "each", "per")
+    return (stop if (named or pointed) and not other else 0), named
+
+
+def _plain_between(words: list[Token]) -> tuple[Token | None, int]:
+    """The number of plain rounds told there, `each after a plain round`, and the place behind them; None for others."""
     kinds = [token.kind for token in words]
-    if "after" in kinds[at:] or not {"more", "total"}.intersection(kinds):
-        return stop, made  # plain rounds after each
-    times = words[: often.index(True) + 1 + (behind[1:2] != [] and behind[1].kind == "total")]
-    if kinds[0] == "until":  # until it is worked 4 times in all
-        times = times[next((place for place, kind in enumerate(kinds) if kind == "number"), 0) :]
-    word = next(word for word in reversed(words[: at - 1]) if word.kind not in ("plain", "knit", "even"))
-    if word.kind != "number" and word.text not in _SINGLE:
-        return AS_THEY_ARE  # with no plain rounds between
+    if "round" not in kinds:
+        return None, 0
+    at = kinds.index("round")
     end = next((place for place in range(at + 1, len(words)) if words[place].flags & _ENDS), len(words))
-    single = Token("number", "1", words[at - 1].end, words[at - 1].end, SPACE, number=ONE)
-    plain = (
-        *words_at(words[at - 1].end, ("", "with")),
-        replace(word if word.kind == "number" else single, flags=SPACE),
-    )
-    between = words_at(words[at - 1].end, ("plain", "plain"), ("round", "rounds"), ("between", "between"))
-    return stop + end, [*made, *times, *plain, *between]
+    always = any(token.kind in _ALWAYS or token.text in _ALWAYS for token in words[:end])
+    if not (always and _NOT_AHEAD.isdisjoint(kinds[:at]) and _NOT_BEHIND.isdisjoint(kinds[at + 1 : end])):
+        return None, 0
+    number = next((word for word in reversed(words[:at]) if word.kind not in _PLAIN), words[at])
+    if number.text in _SINGLE:
+        number = replace(number, kind="number", text="1", number=ONE)
+    return (replace(number, flags=SPACE) if number.kind == "number" else None), end
 
 
 def _middle(tokens: list[Token], place: int) -> Instead:
     """`at the beginning and in the middle of each needle` as `at the beginning and end`, which takes as many."""
     near = tokens[place : place + MOST_TO_MIDDLE]
     middle = next((at for at, token in enumerate(near) if token.text == "middle"), 0)
-    if near[0].kind != "begin" or not middle or any(token.kind not in _TO_MIDDLE for token in near[1:middle]):
+    kinds = {token.kind for token in near[1:middle]}
+    if near[0].kind != "begin" or "and" not in kinds or not _TO_MIDDLE.issuperset(kinds):
         return AS_THEY_ARE
     return place + middle + 1, [near[0], *words_at(near[middle].start, ("and", "and"), ("end", "end"))]
-
-
-MOST_OF_SENTENCE: Final = 60
-"""Words of a sentence that repeats decreases."""
 
 
 def _sentence(tokens: list[Token], begin: int) -> list[Token]:
@@ -171,8 +181,7 @@ def _sentence(tokens: list[Token], begin: int) -> list[Token]:
 
 def _shapes(token: Token) -> bool:
     """Whether it decreases."""
-    uses, leaves = uses_and_leaves().get(token.means, (0, 0))
-    return uses > leaves or token.kind == "decrease"
+    return takes_in(token) or token.kind == "decrease"
 
 
 def _changes(token: Token) -> bool:
@@ -184,9 +193,18 @@ COUNTED: Final = 3
 """Words before a decrease at a count, at least: `14 sts, k2tog`."""
 MOST_BEFORE: Final = 60
 """Words in which decreases are told before `work it again`."""
+MOST_OF_SENTENCE: Final = 60
+"""Words of a sentence that repeats decreases."""
 MOST_TO_MIDDLE: Final = 6
 """Words of `beginning and in the middle`."""
 _TO_COUNT: Final = frozenset(("", "have", "often", "word", "when"))
+_ALWAYS: Final = frozenset(("between", "each", "per", "always", "preceded"))
+"""What says that plain rounds are worked each time."""
+_PLAIN: Final = frozenset(("plain", "knit", "even"))
+_NOT_AHEAD: Final = frozenset(("and", "before", "last", "ordinal", "stitch_noun", "then"))
+"""Kinds of words before a number of rounds that is not of plain rounds before each decrease."""
+_NOT_BEHIND: Final = frozenset(("after", "ordinal", "round"))
+"""Those behind it."""
 _SINGLE: Final = frozenset(("a", "an", "single"))
 _TO_MIDDLE: Final = frozenset(("and", "in", ""))
 _ENDS: Final = COLON | COMMA | EQUALS | SEMI | STOP | DASH
