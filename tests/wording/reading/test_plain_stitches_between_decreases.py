@@ -29,6 +29,8 @@ READ = [
     ("3 last rounds: k7 before each dec (64 sts), then k6 (56 sts), then k2tog around (28).", [64, 56, 28]),
     ("Dec every other round: with 7 sts before (64), a plain round, with 6 before (56).", [64, 64, 56]),
     ("No more plain rounds: with 7 (64), with 6 (56).", [64, 56]),
+    ("Dec on every round as before: with 7 (64), with 6 (56), with 5 sts between (48).", [64, 56, 48]),
+    ("1 round with 7 sts between, a round with 6 between, one with 5 between. 48 sts.", [64, 56, 48]),
     ("Decrease every round: first 7, then 6, 5 and finally 4 sts before the k2tog.", [64, 56, 48, 40]),
     ("Dec every rnd with 7, 6 and 5 sts before each dec until 48 sts remain.", [64, 56, 48]),
     ("Continue with 7, 6 and 5 sts before k2tog, no plain rounds. 48 sts.", [64, 56, 48]),
@@ -58,6 +60,9 @@ OTHERWISE = [
     "In the next 2 rounds, with 7 sts before the k2tog.",
     "On each of the next 2 rounds: with 7 sts before (64), with 6 (56).",
     "In the last 2 rounds 7 and 6 sts before k2tog.",
+    "Work 1 round with 7, 6 and 5 sts before k2tog.",
+    "In the next 3 rounds work 7, 6 and 5 sts between the cables.",
+    "Every round: 7, 6 and 5 sts between the cables.",
     "With 7 sts remaining: 64.",
 ]
 """Rounds whose plain rounds are told in other words, and stitches that are no plain ones between decreases."""

@@ -76,8 +76,6 @@ def _begins(tokens: list[Token], place: int, done: int) -> bool:
     token, before = tokens[place], tokens[place - 1].kind if place else ")"
     if token.kind == "number" and 0 < place == done and token.flags & (COLON | EQUALS):
         return False  # the count of the last clause
-    if token.kind == "number" and before == "and" and tokens[place - 2].kind == "number":
-        return False  # 7 and 6 sts
     return before in (")", *_JOINTS) or bool(token.flags & _PARTS)
 
 
@@ -86,6 +84,9 @@ def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause 
     if not _begins(tokens, place, done):
         return None
     in_series = place < series or tokens[place - 1].kind == ")"
+    before = tokens[place - 1 - (tokens[place - 1].kind == "and")]
+    if tokens[place].kind == before.kind == "number" and not in_series:
+        return None  # the 6 of 7 and 6 sts
     at, opened = _opening(tokens, place)
     knits = (
         (at == place or in_series or ("with" in opened and not opened.isdisjoint(_IN_LISTS)))
@@ -115,8 +116,8 @@ def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause 
     going_on = in_series and (
         counted or (where > behind and NOTHING not in [word.number for word in numbers])
     )
-    before = _even_before(tokens, place, done, where) if going_on or (sure and not described) else None
-    return _Clause(numbers, where, *before) if before else None
+    even = _even_before(tokens, place, done, where) if going_on or (sure and not described) else None
+    return _Clause(numbers, where, *even) if even else None
 
 
 def _opening(tokens: list[Token], place: int) -> tuple[int, set[str]]:
@@ -173,7 +174,7 @@ def _leaves_rounds_open(kinds: set[str], behind: list[Token]) -> bool:
     every = not kinds.isdisjoint(_EVERY)
     if every and kinds & {"alternate", "ordinal"} and all(token.kind != "round" for token in behind):
         return True
-    several = (every and "number" in kinds) or kinds >= {"in", "next", "number"}
+    several = (every and bool(kinds & {"number", "pattern"})) or kinds >= {"in", "next", "number"}
     return ")" not in kinds and (several or "word" in kinds)
 
 

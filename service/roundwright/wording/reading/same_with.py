@@ -119,7 +119,8 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
     items, behind = _items(tokens, at, close)
     # work 4 rounds with 5, 4, 3 and 2 sts before k2tog; 1 round with 5, 1 with 4
     if plain is not None and plain.turns:
-        plain, items = _EVERY, items if plain.turns in (1, len(items)) else []
+        singles = sum(token.text == "with" for token in tokens[at - 1 : behind])
+        plain, items = _EVERY, items if len(items) == (singles if plain.turns == 1 else plain.turns) else []
     then = next((word for word in range(behind - 1, close) if tokens[word].kind == "then"), close)
     end = close if _plain_rounds(tokens[behind:close]) else max(behind, then)  # then: a sentence of its own
     clause = _plain_rounds(tokens[behind:end])
@@ -257,9 +258,10 @@ def _step(tokens: list[Token], at: int, stop: int) -> tuple[int, int]:
             return (0, 0) if other and other[0] in _COUNTED else (1, 1)
         case ["before" | "between" as word, *_]:
             noun = next((noun for noun in range(at + 1, stop) if tokens[noun].kind not in _TO_DECREASE), at)
-            comma = any(other.flags & COMMA for other in tokens[at + 1 : noun + 1])
-            named = tokens[noun].kind in ("stitch", "decrease", "together") and not comma
-            return noun + 1 - at if named else int(word == "between"), 0
+            alone = noun == at or any(other.flags & COMMA for other in tokens[at + 1 : noun + 1])
+            if not alone and tokens[noun].kind in ("stitch", "decrease", "together"):
+                return noun + 1 - at, 0
+            return int(word == "between" and (alone or tokens[noun].kind in _JOINTS)), 0
         case _:
             return int(kinds[0] in _JOINTS or tokens[at].text in ("now", "first")), 0
 
