@@ -108,7 +108,7 @@ DESCRIBED = [
     ("Dec 8 sts evenly, with 8 sts between decreases (72 sts). Knit 1 round.", [72, 72]),
     ("Dec 8 sts evenly around: 8 sts between decreases. Knit 1 round.", [72, 72]),
     ("Knit 1 round, decreasing 8 sts, 8 sts between each decrease. 72 sts.", [72]),
-    ("*k8, k2tog* around. Place 8 markers, with 9 sts between (72 sts). Knit 1 round.", [72, 72, 72]),
+    ("*k8, k2tog* around. Place 8 markers, with 9 sts between (72 sts). Knit 1 round.", [72, 72]),
     ("*k8, k2tog* around. Change to dpns, with 18 sts on each (72). Knit 1 round.", [72, 72]),
     ("Rnd 1: *k8, k2tog*\nRnds 2 and 3: same, with 7 and 6 sts between (56 sts)", [72, 64, 56]),
 ]

@@ -85,7 +85,8 @@ def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause 
         return None
     in_series = place < series or tokens[place - 1].kind == ")"
     before = tokens[place - 1 - (tokens[place - 1].kind == "and")]
-    if tokens[place].kind == before.kind == "number" and not in_series:
+    listed = tokens[place].kind == before.kind == "number" and not tokens[place].flags & ~(COMMA | SPACE)
+    if listed and not in_series:
         return None  # the 6 of 7 and 6 sts
     at, opened = _opening(tokens, place)
     knits = (
@@ -203,9 +204,9 @@ def _tells_rhythm(tokens: list[Token], at: int) -> bool:
 
 
 def _told_before(tokens: list[Token], place: int) -> bool:
-    """Whether decreases are told before a place in its sentence: `dec 8 sts evenly, ...`."""
+    """Whether decreases or markers are told before a place in its sentence: `dec 8 sts evenly, ...`."""
     for at in range(place - 1, max(-1, place - MOST_BEFORE), -1):
-        if tokens[at].kind == "evenly":
+        if tokens[at].kind in ("evenly", "marker"):
             return True
         if tokens[at].kind in _CHANGES and tokens[at + 1].kind == "number" and at + 1 < place:
             return True
