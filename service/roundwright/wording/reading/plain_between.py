@@ -71,23 +71,14 @@ def with_plain_between(tokens: list[Token]) -> list[Token]:
     return [*made, *tokens[max(done, len(tokens) - 1) :]]
 
 
-def _begins(tokens: list[Token], place: int, done: int) -> bool:
-    """Whether a clause begins at a place, `done` being the place behind the last."""
-    token, before = tokens[place], tokens[place - 1].kind if place else ")"
-    if token.kind == "number" and 0 < place == done and token.flags & (COLON | EQUALS):
-        return False  # the count of the last clause
-    return before in (")", *_JOINTS) or bool(token.flags & _PARTS)
-
-
 def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause | None:
-    """The numbers that a clause tells; None where it tells anything else, or only describes the round before it."""
-    if not _begins(tokens, place, done):
-        return None
+    """The numbers that a clause tells; None where it tells anything else, or only describes the round before it.
+
+    `done`: the place behind the last clause; `series`: where the words end in which it may go on.
+    """
     in_series = place < series or tokens[place - 1].kind == ")"
-    before = tokens[place - 1 - (tokens[place - 1].kind == "and")]
-    listed = tokens[place].kind == before.kind == "number" and not tokens[place].flags & ~(COMMA | SPACE)
-    if listed and not in_series:
-        return None  # the 6 of 7 and 6 sts
+    if not _begins(tokens, place, done, in_series=in_series):
+        return None
     at, opened = _opening(tokens, place)
     knits = (
         (at == place or in_series or ("with" in opened and not opened.isdisjoint(_IN_LISTS)))
@@ -102,10 +93,11 @@ def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause 
         return None
     where, named = _behind_where(tokens, behind)
     counted = _is_counted(tokens, where)
-    if where == behind and tokens[where].kind in _LEFT and not tokens[where].flags & _PARTS:
-        return None  # with 7 sts left: 64
+    rest = where == behind and (
+        (knits and not in_series)  # rep 7 times, then with k8
+        or (tokens[where].kind in _LEFT and not tokens[where].flags & _PARTS)  # with 7 sts left: 64
+    )
     ends = counted or _ends(tokens, where) or (tokens[where].kind == "until" and len(numbers) > 1)
-    rest = knits and where == behind and not in_series  # rep 7 times, then with k8
     if rest or not ends or _tells_rhythm(tokens, where):
         return None
     aside = bool(tokens[place].flags & (COMMA | COLON)) and _told_before(tokens, place)
@@ -119,6 +111,17 @@ def _clause(tokens: list[Token], place: int, done: int, series: int) -> _Clause 
     )
     even = _even_before(tokens, place, done, where) if going_on or (sure and not described) else None
     return _Clause(numbers, where, *even) if even else None
+
+
+def _begins(tokens: list[Token], place: int, done: int, *, in_series: bool) -> bool:
+    """Whether a clause begins at a place: not at the count of the last clause, nor in the middle of a list."""
+    token, before = tokens[place], tokens[place - 1].kind if place else ")"
+    if token.kind == "number" and 0 < place == done and token.flags & (COLON | EQUALS):
+        return False
+    listed = tokens[place - 1 - (before == "and")].kind == token.kind == "number"
+    if listed and not in_series and not token.flags & ~(COMMA | SPACE):
+        return False
+    return before in (")", *_JOINTS) or bool(token.flags & _PARTS)
 
 
 def _opening(tokens: list[Token], place: int) -> tuple[int, set[str]]:
@@ -252,7 +255,7 @@ def _is_counted(tokens: list[Token], at: int) -> bool:
         closed = tokens[counted].kind == "number" and any(
             token.kind == ")" for token in tokens[counted + 1 : counted + MOST_IN_COUNT]
         )
-        return closed and tokens[counted + 1].kind in (")", "stitch_noun", "remain", "left")
+        return closed and tokens[counted + 1].kind in (")", "stitch_noun", *_LEFT)
     while tokens[counted].kind in _BEFORE_COUNT:
         counted += 1
     signed = counted > at or bool(tokens[at].flags & (EQUALS | COLON | DASH | COMMA | SEMI | STOP))
@@ -281,51 +284,30 @@ _NONE: Final = frozenset(("none", "nothing", "no", "zero", "with nothing"))
 """Words for no plain stitches: `with none before the k2tog (8)`."""
 _SINGLE: Final = frozenset(("a", "an", "single"))
 _PARTS: Final = STOP | SEMI | LINE | COLON | FULL | COMMA | DASH
-_OPENING: Final = frozenset(
-    (
-        "",
-        "then",
-        "next",
-        "and",
-        "last",
-        "decrease",
-        "work",
-        "round",
-        "manner",
-        "have",
-        "each",
-        "per",
-        "continue",
-    )
-)
+_JOINTS: Final = frozenset(("and", "then"))
+_EACH: Final = frozenset(("each", "per"))
+_VERBS: Final = frozenset(("decrease", "work", "round", "have", "continue"))
+"""Kinds of opening words behind which `with` must stand: `decrease 7 sts` is other work."""
+_OPENING: Final = _JOINTS | _EACH | _VERBS | {"", "next", "last", "manner"}
 _OPENING_WORDS: Final = frozenset(
     ("with", "same", "again", "now", "once", "only", "finally", "first", "the same", "but")
 )
 """What stands before the number of plain stitches."""
 _IN_LISTS: Final = frozenset(("first", "then", "decrease", "continue"))
 """What stands before `with k9` in a list of such rounds."""
-_EACH: Final = frozenset(("each", "per"))
 _CHANGES: Final = frozenset(("decrease", "increase"))
-_VERBS: Final = frozenset(("decrease", "work", "round", "have", "continue"))
-"""Kinds of opening words behind which `with` must stand: `decrease 7 sts` is other work."""
 _ONWARD: Final = frozenset(("then", "next", "last", "again", "same", "the same", "now", "once"))
 """What begins another round behind a comma."""
 _NOUNS: Final = frozenset(("stitch_noun", "knit", "plain"))
-_JOINTS: Final = frozenset(("and", "then"))
 _BETWEEN: Final = frozenset(("before", "between", "in"))
 _TO_DECREASE: Final = frozenset(("", "each", "all", "these"))
-_EVERY: Final = frozenset(("each", "per", "all", "these"))
+_EVERY: Final = _EACH | {"all", "these"}
 _RHYTHMS: Final = frozenset(("before", "between", "after"))
 """What says that rounds stand between others."""
-_IN_RHYTHM: Final = (
-    _BETWEEN
-    | _TO_DECREASE
-    | _EVERY
-    | frozenset(
-        ("number", "plain", "knit", "round", "decrease", "following", "have", "more", "work", "word", "only")
-    )
-    | _JOINTS
-)
+_IN_RHYTHM: Final = frozenset(
+    ("", "before", "between", "in", "number", "plain", "knit", "round", "decrease", "following", "have", "more", "work",
+     "word", "only", *_EVERY, *_JOINTS)
+)  # fmt: skip
 """Kinds of the words of a rhythm before its rounds."""
 _DECREASES: Final = frozenset(("decrease", "stitch", "together"))
 _OF_DECREASE: Final = frozenset(("", "place"))

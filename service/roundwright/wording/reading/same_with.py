@@ -157,7 +157,7 @@ def _stop_of_sentence(tokens: list[Token], place: int) -> int:
 
 def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plain | None]:
     """The place behind `the same with` or `repeat these 2 rounds with`, with their plain rounds; 0 where it is not."""
-    at, plain, pointed = place, None, False
+    at, plain = place, None
     if tokens[place].kind == "knit" and stop > place + 2 and tokens[place + 2].text in _SAME:
         at += 1  # knit the same with
     while at < stop and (tokens[at].kind in _BEFORE or tokens[at].text in ("now", "hereafter")):
@@ -167,22 +167,30 @@ def _behind_same(tokens: list[Token], place: int, stop: int) -> tuple[int, _Plai
     same = at
     if at < stop and tokens[at].kind in _EVERY_ROUND:
         at, plain = _behind_rhythm(tokens, at, stop)
+    at, rounds = _behind_rounds(tokens, at, stop)
+    plain = rounds or plain
+    several = plain is not None and plain.turns > 1 and tokens[at - 1].kind == "round"
+    if several and tokens[at].kind in ("knit", "work"):
+        return at + 1, plain  # on the next 4 rounds knit 5, 4, 3 and 2 sts before k2tog
+    return (at if at > same and (several or tokens[at - 1].text == "with") else 0), plain
+
+
+def _behind_rounds(tokens: list[Token], at: int, stop: int) -> tuple[int, _Plain | None]:
+    """The place behind `the same`, `these two rounds` or `4 rounds`, and their plain rounds where a number is told."""
+    plain, pointed = None, False
     while at < stop and (tokens[at].text in _SAME or tokens[at].kind in _ROUNDS_BEFORE):
         number = tokens[at].number
         behind = [token.kind for token in tokens[at + 1 : at + 3] if token.kind != "more"]
         if number is not None and behind[:1] != ["round"]:
             break
         pointed = pointed or tokens[at].kind in ("these", "last") or tokens[at].text in _SAME
-        if number is not None:  # these two rounds
+        if number is not None:
             turns = number.of(0) or 1
             plain = (
                 _Plain(Number((turns - 1,)), behind_last=True) if pointed else _EVERY._replace(turns=turns)
             )
         at += 1
-    several = plain is not None and plain.turns > 1 and tokens[at - 1].kind == "round"
-    if several and tokens[at].kind in ("knit", "work"):
-        return at + 1, plain  # on the next 4 rounds knit 5, 4, 3 and 2 sts before k2tog
-    return (at if at > same and (several or tokens[at - 1].text == "with") else 0), plain
+    return at, plain
 
 
 def _behind_rhythm(tokens: list[Token], at: int, stop: int) -> tuple[int, _Plain | None]:
