@@ -62,6 +62,8 @@ def test_decreases_are_repeated_with_their_plain_rounds(text: str, plain: int) -
         "Repeat it 3 more times with 5 sts between and 1 round between.",
         "K2tog at the beginning, in the middle and at the end of each needle.",
         "Knit 12 sts, k2tog: 13.",
+        "Repeat this round twice, omitting 2 sts before the first decrease.",
+        "Work 1 st between markers, 8 in all.",
     ],
 )
 def test_clauses_of_other_rounds_are_left_as_they_are(text: str) -> None:

@@ -79,6 +79,8 @@ def _fewer(tokens: list[Token], place: int) -> Instead:
         behind += 1
     if tokens[behind].kind not in ("between", "before") or tokens[behind - 1].kind != "stitch_noun":
         return AS_THEY_ARE
+    if any(token.kind in ("last", "ordinal") for token in tokens[behind + 1 : behind + 3]):
+        return AS_THEY_ARE  # before the first decrease alone
     first, fewer = words_at(tokens[place].start, ("", "with"), ("fewer", "fewer"))
     return number + 1, [replace(first, flags=tokens[place].flags), tokens[number], fewer]
 
@@ -87,6 +89,8 @@ def _in_all(tokens: list[Token], place: int) -> Instead:
     """`1 st remains per marker, 8 in all` as `8 sts left`."""
     number = tokens[place].number
     if number is None or number.values != (1,) or tokens[place + 1].kind != "stitch_noun":
+        return AS_THEY_ARE
+    if tokens[place - 1].kind in ("knit", "work"):
         return AS_THEY_ARE
     at = place + 2 + (tokens[place + 2].kind in ("remain", "left"))
     if tokens[at].kind != "persection":
