@@ -90,7 +90,7 @@ DESCRIBED = [
 @pytest.mark.parametrize(("text", "after"), DESCRIBED)
 def test_stitches_between_that_only_describe(text: str, after: list[int]) -> None:
     """Where the decreases are told in the same sentence, the stitches between them are no other round."""
-    assert after_each_round(read(text, (80,)))[-1] == after[-1]
+    assert after_each_round(read(text, (80,))) == after
 
 
 COUNTED = [
