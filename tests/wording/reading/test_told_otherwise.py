@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, faults
 
 CROWN = "Rnd 1: *k4, k2tog*. Rnd 2: knit. Rnd 3: *k3, k2tog*. "
 
@@ -50,6 +50,29 @@ def test_work_told_otherwise_is_read(text: str, cast_on: int, after: list[int]) 
 
     assert not errors(reading)
     assert after_each_round(reading) == after
+
+
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        ("Rounds 1 and 2: k2tog, k 20 sts, then knit to end.", 48, [47, 46]),
+        ("Rnds 1 and 2: (k2, k2tog), then knit to end.", 48, [47, 46]),
+        ("Rnds 1 and 2: *k4, k2tog* = 40 sts, then *k3, k2tog* = 32 sts.", 48, [40, 32]),
+        ("1 dec round (*k4, k2tog*), then knit 2 rounds.", 48, [40, 40, 40]),
+        ("*k6, k2tog*. Work the next round in the same way until 48 sts.", 64, [56, 48]),
+        ("*k5, k2tog*. Do the same in the next rnd, then k2tog around.", 49, [42, 36, 18]),
+    ],
+)
+def test_rounds_and_their_neighbours_of_the_same_words(text: str, cast_on: int, after: list[int]) -> None:
+    """Stitches that are knitted are no count, and work behind `then` is a round of its own."""
+    reading = read(text, (cast_on,))
+
+    assert not errors(reading)
+    assert after_each_round(reading) == after
+
+
+def test_one_side_of_the_markers_is_not_each_side() -> None:
+    assert faults(read("Place 4 markers, 16 sts apart. Decrease on one side of each marker.", (64,)))
 
 
 @pytest.mark.parametrize("text", ["*k6, k2tog*, k1", "Rnd 1: *k6, k2tog*, p2", "*k6, k2tog* around, k1"])
