@@ -1,5 +1,6 @@
 """Decreases told in other words: `Repeat the decreases` is `decrease once more`; how often, told without its end."""
 
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
@@ -18,6 +19,7 @@ from roundwright.wording.reading.tokens import (
     STOP,
     Instead,
     Token,
+    first_told,
     with_others_put,
     words_at,
 )
@@ -26,14 +28,11 @@ from roundwright.wording.reading.tree import Number
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     """The words with `decrease once more` where that is told otherwise. Takes time in their number."""
-    return with_others_put(tokens, _instead)
+    return with_others_put(tokens, partial(first_told, (_turns, _work_of_rhythm, _once_more, _left_out)))
 
 
-def _instead(tokens: list[Token], place: int) -> Instead:
-    for rule in (_turns, _work_of_rhythm, _once_more):
-        stop, words = rule(tokens, place)
-        if stop:
-            return stop, words
+def _left_out(tokens: list[Token], place: int) -> Instead:
+    """No word in place of `another` in `decrease another 7 sts`, and of `rnds` before the list of those."""
     left_out = _tells_others(tokens, place) or _heads_list(tokens, place)
     return (place + 1, []) if left_out else AS_THEY_ARE
 
@@ -204,32 +203,12 @@ def _turns(tokens: list[Token], place: int) -> Instead:
             joined = 2
         case _:
             return AS_THEY_ARE
-    behind = words[joined + 3]
-    repeated = tokens[behind].kind == "repeat"
-    if repeated:
-        behind += 1 + (tokens[behind + 1].kind == "these")
-        behind += 2 * (tokens[behind + 1].kind == "round")
-    elif last:
-        behind = last + 1
-    stop = behind + 1
-    first, decrease, often = tokens[place], tokens[words[joined + 1]], tokens[behind]
-    number = OFTEN.get(often.text, 0)
-    if often.number is not None and len(often.number.values) == 1:
-        more = tokens[stop].kind == "more"
-        stop += more
-        number = (often.number.values[0] or 0) if tokens[stop].kind == "times" else 0
-        repeated = repeated or (more and number > 0)
-        stop += 1
-    more = stop < len(tokens) and tokens[stop].kind == "more"
-    stop += more
-    number += (repeated and number > 0) or (more and number == 1)
-    if not number and not repeated and last:
-        number, stop = 1, last + 1
-    if not 1 - bool(last) < number <= MOST_TURNS:
+    number, stop = _how_often(tokens, words[joined + 2], words[joined + 3], last)
+    if not 0 < number <= MOST_TURNS:
         return AS_THEY_ARE
-    plain = tokens[place : words[joined] + (tokens[words[joined]].kind == "round")]
+    first, decrease = tokens[place], tokens[words[joined + 1]]
     turn = [
-        *plain,
+        *tokens[place : words[joined] + (tokens[words[joined]].kind == "round")],
         replace(decrease, flags=decrease.flags | STOP),
         *words_at(decrease.end, ("often", "once"), ("more", "more")),
     ]
@@ -239,28 +218,51 @@ def _turns(tokens: list[Token], place: int) -> Instead:
     return stop, [*turn, *others * (number - 1)]
 
 
+def _how_often(tokens: list[Token], again: int, behind: int, manner: int) -> tuple[int, int]:
+    """How often a turn is worked, and the place behind what tells it; 0 where nothing does.
+
+    These are the places of `again`, of the word behind that says more, and of the last word of its manner. It is once
+    where the manner is told and no more. What is repeated is worked once more than that, `repeat this twice`, and so
+    it is behind a manner or a sign, `; once more`; but `decrease again twice more` is twice in all.
+    """
+    repeated = tokens[behind].kind == "repeat"
+    at = behind if repeated or not manner else max(again, manner) + 1
+    apart = manner > again or bool(tokens[at].flags & (SEMI | STOP))
+    if repeated:
+        at += 1 + (tokens[at + 1].kind == "these")
+        at += 2 * (tokens[at + 1].kind == "round")
+    number, stop = OFTEN.get(tokens[at].text, 0), at + 1
+    more = tokens[stop].kind == "more"
+    if (often := tokens[at].number) is not None and len(often.values) == 1:
+        stop += more
+        number = (often.values[0] or 0) if tokens[stop].kind == "times" else 0
+        stop += 1
+        more = more or tokens[stop].kind == "more"
+    if number:
+        return number + (repeated or (more and apart)), stop + (tokens[stop].kind == "more")
+    return (1, max(again, manner) + 1) if manner and not repeated else (0, 0)
+
+
 def _without_manner(tokens: list[Token], words: list[int]) -> tuple[list[int], int]:
     """The words without `in the 4th round` and `with 1 st less before each decrease`, and the last word of these."""
     kept, last, at = list[int](), 0, 0
     while at < len(words):
-        kinds = [tokens[word].kind for word in words[at : at + MOST_OF_MANNER]]
-        match kinds:
+        match [tokens[word].kind for word in words[at : at + MOST_OF_MANNER]]:
             case ["in", "ordinal", "round", *_]:
-                taken = 3
+                stop = at + 3
             case ["in", "ordinal", *_]:
-                taken = 2
+                stop = at + 2
             case ["number", "stitch_noun" | "knit", "fewer", "before" | "between", "each", "decrease", *_]:
-                taken = 6
+                stop = at + 6
             case ["number", "stitch_noun" | "knit", "fewer", "before" | "between", "decrease", *_]:
-                taken = 5
+                stop = at + 5
             case _:
-                taken = 0
-        kept.extend(words[at : at + 1] if not taken else ())
-        at += taken or 1
-        if taken:
-            time = at < len(words) and tokens[words[at]].kind == "each" and tokens[words[at] + 1].text
-            at += 2 * (time in ("time", "round"))
-            last = words[at - 1]
+                kept.append(words[at])
+                at += 1
+                continue
+        if stop < len(words) and tokens[words[stop]].kind == "each":
+            stop += 2 * (tokens[words[stop] + 1].text in ("time", "round"))
+        at, last = stop, words[min(stop, len(words)) - 1]
     return kept, last
 
 
