@@ -1,5 +1,6 @@
 """Decreases told in other words: `Repeat the decreases` is `decrease once more`; how often, told without its end."""
 
+from collections.abc import Mapping
 from functools import partial
 from itertools import pairwise
 from typing import Final
@@ -18,8 +19,10 @@ from roundwright.wording.reading.tokens import (
     SPACE,
     STOP,
     Instead,
+    Rule,
     Token,
-    first_told,
+    kinds_at,
+    of_kind,
     with_others_put,
     words_at,
 )
@@ -28,18 +31,12 @@ from roundwright.wording.reading.tree import Number
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     """The words with `decrease once more` where that is told otherwise. Takes time in their number."""
-    return with_others_put(tokens, partial(first_told, (_turns, _work_of_rhythm, _once_more, _left_out)))
-
-
-def _left_out(tokens: list[Token], place: int) -> Instead:
-    """No word in place of `another` in `decrease another 7 sts`, and of `rnds` before the list of those."""
-    left_out = _tells_others(tokens, place) or _heads_list(tokens, place)
-    return (place + 1, []) if left_out else AS_THEY_ARE
+    return with_others_put(tokens, partial(of_kind, _RULES))
 
 
 def _once_more(tokens: list[Token], place: int) -> Instead:
     """`Repeat the decreases` as `decrease once more`."""
-    stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
+    stop = _end_of_repeat(tokens, place) if _begins(tokens, place) else 0
     if not stop:
         return AS_THEY_ARE
     first, last = tokens[place], tokens[stop - 1]
@@ -57,7 +54,7 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> Instead:
     plain rounds between them: `*k9, k2tog* (80), *k8, k2tog* (72)`.
     """
     first = tokens[place]
-    if first.kind != "decrease" or not (first.flags & (STOP | LINE) or not place):
+    if place and not first.flags & (STOP | LINE):
         return AS_THEY_ARE
     near = range(place + 1, min(place + MOST_WORDS, len(tokens)))
     begin = next((at for at in near if tokens[at].flags & COLON), 0)
@@ -187,7 +184,7 @@ def _end_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
 
 def _turns(tokens: list[Token], place: int) -> Instead:
     """`Knit 1 round and decrease again, twice` as often as it says; so too what is told to be repeated behind it."""
-    if not tokens[place].flags & (STOP | LINE) or tokens[place].kind not in ("knit", "work"):
+    if not tokens[place].flags & (STOP | LINE):
         return AS_THEY_ARE
     near = range(place, min(place + MOST_TURNING, len(tokens)))
     knit = place + (tokens[place].kind == "work" and tokens[place + 1].kind == "knit")
@@ -266,22 +263,20 @@ def _without_manner(tokens: list[Token], words: list[int]) -> tuple[list[int], i
     return kept, last
 
 
-def _tells_others(tokens: list[Token], place: int) -> bool:
-    """Whether the word only says that the stitches taken in are others: `decrease another 7 sts`."""
-    word = tokens[place]
-    if word.kind != "more" or word.text == "again" or not place or tokens[place - 1].kind != "decrease":
-        return False
-    return [token.kind for token in tokens[place + 1 : place + 3]] == ["number", "stitch_noun"]
+def _others(tokens: list[Token], place: int) -> Instead:
+    """Nothing for a word that only says that the stitches taken in are others: `decrease another 7 sts`."""
+    others = kinds_at(tokens, place - 1, 4) == ["decrease", "more", "number", "stitch_noun"]
+    return (place + 1, []) if place and others and tokens[place].text != "again" else AS_THEY_ARE
 
 
-def _heads_list(tokens: list[Token], place: int) -> bool:
-    """Whether rounds are told in a list behind this: `Dec rnds, with 1 plain rnd between: *k8, k2tog*, ...`."""
-    begins = place > 0 and tokens[place - 1].kind == "decrease" and _begins(tokens, place - 1)
-    if tokens[place].kind != "round" or not (begins or (place == 1 and tokens[0].kind == "decrease")):
-        return False
+def _before_list(tokens: list[Token], place: int) -> Instead:
+    """Nothing for `rnds` before a list of these: `Dec rnds, with 1 plain rnd between: *k8, k2tog*, ...`."""
+    if not place or tokens[place - 1].kind != "decrease" or not (place == 1 or _begins(tokens, place - 1)):
+        return AS_THEY_ARE
     words = tokens[place + 1 : place + MOST_WORDS]
     at = next((at for at, word in enumerate(words[:-1]) if word.kind == "between"), -1)
-    return at > 0 and "with" in (words[0].text, words[1].text) and bool(words[at + 1].flags & COLON)
+    listed = at > 0 and "with" in (words[0].text, words[1].text) and words[at + 1].flags & COLON
+    return (place + 1, []) if listed else AS_THEY_ARE
 
 
 def _begins(tokens: list[Token], place: int) -> bool:
@@ -347,7 +342,6 @@ _WHEN: Final = frozenset(("when", "once", "at", "after", "with", "from"))
 _IN_COUNT: Final = COUNT_WORDS | {"decrease", "to", "only"}
 _PRINTED: Final = COUNT_WORDS | {")"}
 _APART: Final = LINE | STOP | COMMA | SEMI | COLON
-_VERBS: Final = frozenset(("decrease", "repeat", "work"))
 _SILENT: Final = frozenset(("", "in"))
 _BEHIND: Final = frozenset(("(", "and", "then", "=", "end"))
 """What stands behind the words without a sign of its own."""
@@ -366,3 +360,11 @@ MOST_OF_MANNER: Final = 6
 """Words of `1 st less before each decrease`."""
 MOST_TURNS: Final = 12
 """Times that plain rounds and a decrease are told to take turns."""
+_RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
+    "knit": (_turns,),
+    "work": (_turns, _once_more),
+    "decrease": (_work_of_rhythm, _once_more),
+    "repeat": (_once_more,),
+    "more": (_others,),
+    "round": (_before_list,),
+}

@@ -5,6 +5,7 @@ next 2 rnds dec in the same way` is `dec in the same way in the next 2 rnds`.
 """
 
 from collections.abc import Mapping
+from functools import partial
 from typing import Final
 
 from msgspec.structs import replace
@@ -25,8 +26,8 @@ from roundwright.wording.reading.tokens import (
     Instead,
     Rule,
     Token,
-    first_told,
     kinds_at,
+    of_kind,
     with_others_put,
     words_at,
 )
@@ -35,11 +36,7 @@ from roundwright.wording.reading.tree import Number
 
 def with_rounds_of_others(tokens: list[Token]) -> list[Token]:
     """The words, with rounds told as most tell them. Takes time in their number."""
-    return with_others_put(tokens, _of_most)
-
-
-def _of_most(tokens: list[Token], place: int) -> Instead:
-    return first_told(_RULES.get(tokens[place].kind, ()), tokens, place)
+    return with_others_put(tokens, partial(of_kind, _RULES))
 
 
 def _knitting(tokens: list[Token], place: int) -> Instead:

@@ -1,6 +1,6 @@
 """A word of a text, and the signs that stand before it."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Mapping
 from typing import Final
 
 from msgspec import Struct
@@ -60,9 +60,12 @@ Rule = Callable[[list[Token], int], Instead]
 """What tells the words to put in place of those from a place on, if any."""
 
 
-def first_told(rules: Iterable[Rule], tokens: list[Token], place: int) -> Instead:
-    """What the first rule tells that tells anything there."""
-    return next((instead for rule in rules if (instead := rule(tokens, place))[0]), AS_THEY_ARE)
+def of_kind(rules: Mapping[str, tuple[Rule, ...]], tokens: list[Token], place: int) -> Instead:
+    """What the first of the rules for words of that kind tells there, of those that tell anything."""
+    for rule in rules.get(tokens[place].kind, ()):
+        if (instead := rule(tokens, place))[0]:
+            return instead
+    return AS_THEY_ARE
 
 
 def kinds_at(tokens: list[Token], begin: int, number: int) -> list[str]:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from functools import partial
 from typing import Final
 
 from msgspec.structs import replace
@@ -22,8 +23,8 @@ from roundwright.wording.reading.tokens import (
     Instead,
     Rule,
     Token,
-    first_told,
     kinds_at,
+    of_kind,
     with_others_put,
     words_at,
 )
@@ -32,11 +33,7 @@ from roundwright.wording.reading.tree import Number
 
 def with_words_of_others(tokens: list[Token]) -> list[Token]:
     """The words, with those of most in place of these. Takes time in their number."""
-    return with_others_put(tokens, _of_most)
-
-
-def _of_most(tokens: list[Token], place: int) -> Instead:
-    return first_told(_RULES.get(tokens[place].kind, ()), tokens, place)
+    return with_others_put(tokens, partial(of_kind, _RULES))
 
 
 def _marked(tokens: list[Token], place: int) -> Instead:
