@@ -58,7 +58,7 @@ NAVNGITT = "Sett 8 merker med 12 masker imellom. Felleomgang: strikk 2 rett samm
     [
         (
             "en-US",
-            f"{NAMED}After the first decrease (88 sts) knit 2 rounds, and after the second (80 sts) the same.",
+            f"{NAMED}Take your time.\nAfter the first decrease (88 sts) knit 2 rounds, after the second (80) the same.",
             [88, 88, 88, 80, 80, 80],
         ),
         (

@@ -30,7 +30,8 @@ class _Clause(NamedTuple):
 def with_decreases_after(tokens: list[Token]) -> list[Token]:
     """The words, with each of those as `Work 1 dec round (84 sts). Knit 2 rounds.` Takes time in their number.
 
-    Only right behind the sentence that tells a decrease round under its name, and where each has its count.
+    Only behind the sentence that tells a decrease round under its name, before any other work, and where each has its
+    count.
     """
     kinds = [token.kind for token in tokens]
     names = range(1, len(tokens) - 1)
@@ -41,7 +42,7 @@ def with_decreases_after(tokens: list[Token]) -> list[Token]:
     padded, made = [*tokens, *tokens[-1:] * MOST_AHEAD], list[Token]()
     done, plain = 0, list[Token]()
     for place in range(begins, len(tokens) - 1):
-        if place > begins and not made:
+        if not made and kinds[place] in _WORKS:
             return tokens
         if place < done or not (tokens[place].flags & _PARTS or kinds[place] == "and"):
             continue
@@ -97,6 +98,7 @@ def _rounds(first: Token, number: int) -> list[Token]:
 _NAME: Final = ["decrease", "round"]
 _PARTS: Final = STOP | LINE | SEMI | COMMA
 _IN_CLAUSE: Final = frozenset(("", "and", "ordinal", "number", "decrease", "round", "("))
+_WORKS: Final = frozenset(("knit", "purl", "plain", "work", "stitch", "stars"))
 _SAME: Final = frozenset(("", "as", "same", "word", "manner"))
 """Kinds of the words of `the same`, `too`."""
 MOST_WORDS: Final = 16
