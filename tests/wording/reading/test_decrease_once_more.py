@@ -131,6 +131,7 @@ def test_plain_rounds_and_a_decrease_take_turns_so_often(again: str) -> None:
     [
         (", once more", 1),
         (", twice more", 2),
+        (", twice in all", 2),
         (" 2 more times", 2),
         ("; twice more", 3),
         (", repeat this once", 2),

@@ -13,6 +13,7 @@ from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
     COUNT_WORDS,
+    DASH,
     EQUALS,
     LINE,
     SEMI,
@@ -201,7 +202,7 @@ def _turns(tokens: list[Token], place: int) -> Instead:
         case _:
             return AS_THEY_ARE
     number, stop = _how_often(tokens, words[joined + 2], words[joined + 3], last)
-    if not 0 < number <= MOST_TURNS:
+    if not 0 < number <= MOST_TURNS or not _is_apart(tokens[stop]):
         return AS_THEY_ARE
     first, decrease = tokens[place], tokens[words[joined + 1]]
     turn = [
@@ -235,9 +236,16 @@ def _how_often(tokens: list[Token], again: int, behind: int, manner: int) -> tup
         number = (often.values[0] or 0) if tokens[stop].kind == "times" else 0
         stop += 1
         more = more or tokens[stop].kind == "more"
-    if number:
-        return number + (repeated or (more and apart)), stop + (tokens[stop].kind == "more")
+    stop += tokens[stop].kind == "more"
+    stop += tokens[stop].kind == "total"
+    if number and _is_apart(tokens[stop]):  # not 3 times k2tog
+        return number + (repeated or (more and apart)), stop
     return (1, max(again, manner) + 1) if manner and not repeated else (0, 0)
+
+
+def _is_apart(token: Token) -> bool:
+    """Whether what is told before a word ends there."""
+    return bool(token.flags & (_APART | EQUALS | DASH)) or token.kind in _BEHIND
 
 
 def _without_manner(tokens: list[Token], words: list[int]) -> tuple[list[int], int]:
