@@ -214,6 +214,25 @@ def _decrease_in_next(tokens: list[Token], place: int) -> Instead:
     return at + len(count), [replace(first, flags=tokens[place].flags), *others, *rounds, *count]
 
 
+def _next_are_decreases(tokens: list[Token], place: int) -> Instead:
+    """`Next 4 rnds: dec as before`, `Next 4 rnds all as dec rnds` as `dec every round 4 times`."""
+    if kinds_at(tokens, place, 3) != ["next", "number", "round"]:
+        return AS_THEY_ARE
+    at = place + 3
+    while at < place + MOST_OF_NEXT and (tokens[at].kind in _ALL_AS or tokens[at].text in _ALL_AS):
+        at += 1
+    if tokens[at].kind != "decrease" or tokens[at].flags & _ENDS:
+        return AS_THEY_ARE
+    named = at > place + 3 and tokens[at + 1].kind == "round"
+    stop = at + 1 + (named or tokens[at + 1].kind in _AS_BEFORE)
+    if stop == at + 1 or not (tokens[stop].flags & (_PARTED | COMMA) or tokens[stop].kind == "("):
+        return AS_THEY_ARE
+    first, *others = words_at(tokens[place].start, ("decrease", "dec"), ("each", "every"), ("round", "round"))
+    times = words_at(tokens[place + 2].end, ("times", "times"))
+    number = replace(tokens[place + 1], flags=SPACE)
+    return stop, [replace(first, flags=tokens[place].flags), *others, number, *times]
+
+
 def _next_again(tokens: list[Token], place: int) -> Instead:
     """`Work the next round in the same way` as `repeat the last round`."""
     if kinds_at(tokens, place, 5) != ["work", "", "next", "round", "manner"]:
@@ -293,6 +312,9 @@ _ENDING: Final = frozenset(("around", "end", "round", "stitch_noun", "needle", "
 _OF_NUMBERS: Final = frozenset(("number", "range", "and", "to", "round"))
 _NEXT: Final = frozenset(("next", "following"))
 _OF_NEXT: Final = frozenset(("next", "number", "round", "decrease", "manner"))
+_ALL_AS: Final = frozenset(("all", "as", "each", "are", "a", "the"))
+"""Words and kinds of words of `Next 4 rnds are all dec rnds`."""
+_AS_BEFORE: Final = frozenset(("pattern", "manner"))
 _IN_THE: Final = frozenset(("in", "the", "on", "for", "during"))
 _IN_ALL: Final = (
     _IN_THE | _NEXT | frozenset(("in all", "all", "at", "other", "remaining", "of", "each", "each of"))
@@ -306,7 +328,7 @@ _RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
     "knit": (_first_of_rounds,),
     "number": (_single,),
     "decrease": (_decrease_in_next, _count_behind),
-    "next": (_decrease_in_next,),
+    "next": (_decrease_in_next, _next_are_decreases),
     "in": (_decrease_in_next,),
     "round": (_in_turn, _unparted),
     "only": (_only_round,),
