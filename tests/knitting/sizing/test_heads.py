@@ -55,6 +55,18 @@ def test_a_childs_size_of_the_chart_is_the_head_of_a_younger_child(size, age):
     assert f"average measured head of a younger child ({age})" in notice.message
 
 
+def test_a_size_of_the_chart_is_told_in_the_units_of_the_answer():
+    """The chart of the Craft Yarn Council gives 20 in for a woman, which is 50.8 cm."""
+    metric, imperial = (
+        heads.head_of(Wearer(chart="woman"), units=units).warnings[0].message
+        for units in ("metric", "imperial")
+    )
+
+    assert "50.8 cm" in metric
+    assert "20 in" in imperial
+    assert "cm" not in imperial
+
+
 @pytest.mark.parametrize(("adult", "mean_cm"), [("man", 57.44), ("woman", 56.11)])
 def test_adults_are_measured_means(adult, mean_cm):
     """ANSUR II (Gordon et al. 2014), head circumference."""

@@ -58,7 +58,7 @@ NAVNGITT = "Sett 8 merker med 12 masker imellom. Felleomgang: strikk 2 rett samm
     [
         (
             "en-US",
-            f"{NAMED}After the first decrease (88 sts) knit 2 rounds, and after the second (80 sts) the same.",
+            f"{NAMED}Take your time.\nAfter the first decrease (88 sts) knit 2 rounds, after the second (80) the same.",
             [88, 88, 88, 80, 80, 80],
         ),
         (
@@ -93,8 +93,17 @@ def test_decreases_told_by_what_comes_after_each(language: str, text: str, after
     assert errors(reading) == []
 
 
-def test_a_round_told_before_is_not_worked_again_by_what_comes_after_it() -> None:
-    """There the decreases have their own places."""
-    reading = read("*k10, k2tog* around (88). After the first dec rnd (88 sts), knit 2 rnds.", (96,))
+@pytest.mark.parametrize(
+    "text",
+    [
+        "*k10, k2tog* around (88). After the first dec rnd (88 sts), knit 2 rnds.",
+        "Dec rnd: *k10, k2tog* around (88).\nKnit 1 rnd. After the first dec rnd (88 sts), knit 1 rnd.",
+        f"{NAMED}Knit 1 rnd. After the first dec rnd (88 sts), knit 1 rnd.",
+    ],
+)
+def test_a_round_told_before_is_not_worked_again_by_what_comes_after_it(text: str) -> None:
+    """There the decreases have their own places, or plain rounds stand behind the round under its name."""
+    reading = read(text, (96,))
 
     assert after_each_round(reading) == [88, 88, 88]
+    assert errors(reading) == []

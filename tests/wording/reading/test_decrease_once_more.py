@@ -126,6 +126,32 @@ def test_plain_rounds_and_a_decrease_take_turns_so_often(again: str) -> None:
     assert after_each_round(read(ROUND + again, (84,))) == counts
 
 
+@pytest.mark.parametrize(
+    ("often", "number"),
+    [
+        (", once more", 1),
+        (", twice more", 2),
+        (", twice in all", 2),
+        (" 2 more times", 2),
+        ("; twice more", 3),
+        (", repeat this once", 2),
+        (" in the 3rd round, 2 times", 2),
+        (" with 1 st less before each decrease, 2 times", 2),
+        (" with 1 st less before each decrease, 2 more times", 3),
+        (" with 1 st less before each decrease", 1),
+    ],
+)
+@pytest.mark.parametrize(
+    "begun", ["Knit 2 rounds and decrease again", "Knit 2 rounds and in the 3rd round decrease again"]
+)
+def test_more_times_are_in_all_but_behind_a_manner_or_a_sign(begun: str, often: str, number: int) -> None:
+    """The manner of the decrease may stand before and behind it: it was not worked at all in silence."""
+    counts = after_each_round(read(f"{ROUND}{begun}{often}. Knit 1 round.", (84,)))
+
+    assert counts[-1] == 77 - 7 * number
+    assert len(counts) == len(after_each_round(read(ROUND, (84,)))) + 3 * number + 1
+
+
 def test_how_often_behind_other_rounds_is_not_that_of_the_decrease() -> None:
     """The neighbour: the decrease is worked once."""
     text = f"{ROUND}Knit 1 round and decrease again (70 sts).\nKnit 2 rounds twice."

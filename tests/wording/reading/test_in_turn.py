@@ -41,6 +41,7 @@ IN_TURN = [
     ("(k4, k2tog), (k3, k2tog) and (k2, k2tog), one rnd each.", 60, [50, 40, 30]),
     ("(k4, k2tog); then (k3, k2tog); then (k2, k2tog) - three rounds.", 60, [50, 40, 30]),
     ("Rnd 1: (k4, k2tog), (k3, k2tog), (k2, k2tog).", 60, [48]),
+    ("(k4, k2tog), (k3, k2tog), (k2, k2tog), then knit to end.", 60, [57]),
 ]
 THEN = [
     ("k1, then k2tog to the end", 33, 17),

@@ -138,3 +138,20 @@ def test_round_for_two_of_three_sizes(language: str, text: str) -> None:
     """Its numbers with a slash are those of the two."""
     reading = read(text, (60, 72, 84), language)
     assert after_rounds_of_sizes(reading) == [[], [60], [72]]
+
+
+NEXT_ROUNDS = (
+    "Next 4 rnds: dec as before.",
+    "Next 4 rnds are dec rnds (40 sts).",
+    "The next 4 rnds are all decrease rounds: 40 sts.",
+    "Next 4 rnds all as dec rnds, with 1 st less between decreases each time (64, 56, 48, 40 sts).",
+)
+
+
+@pytest.mark.parametrize("text", NEXT_ROUNDS)
+def test_next_rounds_that_all_decrease_have_no_plain_ones(text: str) -> None:
+    """So many next rounds are told to decrease: a plain round before them does not come between."""
+    reading = read(f"*k8, k2tog* around (72 sts). Knit 1 round.\n{text}", (80,))
+
+    assert [finding for finding in reading.findings if finding.severity == "error"] == []
+    assert after_each_round(reading) == [72, 72, 64, 56, 48, 40]

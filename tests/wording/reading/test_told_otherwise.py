@@ -7,7 +7,7 @@ import pytest
 
 from roundwright.wording.proofreading.read import read
 from tests.corpus.score import errors
-from tests.support.readings import after_each_round
+from tests.support.readings import after_each_round, faults
 
 CROWN = "Rnd 1: *k4, k2tog*. Rnd 2: knit. Rnd 3: *k3, k2tog*. "
 
@@ -52,6 +52,29 @@ def test_work_told_otherwise_is_read(text: str, cast_on: int, after: list[int]) 
     assert after_each_round(reading) == after
 
 
+@pytest.mark.parametrize(
+    ("text", "cast_on", "after"),
+    [
+        ("Rounds 1 and 2: k2tog, k 20 sts, then knit to end.", 48, [47, 46]),
+        ("Rnds 1 and 2: (k2, k2tog), then knit to end.", 48, [47, 46]),
+        ("Rnds 1 and 2: *k4, k2tog* = 40 sts, then *k3, k2tog* = 32 sts.", 48, [40, 32]),
+        ("1 dec round (*k4, k2tog*), then knit 2 rounds.", 48, [40, 40, 40]),
+        ("*k6, k2tog*. Work the next round in the same way until 48 sts.", 64, [56, 48]),
+        ("*k5, k2tog*. Do the same in the next rnd, then k2tog around.", 49, [42, 36, 18]),
+    ],
+)
+def test_rounds_and_their_neighbours_of_the_same_words(text: str, cast_on: int, after: list[int]) -> None:
+    """Stitches that are knitted are no count, and work behind `then` is a round of its own."""
+    reading = read(text, (cast_on,))
+
+    assert not errors(reading)
+    assert after_each_round(reading) == after
+
+
+def test_one_side_of_the_markers_is_not_each_side() -> None:
+    assert faults(read("Place 4 markers, 16 sts apart. Decrease on one side of each marker.", (64,)))
+
+
 @pytest.mark.parametrize("text", ["*k6, k2tog*, k1", "Rnd 1: *k6, k2tog*, p2", "*k6, k2tog* around, k1"])
 def test_a_few_plain_stitches_that_are_over_are_no_round(text: str) -> None:
     assert errors(read(text, (64,)))
@@ -76,6 +99,11 @@ def test_plain_stitches_that_come_out_are_read(text: str, cast_on: int, after: l
         "Mark 4 sts. Dec 1 st on each side of each marked st every other rnd until 36 sts remain.",
         "Inc 1 st in each of the next 4 sts, k4.",
         "Dec 1 st at each end of the next round.",
+        "Rnds 1 and 2: *k4, k2tog* = 40 sts, then *k3, k2tog* = 32 sts.",
+        "In the next 2 rnds dec in the same way: 32, 24.",
+        "Needle 1: k2tog, knit to end. Do the same on the 3 other needles.",
+        "Dec rnd: k2tog before each marker. After the first (36 sts) knit 2 rnds, after the second (32) the same.",
+        "Knit 2 rnds and in the 3rd decrease again, with 1 st less before each decrease; rep these 3 rnds once more.",
         "Keep going until you k2tog all around.",
         "Begin by knitting 2 rounds, then knitting 2 rounds.",
         "Work (k2tog) 8 times evenly.",

@@ -89,7 +89,7 @@ def _heads(request: HatRequest, at: str) -> list[Head]:
     faults: list[Impossible] = []
     for index, size in enumerate(request.sizes):
         try:
-            heads.append(head_of(size, f"{at}/sizes/{index}"))
+            heads.append(head_of(size, f"{at}/sizes/{index}", request.units))
         except Impossible as error:
             faults.append(error)
     if faults:

@@ -122,7 +122,7 @@ class _Size(NamedTuple):
 def work_size(request: HatRequest, index: int, at: str) -> WorkedSize:
     """The size at `index`, worked out; errors point below `at`. Raises `Impossible` for what cannot be knitted."""
     _check_crown_and_colours(request, at)
-    wearer = head_of(request.sizes[index], f"{at}/sizes/{index}")
+    wearer = head_of(request.sizes[index], f"{at}/sizes/{index}", request.units)
     size = _Size(request, index, at, wearer, hat_counts(request, index, wearer, at))
     in_hand = _needles_in_hand(size)
     crown = _crown(size, in_hand)

@@ -173,7 +173,8 @@ def cast_on(request: CastOnRequest) -> CastOnAnswer:
     Raises `Impossible` where the head is not given in exactly one way, and where `work_cast_on` does.
     """
     only_one(request, "head", "size", what=say("given.head"), nearest=say("cast_on.as_measured"))
-    head = head_of(Wearer(head=request.head) if request.size is None else request.size, _where(request))
+    wearer = Wearer(head=request.head) if request.size is None else request.size
+    head = head_of(wearer, _where(request), request.units)
     needle_mm = None
     if request.needle is not None:
         needle_mm = mm_in_range(request.needle, THINNEST_NEEDLE_MM, THICKEST_NEEDLE_MM, "needle", "#/needle")

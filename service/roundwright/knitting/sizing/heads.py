@@ -133,8 +133,8 @@ class Head(NamedTuple):
 
 
 @lru_cache(maxsize=128)  # the participants of a class send the same few heads
-def head_of(wearer: Wearer, pointer: str = "#") -> Head:
-    """The head of a wearer.
+def head_of(wearer: Wearer, pointer: str = "#", units: UnitSystem = "metric") -> Head:
+    """The head of a wearer; its warnings are in these units.
 
     Raises `Impossible` where it is not given in exactly one way, where a sex is given without a child's age, and where
     a measured head is too small or too large for a head.
@@ -150,7 +150,7 @@ def head_of(wearer: Wearer, pointer: str = "#") -> Head:
     if wearer.adult is not None:
         return _median_head(heads_of_adults(wearer.adult), None, "mean")
     assert wearer.chart is not None
-    return _chart_head(wearer.chart, f"{pointer}/chart")
+    return _chart_head(wearer.chart, f"{pointer}/chart", units)
 
 
 def _babys_head(wearer: Wearer, gestation_weeks: float, pointer: str) -> Head:
@@ -287,17 +287,17 @@ def _median_head(
     )
 
 
-def _chart_head(size: ChartSize, pointer: str) -> Head:
+def _chart_head(size: ChartSize, pointer: str, units: UnitSystem) -> Head:
     row = reference.head_chart()[size]
     head_mm = row.head_in * INCH_MM
     basis = Basis(say("head.basis.chart"), reference.cite("head-sizes", row))
     standard = say("head.standard.chart", size=say(f"size.{size}"))
-    head = quantity_text(length(head_mm, "metric"), 4)
+    head = quantity_text(length(head_mm, units), 4)
     if size == "premie":
         return Head(head_mm, standard, (basis,), (), least_age_months(head_mm))
     if size in ("woman", "man"):
         measured_mm = median_mm(heads_of_adults(size))
-        measured = quantity_text(length(measured_mm, "metric"), 4)
+        measured = quantity_text(length(measured_mm, units), 4)
         message = say(f"head.chart_below_measured.{size}", head=head, measured=measured)
         youngest_months = None
     else:

@@ -4,7 +4,17 @@ from typing import Final, NamedTuple
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.tokens import COLON, COMMA, LINE, SEMI, SPACE, STOP, Token, words_at
+from roundwright.wording.reading.tokens import (
+    COLON,
+    COMMA,
+    LINE,
+    MOST_AHEAD,
+    SEMI,
+    SPACE,
+    STOP,
+    Token,
+    words_at,
+)
 from roundwright.wording.reading.tree import Number
 
 
@@ -20,16 +30,20 @@ class _Clause(NamedTuple):
 def with_decreases_after(tokens: list[Token]) -> list[Token]:
     """The words, with each of those as `Work 1 dec round (84 sts). Knit 2 rounds.` Takes time in their number.
 
-    Only where a decrease round is told under its name before, and where each has its count.
+    Only behind the sentence that tells a decrease round under its name, before any other work, and where each has its
+    count.
     """
     kinds = [token.kind for token in tokens]
     names = range(1, len(tokens) - 1)
     first = next((at for at in names if kinds[at - 1 : at + 1] == _NAME and tokens[at + 1].flags & COLON), 0)
-    if not first:
+    begins = next((at for at in range(first + 2, len(tokens) - 1) if tokens[at].flags & (STOP | LINE)), 0)
+    if not first or not begins:
         return tokens
-    padded, made = [*tokens, *tokens[-1:] * MOST_WORDS], list[Token]()
+    padded, made = [*tokens, *tokens[-1:] * MOST_AHEAD], list[Token]()
     done, plain = 0, list[Token]()
-    for place in range(first, len(tokens) - 1):
+    for place in range(begins, len(tokens) - 1):
+        if not made and kinds[place] in _WORKS:
+            return tokens
         if place < done or not (tokens[place].flags & _PARTS or kinds[place] == "and"):
             continue
         begin = place + (kinds[place] == "and")
@@ -54,7 +68,9 @@ def with_decreases_after(tokens: list[Token]) -> list[Token]:
 def _clause(tokens: list[Token], begin: int) -> _Clause:
     """The ordinals that stand there: `the third (60) and the fourth decrease (48)`."""
     ordinals, counts, named, at = 0, list[list[Token]](), False, begin
-    while tokens[at].kind in _IN_CLAUSE and not (at > begin and tokens[at].flags & (STOP | LINE | COLON)):
+    while tokens[at].kind in _IN_CLAUSE and at < begin + MOST_WORDS:
+        if at > begin and tokens[at].flags & (STOP | LINE | COLON):
+            break
         stop = at
         if tokens[at].kind == "(":
             stop = next((to for to in range(at, at + MOST_IN_COUNT) if tokens[to].kind == ")"), at)
@@ -82,6 +98,7 @@ def _rounds(first: Token, number: int) -> list[Token]:
 _NAME: Final = ["decrease", "round"]
 _PARTS: Final = STOP | LINE | SEMI | COMMA
 _IN_CLAUSE: Final = frozenset(("", "and", "ordinal", "number", "decrease", "round", "("))
+_WORKS: Final = frozenset(("knit", "purl", "plain", "work", "stitch", "stars"))
 _SAME: Final = frozenset(("", "as", "same", "word", "manner"))
 """Kinds of the words of `the same`, `too`."""
 MOST_WORDS: Final = 16

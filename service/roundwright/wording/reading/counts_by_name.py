@@ -38,18 +38,14 @@ def with_counts_by_name(tokens: list[Token], names: Mapping[str, int]) -> list[T
     """The words, with the counts behind the names of all sizes as one list, and the ends of some sizes in brackets."""
     if not names:
         return tokens
-    padded = [*tokens, *tokens[-1:] * MOST_BEFORE]
-    padded = with_others_put(with_others_put(padded, partial(_counts, names)), partial(_end_of_size, names))
-    return padded[:-MOST_BEFORE]
+    return with_others_put(with_others_put(tokens, partial(_counts, names)), partial(_end_of_size, names))
 
 
 def _counts(names: Mapping[str, int], tokens: list[Token], place: int) -> Instead:
     """`Child 84 sts, adult 96 sts` as `= 84 (96) sts`."""
     counted: list[_Counted] = []
     width, at = max(names.values()) + 1, place
-    begins = 0 < place < len(tokens) - MOST_BEFORE and (
-        bool(tokens[place].flags & _PARTS) or tokens[place - 1].kind in _BEFORE
-    )
+    begins = place and (tokens[place].flags & _PARTS or tokens[place - 1].kind in _BEFORE)
     while begins and len(counted) < width and (found := _count_of_name(tokens, at, names)):
         counted.append(found)
         at = found.stop + (tokens[found.stop].kind == "and")
@@ -96,28 +92,28 @@ def _end_of_size(names: Mapping[str, int], tokens: list[Token], place: int) -> I
     if not tokens[place].flags & (COMMA | SEMI | STOP) or tokens[place].kind not in ("in", "for", "end"):
         return AS_THEY_ARE
     near = range(place + 1, min(place + MOST_IN_END, len(tokens)))
-    stop = next(
-        (at for at in near if tokens[at].flags & (_PARTS | EQUALS | COLON) and tokens[at].kind != "end"), 0
-    )
+    ends = _PARTS | EQUALS | COLON
+    stop = next((at for at in near if tokens[at].flags & ends and tokens[at].kind != "end"), 0)
     kinds = ("in", "for") if tokens[place].kind == "end" else ("end",)
     middle = next((at for at in near if tokens[at].kind in kinds and at < stop), 0)
     if not middle:
         return AS_THEY_ARE
-    parts = [tokens[place:middle], tokens[middle:stop]]
-    end, name = parts if tokens[place].kind == "end" else (parts[1], parts[0])
-    begin = tokens.index(name[0])
-    columns = columns_of(tokens, begin + 1, begin + len(name), {**by_place(max(names.values()) + 1), **names})
-    if not columns or {token.kind for token in end} - _IN_END:
+    named = place if tokens[middle].kind == "end" else middle
+    end, name = tokens[place:middle], tokens[middle:stop]
+    if named == place:
+        end, name = name, end
+    of_names = {**by_place(max(names.values()) + 1), **names}
+    if {token.kind for token in end} - _IN_END or not columns_of(
+        tokens, named + 1, named + len(name), of_names
+    ):
         return AS_THEY_ARE
-    opening, closing = (
-        words_at(tokens[place].start, ("(", "("))[0],
-        words_at(tokens[stop - 1].end, (")", ")"))[0],
-    )
-    if tokens[place].kind == "end":
+    if named == middle:
         inside = [*end, replace(name[0], kind="for", text="for"), *name[1:]]
     else:
         inside = [*name[1:], replace(end[0], flags=COLON | SPACE), *end[1:]]
-    return stop, [opening, replace(inside[0], flags=0), *inside[1:], replace(closing, flags=0)]
+    (opening,) = words_at(tokens[place].start, ("(", "("))
+    last = tokens[stop - 1].end
+    return stop, [opening, replace(inside[0], flags=0), *inside[1:], Token(")", ")", last, last, 0)]
 
 
 _PARTS: Final = STOP | LINE | SEMI | COMMA | DASH

@@ -1,5 +1,7 @@
 """Decreases told in other words: `Repeat the decreases` is `decrease once more`; how often, told without its end."""
 
+from collections.abc import Mapping
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
@@ -11,13 +13,17 @@ from roundwright.wording.reading.tokens import (
     COLON,
     COMMA,
     COUNT_WORDS,
+    DASH,
     EQUALS,
     LINE,
     SEMI,
     SPACE,
     STOP,
     Instead,
+    Rule,
     Token,
+    kinds_at,
+    of_kind,
     with_others_put,
     words_at,
 )
@@ -26,21 +32,12 @@ from roundwright.wording.reading.tree import Number
 
 def with_decreases_once_more(tokens: list[Token]) -> list[Token]:
     """The words with `decrease once more` where that is told otherwise. Takes time in their number."""
-    return with_others_put(tokens, _instead)
-
-
-def _instead(tokens: list[Token], place: int) -> Instead:
-    for rule in (_turns, _work_of_rhythm, _once_more):
-        stop, words = rule(tokens, place)
-        if stop:
-            return stop, words
-    left_out = _tells_others(tokens, place) or _heads_list(tokens, place)
-    return (place + 1, []) if left_out else AS_THEY_ARE
+    return with_others_put(tokens, partial(of_kind, _RULES))
 
 
 def _once_more(tokens: list[Token], place: int) -> Instead:
     """`Repeat the decreases` as `decrease once more`."""
-    stop = _end_of_repeat(tokens, place) if tokens[place].kind in _VERBS and _begins(tokens, place) else 0
+    stop = _end_of_repeat(tokens, place) if _begins(tokens, place) else 0
     if not stop:
         return AS_THEY_ARE
     first, last = tokens[place], tokens[stop - 1]
@@ -58,7 +55,7 @@ def _work_of_rhythm(tokens: list[Token], place: int) -> Instead:
     plain rounds between them: `*k9, k2tog* (80), *k8, k2tog* (72)`.
     """
     first = tokens[place]
-    if first.kind != "decrease" or not (first.flags & (STOP | LINE) or not place):
+    if place and not first.flags & (STOP | LINE):
         return AS_THEY_ARE
     near = range(place + 1, min(place + MOST_WORDS, len(tokens)))
     begin = next((at for at in near if tokens[at].flags & COLON), 0)
@@ -188,7 +185,7 @@ def _end_of_rhythm(tokens: list[Token], place: int) -> tuple[list[Token], int]:
 
 def _turns(tokens: list[Token], place: int) -> Instead:
     """`Knit 1 round and decrease again, twice` as often as it says; so too what is told to be repeated behind it."""
-    if not tokens[place].flags & (STOP | LINE) or tokens[place].kind not in ("knit", "work"):
+    if not tokens[place].flags & (STOP | LINE):
         return AS_THEY_ARE
     near = range(place, min(place + MOST_TURNING, len(tokens)))
     knit = place + (tokens[place].kind == "work" and tokens[place + 1].kind == "knit")
@@ -204,32 +201,12 @@ def _turns(tokens: list[Token], place: int) -> Instead:
             joined = 2
         case _:
             return AS_THEY_ARE
-    behind = words[joined + 3]
-    repeated = tokens[behind].kind == "repeat"
-    if repeated:
-        behind += 1 + (tokens[behind + 1].kind == "these")
-        behind += 2 * (tokens[behind + 1].kind == "round")
-    elif last:
-        behind = last + 1
-    stop = behind + 1
-    first, decrease, often = tokens[place], tokens[words[joined + 1]], tokens[behind]
-    number = OFTEN.get(often.text, 0)
-    if often.number is not None and len(often.number.values) == 1:
-        more = tokens[stop].kind == "more"
-        stop += more
-        number = (often.number.values[0] or 0) if tokens[stop].kind == "times" else 0
-        repeated = repeated or (more and number > 0)
-        stop += 1
-    more = stop < len(tokens) and tokens[stop].kind == "more"
-    stop += more
-    number += (repeated and number > 0) or (more and number == 1)
-    if not number and not repeated and last:
-        number, stop = 1, last + 1
-    if not 1 - bool(last) < number <= MOST_TURNS:
+    number, stop = _how_often(tokens, words[joined + 2], words[joined + 3], last)
+    if not 0 < number <= MOST_TURNS or not _is_apart(tokens[stop]):
         return AS_THEY_ARE
-    plain = tokens[place : words[joined] + (tokens[words[joined]].kind == "round")]
+    first, decrease = tokens[place], tokens[words[joined + 1]]
     turn = [
-        *plain,
+        *tokens[place : words[joined] + (tokens[words[joined]].kind == "round")],
         replace(decrease, flags=decrease.flags | STOP),
         *words_at(decrease.end, ("often", "once"), ("more", "more")),
     ]
@@ -239,47 +216,75 @@ def _turns(tokens: list[Token], place: int) -> Instead:
     return stop, [*turn, *others * (number - 1)]
 
 
+def _how_often(tokens: list[Token], again: int, behind: int, manner: int) -> tuple[int, int]:
+    """How often a turn is worked, and the place behind what tells it; 0 where nothing does.
+
+    These are the places of `again`, of the word behind that says more, and of the last word of its manner. It is once
+    where the manner is told and no more. What is repeated is worked once more than that, `repeat this twice`, and so
+    it is behind a manner or a sign, `; once more`; but `decrease again twice more` is twice in all.
+    """
+    repeated = tokens[behind].kind == "repeat"
+    at = behind if repeated or not manner else max(again, manner) + 1
+    apart = manner > again or bool(tokens[at].flags & (SEMI | STOP))
+    if repeated:
+        at += 1 + (tokens[at + 1].kind == "these")
+        at += 2 * (tokens[at + 1].kind == "round")
+    number, stop = OFTEN.get(tokens[at].text, 0), at + 1
+    more = tokens[stop].kind == "more"
+    if (often := tokens[at].number) is not None and len(often.values) == 1:
+        stop += more
+        number = (often.values[0] or 0) if tokens[stop].kind == "times" else 0
+        stop += 1
+        more = more or tokens[stop].kind == "more"
+    stop += tokens[stop].kind == "more"
+    stop += tokens[stop].kind == "total"
+    if number and _is_apart(tokens[stop]):  # not 3 times k2tog
+        return number + (repeated or (more and apart)), stop
+    return (1, max(again, manner) + 1) if manner and not repeated else (0, 0)
+
+
+def _is_apart(token: Token) -> bool:
+    """Whether what is told before a word ends there."""
+    return bool(token.flags & (_APART | EQUALS | DASH)) or token.kind in _BEHIND
+
+
 def _without_manner(tokens: list[Token], words: list[int]) -> tuple[list[int], int]:
     """The words without `in the 4th round` and `with 1 st less before each decrease`, and the last word of these."""
     kept, last, at = list[int](), 0, 0
     while at < len(words):
-        kinds = [tokens[word].kind for word in words[at : at + MOST_OF_MANNER]]
-        match kinds:
+        match [tokens[word].kind for word in words[at : at + MOST_OF_MANNER]]:
             case ["in", "ordinal", "round", *_]:
-                taken = 3
+                stop = at + 3
             case ["in", "ordinal", *_]:
-                taken = 2
+                stop = at + 2
             case ["number", "stitch_noun" | "knit", "fewer", "before" | "between", "each", "decrease", *_]:
-                taken = 6
+                stop = at + 6
             case ["number", "stitch_noun" | "knit", "fewer", "before" | "between", "decrease", *_]:
-                taken = 5
+                stop = at + 5
             case _:
-                taken = 0
-        kept.extend(words[at : at + 1] if not taken else ())
-        at += taken or 1
-        if taken:
-            time = at < len(words) and tokens[words[at]].kind == "each" and tokens[words[at] + 1].text
-            at += 2 * (time in ("time", "round"))
-            last = words[at - 1]
+                kept.append(words[at])
+                at += 1
+                continue
+        if stop < len(words) and tokens[words[stop]].kind == "each":
+            stop += 2 * (tokens[words[stop] + 1].text in ("time", "round"))
+        at, last = stop, words[min(stop, len(words)) - 1]
     return kept, last
 
 
-def _tells_others(tokens: list[Token], place: int) -> bool:
-    """Whether the word only says that the stitches taken in are others: `decrease another 7 sts`."""
-    word = tokens[place]
-    if word.kind != "more" or word.text == "again" or not place or tokens[place - 1].kind != "decrease":
-        return False
-    return [token.kind for token in tokens[place + 1 : place + 3]] == ["number", "stitch_noun"]
+def _others(tokens: list[Token], place: int) -> Instead:
+    """Nothing for a word that only says that the stitches taken in are others: `decrease another 7 sts`."""
+    others = kinds_at(tokens, place - 1, 4) == ["decrease", "more", "number", "stitch_noun"]
+    return (place + 1, []) if place and others and tokens[place].text != "again" else AS_THEY_ARE
 
 
-def _heads_list(tokens: list[Token], place: int) -> bool:
-    """Whether rounds are told in a list behind this: `Dec rnds, with 1 plain rnd between: *k8, k2tog*, ...`."""
-    begins = place > 0 and tokens[place - 1].kind == "decrease" and _begins(tokens, place - 1)
-    if tokens[place].kind != "round" or not (begins or (place == 1 and tokens[0].kind == "decrease")):
-        return False
+def _before_list(tokens: list[Token], place: int) -> Instead:
+    """Nothing for `rnds` before a list of these: `Dec rnds, with 1 plain rnd between: *k8, k2tog*, ...`."""
+    if not place or tokens[place - 1].kind != "decrease" or not (place == 1 or _begins(tokens, place - 1)):
+        return AS_THEY_ARE
     words = tokens[place + 1 : place + MOST_WORDS]
     at = next((at for at, word in enumerate(words[:-1]) if word.kind == "between"), -1)
-    return at > 0 and "with" in (words[0].text, words[1].text) and bool(words[at + 1].flags & COLON)
+    listed = at > 0 and "with" in (words[0].text, words[1].text) and words[at + 1].flags & COLON
+    return (place + 1, []) if listed else AS_THEY_ARE
 
 
 def _begins(tokens: list[Token], place: int) -> bool:
@@ -345,7 +350,6 @@ _WHEN: Final = frozenset(("when", "once", "at", "after", "with", "from"))
 _IN_COUNT: Final = COUNT_WORDS | {"decrease", "to", "only"}
 _PRINTED: Final = COUNT_WORDS | {")"}
 _APART: Final = LINE | STOP | COMMA | SEMI | COLON
-_VERBS: Final = frozenset(("decrease", "repeat", "work"))
 _SILENT: Final = frozenset(("", "in"))
 _BEHIND: Final = frozenset(("(", "and", "then", "=", "end"))
 """What stands behind the words without a sign of its own."""
@@ -364,3 +368,11 @@ MOST_OF_MANNER: Final = 6
 """Words of `1 st less before each decrease`."""
 MOST_TURNS: Final = 12
 """Times that plain rounds and a decrease are told to take turns."""
+_RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
+    "knit": (_turns,),
+    "work": (_turns, _once_more),
+    "decrease": (_work_of_rhythm, _once_more),
+    "repeat": (_once_more,),
+    "more": (_others,),
+    "round": (_before_list,),
+}

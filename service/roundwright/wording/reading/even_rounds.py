@@ -16,6 +16,7 @@ from roundwright.wording.reading.tokens import (
     STOP,
     Instead,
     Token,
+    kinds_at,
     with_others_put,
 )
 
@@ -61,22 +62,18 @@ def with_even_rounds(tokens: list[Token]) -> list[Token]:
 def _named_behind_colon(tokens: list[Token], place: int) -> Instead:
     """`Row 4: And every other row knit around` as `Row 4 and every other row: knit around`."""
     joint = tokens[place]
-    if joint.kind != "and" or not joint.flags & COLON or place < len(_NUMBERED):
+    if joint.kind != "and" or not joint.flags & COLON or place < 2:
         return AS_THEY_ARE
-    if tuple(token.kind for token in tokens[place - len(_NUMBERED) : place]) != _NUMBERED:
+    kinds = kinds_at(tokens, place, MOST_NAMED)
+    sorts = kinds[: kinds.index("round")] if "round" in kinds else []
+    every = not _EACH.isdisjoint(sorts) and not (_SORTS | {"odd"}).isdisjoint(sorts)
+    if kinds_at(tokens, place - 2, 2) != ["round", "number"] or not every:
         return AS_THEY_ARE
-    named = next(
-        (at for at in range(place + 1, min(place + MOST_NAMED, len(tokens))) if tokens[at].kind == "round"),
-        place,
-    )
-    sorts = {token.kind for token in tokens[place + 1 : named]}
-    if named == place or not (sorts & _EACH and sorts & _SORTS | {"odd"} & sorts):
-        return AS_THEY_ARE
+    named = place + len(sorts)
     work = replace(tokens[named + 1], flags=tokens[named + 1].flags | COLON)
     return named + 2, [replace(joint, flags=SPACE), *tokens[place + 1 : named + 1], work]
 
 
-_NUMBERED: Final = ("round", "number")
 MOST_NAMED: Final = 6
 """Words of `and every other row`."""
 

@@ -71,6 +71,7 @@ from roundwright.wording.reading.round_names import (
 )
 from roundwright.wording.reading.rounds_begun import with_rounds_begun
 from roundwright.wording.reading.rounds_in_turn import has_brackets_in_turn, with_rounds_in_turn
+from roundwright.wording.reading.rounds_otherwise import with_rounds_of_others
 from roundwright.wording.reading.same_with import with_same_rounds
 from roundwright.wording.reading.seen import has_shaping
 from roundwright.wording.reading.segment import Cut, Segment
@@ -165,7 +166,7 @@ class Laid(Struct):
 
 def segments(tokens: list[Token], width: int = 1) -> Laid:
     """The segments of a text for so many sizes, in order. Takes time in the number of its words."""
-    tokens = with_words_of_others(without_ornaments(tokens))
+    tokens = with_words_of_others(with_rounds_of_others(without_ornaments(tokens)))
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
     tokens = with_crown_clauses(with_parts_in_order(with_stitches_added(with_decreases_after(tokens))))
     tokens = with_decreases_once_more(with_plain_between(with_same_rounds(with_starred_rounds(tokens))))
@@ -720,8 +721,8 @@ def _segments(
     """What was read, cut where one thing ends and the next begins."""
     segments: list[Segment] = []
     phrases = without_count_before(phrases)
-    steps = ("sizes", "step", "listed") if has_brackets_in_turn(phrases) else ("sizes", "step")
-    round_label = None if of is not None and of.kind in steps else of
+    listed = of is not None and of.kind == "listed" and has_brackets_in_turn(phrases)
+    round_label = None if listed or (of is not None and of.kind in ("sizes", "step")) else of
     if round_label is None:
         phrases = with_rounds_in_turn(phrases)
     parts = cut_rounds(round_label, unfolded(with_turns_told(round_label, phrases)))

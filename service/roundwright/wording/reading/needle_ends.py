@@ -92,7 +92,8 @@ def _in_order(sentence: list[Token]) -> list[Token]:
     first = 0  # the place behind the first stitches, while none are told behind them
     for place, word in enumerate(words[at + 1 :], at + 1):
         made.append(word)
-        if (word.kind == "remain" or made[-2].text == "other") and _tell_rest(made):
+        others = word.kind == "stitch_noun" and made[-2].text == "other"
+        if (word.kind == "remain" or others) and _tell_rest(made):
             continue
         if word.kind in _NEAR and place + 1 == len(words):
             ends = _tell_near(made)

@@ -4,7 +4,16 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from roundwright.wording.reading.phrases import Brackets, Phrase, Rounds, Said, Stitches, Then, is_silent
+from roundwright.wording.reading.phrases import (
+    Brackets,
+    Extent,
+    Phrase,
+    Rounds,
+    Said,
+    Stitches,
+    Then,
+    is_silent,
+)
 from roundwright.wording.reading.seen import is_bare
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, SEMI, STOP
 from roundwright.wording.reading.tree import ONE, Stitch
@@ -35,7 +44,7 @@ def _with_brackets_in_turn(phrases: list[Phrase]) -> list[Phrase]:
         stop = (places[-1] if places else place) + 1
         behind = phrases[stop] if stop < len(phrases) else None
         parted = behind is None or behind.flags & (COMMA | SEMI | STOP | DASH) or _is_joining(behind)
-        if len(places) < FEWEST_IN_LIST or not parted:
+        if len(places) < FEWEST_IN_LIST or not parted or _goes_to_end(phrases, stop):
             made.append(phrases[place])
             place += 1
             continue
@@ -66,6 +75,13 @@ def _narrowed(phrases: list[Phrase], begun: int) -> list[int]:
             break
         places.append(place)
     return places if len(places) > 1 else []
+
+
+def _goes_to_end(phrases: list[Phrase], place: int) -> bool:
+    """Whether a comma parts them from the rest of their round: `(k3, k2tog), (k2, k2tog), (k1, k2tog), knit to end`."""
+    work = place + (place < len(phrases) and _is_joining(phrases[place]))
+    extent = phrases[work + 1] if work + 1 < len(phrases) else None
+    return type(extent) is Extent and extent.to and not phrases[place].flags & STOP
 
 
 def _is_joining(phrase: Phrase) -> bool:

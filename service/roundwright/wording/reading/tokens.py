@@ -1,6 +1,6 @@
 """A word of a text, and the signs that stand before it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Final
 
 from msgspec import Struct
@@ -63,9 +63,24 @@ def words_at(start: int, *words: tuple[str, str], end: int | None = None) -> lis
 Instead = tuple[int, list[Token]]
 """Where words end, and those to put in their place."""
 AS_THEY_ARE: Final[Instead] = (0, [])
+Rule = Callable[[list[Token], int], Instead]
+"""What tells the words to put in place of those from a place on, if any."""
 
 
-def with_others_put(tokens: list[Token], instead: Callable[[list[Token], int], Instead]) -> list[Token]:
+def of_kind(rules: Mapping[str, tuple[Rule, ...]], tokens: list[Token], place: int) -> Instead:
+    """What the first of the rules for words of that kind tells there, of those that tell anything."""
+    for rule in rules.get(tokens[place].kind, ()):
+        if (instead := rule(tokens, place))[0]:
+            return instead
+    return AS_THEY_ARE
+
+
+def kinds_at(tokens: list[Token], begin: int, number: int) -> list[str]:
+    """The kinds of so many words from a place on; fewer at the end."""
+    return [token.kind for token in tokens[begin : begin + number]]
+
+
+def with_others_put(tokens: list[Token], instead: Rule) -> list[Token]:
     """The words, with others in place of those from each place at which `instead` tells some. One pass over them.
 
     The end of the text stands so often behind them that `instead` may look some words ahead from any place.

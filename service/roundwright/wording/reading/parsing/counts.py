@@ -15,7 +15,7 @@ from roundwright.wording.reading.phrases import (
     Stitches,
     Until,
 )
-from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, STOP, TAB
+from roundwright.wording.reading.tokens import COLON, COMMA, DASH, EQUALS, LINE, SEMI, SPACE, STOP, TAB
 from roundwright.wording.reading.tree import NOTHING, ONE, Number, Stitch, Unknown
 
 
@@ -24,16 +24,16 @@ class CountReader(SumReader):
 
     def parts_of_repeat(self, number: Number) -> Phrase | None:
         """`*7 stitches, 2 stitches together*`, `*7 sts, m1*`: plain stitches before a change; else None."""
-        opens = self.place > 0 and self.tokens[self.place - 1].kind in ("stars", "(")
-        together = 3 if self.kind(3) != "stitch_noun" else 4
-        opening = self.tokens[self.place - 1].kind if self.place else ""
-        counted = opening == "(" and self.kind(3) == "number"  # (80 sts, dec 20 sts)
-        changes = self.kind(2) in ("stitch", "make") or (
-            self.kind(2) in ("increase", "decrease") and not counted
-        )
-        changes = changes and bool(self.flags(2) & COMMA)
-        if not opens or not (changes or (self.kind(2) == "number" and self.kind(together) == "together")):
+        opening = self.tokens[self.place - 1] if self.place else None
+        if opening is None or opening.kind not in ("stars", "("):
             return None
+        together = 3 if self.kind(3) != "stitch_noun" else 4
+        if self.kind(2) != "number" or self.kind(together) != "together":
+            counted = opening.kind == "(" and (
+                self.kind(3) == "number" or (self.place > 1 and opening.flags == SPACE)
+            )  # (80 sts, dec 20 sts); *k6, k2tog* (70 sts, k2tog)
+            if counted or self.kind(2) not in _CHANGES or not self.flags(2) & COMMA:
+                return None
         start, end, flags = self.take(2)
         return Stitches(start, end, flags, Stitch("k", number, start, end))
 
@@ -461,6 +461,7 @@ def _with_before(reader: CountReader) -> bool:
     )
 
 
+_CHANGES: Final = frozenset(("stitch", "make", "increase", "decrease"))
 FEWER: Final = ("fewer", "knit", "purl", "plain", "stitch_noun")
 _OF_FEWER: Final = (*FEWER, "rib", "pattern", "")
 MOST_FEWER: Final = 6
