@@ -120,7 +120,8 @@ def _same_with(tokens: list[Token], place: int, made: list[Token], followed: int
     # work 4 rounds with 5, 4, 3 and 2 sts before k2tog; 1 round with 5, 1 with 4
     if plain is not None and plain.turns:
         singles = sum(token.text == "with" for token in tokens[at - 1 : behind])
-        plain, items = _EVERY, items if len(items) == (singles if plain.turns == 1 else plain.turns) else []
+        known = len(items) == plain.turns or (plain.turns == 1 and singles > 1)
+        plain, items = _EVERY, items if known else []
     then = next((word for word in range(behind - 1, close) if tokens[word].kind == "then"), close)
     end = close if _plain_rounds(tokens[behind:close]) else max(behind, then)  # then: a sentence of its own
     clause = _plain_rounds(tokens[behind:end])
