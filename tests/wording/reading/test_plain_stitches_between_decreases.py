@@ -168,3 +168,34 @@ def test_no_plain_stitches_are_left_at_the_end(none: str) -> None:
     text = f"*K2, k2tog* 8 times: 24 sts.\nWith 1 st before k2tog: 16, {none} (8)."
 
     assert after_each_round(read(text, (32,))) == [24, 16, 8]
+
+
+IN_WORDS = {
+    "de": "*8 M re, 2 M re zusstr; ab * wdh (72 M).\n",
+    "fr": "*8 m end, 2 m ens; rép de * (72 m).\n",
+    "es": "*8 p der, 2 p jun der; rep de * (72 p).\n",
+    "nb": "*8 r, 2 r sm; gjenta fra * (72 m).\n",
+    "da": "*8 r, 2 r sm; gentag fra * (72 m).\n",
+}
+"""The first decrease round in each language."""
+OTHERS = [
+    ("de", "Mit 7 M dazwischen: 64 M."),
+    ("de", "Mit 7 M zwischen den Abnahmen (64 M), mit 6 (56 M), mit 5 (48 M)."),
+    ("fr", "De même avec 7 m avant la dim (64 m)."),
+    ("fr", "Avec 7 m entre chaque diminution (64 m), avec 6 (56 m), avec 5 (48 m)."),
+    ("es", "Luego 7 p antes de cada menguado: 64 p."),
+    ("es", "Seguir así con 7, 6 y 5 p entre menguados."),
+    ("nb", "Så 7 m mellom hver felling: 64 m."),
+    ("nb", "Fortsett slik med 7, 6 og 5 m mellom fellingene."),
+    ("da", "Ligeså med 7 m foran = 64 m."),
+    ("da", "Med 7 m mellem indtagningerne (64 m), med 6 (56 m), med 5 (48 m)."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "text"), OTHERS)
+def test_such_rounds_in_other_languages(language: str, text: str) -> None:
+    """One round, or three in turn, each with a plain stitch less."""
+    reading = read(IN_WORDS[language] + text, (80,), language)
+
+    assert [finding for finding in reading.findings if finding.severity == "error"] == []
+    assert after_each_round(reading) == [72, 64, 56, 48][: 4 if "5" in text else 2]

@@ -132,7 +132,7 @@ def _opening(tokens: list[Token], place: int) -> tuple[int, set[str]]:
             break
         opened.add(tokens[at].text if tokens[at].text in _OPENING_WORDS else tokens[at].kind)
         at += 1
-    sure = not opened & _VERBS or tokens[at - 1].text == "with"
+    sure = not opened & _VERBS or tokens[at - 1].text in ("with", "only")
     return (at, opened) if sure else (place, set())
 
 
@@ -145,6 +145,7 @@ def _behind_where(tokens: list[Token], begin: int) -> tuple[int, bool]:
         at += 1
     named = at > begin and tokens[at].kind in _DECREASES and not tokens[at].flags & _PARTS
     at += named
+    at += named and tokens[at].kind == "stitch" and not tokens[at].flags & _PARTS  # between decreases k2tog
     while named and tokens[at].kind in _OF_DECREASE and not tokens[at].flags & _PARTS:
         at += 1
     return at, named
