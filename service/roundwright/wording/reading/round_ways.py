@@ -6,6 +6,7 @@ from typing import Final, TypeAlias
 from msgspec.structs import replace
 
 from roundwright.knitting.rounds.round import Work, execute
+from roundwright.language import say
 from roundwright.wording.reading.fabric_ways import (
     RoundWork,
     bands_in_all,
@@ -38,6 +39,7 @@ from roundwright.wording.reading.phrases import (
     Until,
     is_of_last_round,
 )
+from roundwright.wording.reading.places_unread import is_at_place
 from roundwright.wording.reading.seen import (
     Seen,
     counts_left,
@@ -69,6 +71,15 @@ def rounds_of_segment(
 ) -> list[Candidate]:
     """Everything that works a round, or several alike."""
     work = _work(seen, stated, label, segment)
+    if not stated and seen.at_ends is None and is_at_place(work.work, segment.phrases):
+        trouble = ("not_understood", say("read.which_stitches"), segment.phrases[0].start)
+        return [replace(option, trouble=trouble) for option in _ways(seen, work)]
+    return _ways(seen, work)
+
+
+def _ways(seen: Seen, work: RoundWork) -> list[Candidate]:
+    """Every way to work what a segment says of its rounds."""
+    segment = work.segment
     if seen.at_ends is not None:
         return _at_ends(work, seen.at_ends)
     if ways := _at_end_of_round(work):
