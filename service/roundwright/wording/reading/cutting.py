@@ -1,6 +1,7 @@
 """Where one round ends and the next begins within a line."""
 
-from typing import Final
+from itertools import takewhile
+from typing import Final, TypeGuard
 
 from msgspec import Struct
 
@@ -40,7 +41,7 @@ from roundwright.wording.reading.phrases import (
 )
 from roundwright.wording.reading.seen import begins_ribbed, has_shaping, is_bare, is_ribbed
 from roundwright.wording.reading.tokens import COLON, COMMA, DASH, FULL, SEMI, SLASH, STOP
-from roundwright.wording.reading.tree import Evenly, Stitch
+from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
 
 _WORK: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, PassOver, Closing, CastOn, Continue))
 _WORK_OR_LENGTH: Final = frozenset((Stitches, Star, Fabric, Again, Rounds, Length))
@@ -232,6 +233,7 @@ def cut_rounds(of: Label | None, phrases: list[Phrase]) -> list[list[Phrase]]:
             part = _Part([], set())
         named = part.worked and not part.open and _names_next(phrases, place)
         named = named or _repeats_round(part, coming) or _goes_on_behind(part, phrases, place)
+        named = named or _changes_next(part, phrases, place)
         cuts = named or _begins_sentence(of, part, coming) or (part.worked and _cuts(of, part, coming))
         if part.phrases and cuts:
             carried = part.carried(phrase)
@@ -421,6 +423,27 @@ _GOING_ON_TO: Final = frozenset((Continue, Until, Change, Again))
 _ROUND_WORK: Final = frozenset((Stitches, Star, Brackets))
 
 
+def _changes_next(part: _Part, phrases: list[Phrase], place: int) -> bool:
+    """Whether stitches change in the round behind those told: `Work 12 rnds in rib and in the next rnd inc 8 sts`."""
+    phrase = phrases[place]
+    unexplained = [before for before in part.phrases if type(before) is not Brackets]  # rib (k2, p2)
+    if type(phrase) is not Stitches or type(phrase.node) is not Evenly or not _counts_rounds(unexplained):
+        return False
+    before = takewhile(_is_said, reversed(phrases[:place]))
+    behind = takewhile(lambda word: _is_said(word) and not word.flags & STOP, phrases[place + 1 :])
+    texts = ({word.text for word in words if _is_said(word)} for words in (before, behind))
+    return any(not words.isdisjoint(_NEXT) and not words.isdisjoint(_ROUND) for words in texts)
+
+
+def _is_said(phrase: Phrase) -> TypeGuard[Said]:
+    return type(phrase) is Said
+
+
+_NEXT: Final = frozenset(("next", "following", "foll"))
+_ROUND: Final = frozenset(("round", "rnd", "row"))
+"""Words that name the round behind: `on the foll rnd`."""
+
+
 def _tells(phrases: list[Phrase]) -> bool:
     """Whether a sentence is told that is none of the work behind it: words, or where the markers are."""
     words = sum(phrase.words for phrase in phrases if type(phrase) is Said)
@@ -514,6 +537,8 @@ def _cuts(of: Label | None, part: _Part, coming: _Coming) -> bool:
     phrase, last = coming.phrase, part.phrases[-1]
     if type(phrase) is PassOver:
         return False  # *Sl 1. K2tog. Psso.
+    if _tells_again(part.phrases, coming):
+        return False
     if part.goes_on and not phrase.flags & STOP and type(last) is not Then:
         return False
     if type(phrase) is Again and type(last) is Said and last.text == "of" and Times in part.kinds:
@@ -704,6 +729,22 @@ def _begins_work(part: _Part, coming: _Coming) -> bool:
         return type(part.phrases[-1]) is Then
     with_it = type(coming.following) is Needlewise  # knit 1 round, increasing 1 st on every needle
     return not part.open and not with_it and _follows_plain(part, phrase)
+
+
+def _tells_again(phrases: list[Phrase], coming: _Coming) -> bool:
+    """Whether no more is told behind so many rounds than the stitch they are worked in: `Knit 25 rounds, all knit`."""
+    phrase, following, last = coming.phrase, coming.following, phrases[-1]
+    flags = phrase.flags | (last.flags if type(last) is Extent else 0)
+    if not is_bare(phrase) or not flags & COMMA:
+        return False
+    all_of_it = type(following) is Extent and following.leave == NOTHING and not following.marker
+    every = type(following) is Rounds and following.every and following.step <= 1
+    ended = following is None or bool(following.flags & STOP) or all_of_it or every
+    rounds = (before for before in phrases if type(before) is Rounds and _is_count_of_rounds(before))
+    several = any((before.number.of(0) or 0) > 1 for before in rounds)
+    bare = (other.node for other in (*phrases, phrase) if type(other) is Stitches and is_bare(other))
+    names = {node.name for node in bare if type(node) is Stitch}
+    return ended and several and len(names) == 1 and type(last) is not Then
 
 
 def _adds_rounds(phrases: list[Phrase], place: int) -> bool:

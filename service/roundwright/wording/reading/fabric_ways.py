@@ -129,8 +129,10 @@ def fabric_only(work: RoundWork) -> list[Candidate]:
     charted = seen.chart and (work.label is not None or _follows_chart(work))
     if not (seen.fabrics or _are_rounds(work) or charted):
         return []
-    fabric = next((fabric for fabric in seen.fabrics if fabric.nodes), None)
     ribs = any(map(names_rib, seen.fabrics))
+    inside = [inner for phrase in seen.order if ribs and type(phrase) is Brackets for inner in opened(phrase)]
+    fabrics = [*seen.fabrics, *(inner for inner in inside if names_rib(inner))]  # rib (2x2)
+    fabric = next((fabric for fabric in fabrics if fabric.nodes), None)
     cost = work.cost
     if charted and not work.label:
         cost, weak = min(work.cost, OF_CHART), 0.0

@@ -38,6 +38,8 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     is_of_last_round,
+    names_rib,
+    opened,
 )
 from roundwright.wording.reading.places_unread import is_at_place
 from roundwright.wording.reading.seen import (
@@ -46,6 +48,7 @@ from roundwright.wording.reading.seen import (
     has_shaping,
     has_stitches,
     is_bare,
+    is_ribbed,
     is_shaping,
     only_spoken_of,
 )
@@ -702,6 +705,9 @@ def _explained_fabric(work: RoundWork) -> list[Candidate]:
     worked = [phrase for phrase in work.work if type(phrase) is not Extent]
     if not work.seen.fabrics or len(worked) != 1 or type(worked[0]) is not Brackets:
         return []
+    stitches = [phrase for phrase in opened(worked[0]) if type(phrase) not in (Star, Extent, Said)]
+    if any(map(names_rib, work.seen.fabrics)) and all(map(is_ribbed, stitches)):
+        return []  # rib (k3, p2): these are its stitches, whether they come out or not
     return [replace(way, cost=way.cost + EXPLAINED) for way in fabric_only(work)]
 
 

@@ -1,0 +1,72 @@
+"""Ribs told in brackets, a fabric told again behind its rounds, changes in the round behind; the same in Spanish.
+
+Spanish is written as teachers of Argentina say it, and as leaflets print it.
+"""
+
+import pytest
+
+from roundwright.wording.proofreading.read import read
+from tests.support.readings import after_each_round, faults, number_of_rounds
+
+RIBS_LEFT_OVER = (
+    ("en", "Work 9 rounds of rib (k4, p2)."),
+    ("en", "Work 4 cm in rib (knit 4, purl 2)."),
+    ("en", "Work 9 rounds in rib (4x2)."),
+    ("en", "Rib [*k4, p2*], 9 rounds."),
+    ("de", "9 Rd im Rippenmuster (4 M re, 2 M li) stricken."),
+    ("fr", "Tricoter 9 tours de côtes (4 mailles endroit, 2 mailles envers)."),
+    ("es", "Hacemos 9 vueltas de elástico (4 puntos del derecho, 2 puntos del revés)."),
+    ("nb", "Strikk 9 omganger vrangbord (4 rett, 2 vrang)."),
+    ("da", "Strik 9 omgange rib (4 ret, 2 vrang)."),
+    ("nl", "Brei 9 toeren boordsteek (4 recht, 2 averecht)."),
+)
+
+
+@pytest.mark.parametrize(("language", "text"), RIBS_LEFT_OVER)
+def test_a_rib_in_brackets_that_does_not_come_out(language: str, text: str) -> None:
+    """It is called wrong as a rib told otherwise is; over stitches that it divides it is worked."""
+    assert faults(read(text, (82,), language)) == [("left_over", 1)]
+    assert set(after_each_round(read(text, (84,), language))) == {84}
+
+
+ROUNDS = (
+    # the fabric told again
+    ("en", "Work 18 rounds in stockinette, that is, knit every round.", 18),
+    ("en", "Knit 18 rounds, that is, knit all stitches.", 18),
+    ("en", "Purl 2 rounds, knit.", 3),
+    ("en", "Knit 2 rounds, knit 1 round.", 3),
+    ("es", "Hacemos 18 vueltas en jersey, o sea, todas al derecho.", 18),
+    ("es", "Teje 18 vueltas en punto jersey, todo del derecho.", 18),
+    # changed in the round behind, in the last or in the first
+    ("en", "Work 6 rounds in 2x2 rib and in the next round increase 10 sts evenly (90 sts).", 7),
+    ("en", "Knit 6 rounds, then on the foll rnd inc 10 sts evenly (90 sts).", 7),
+    ("en", "Work 6 rounds in rib (k2, p2), increasing 10 sts evenly in the next round (90 sts).", 7),
+    ("en", "Work 6 rounds in 2x2 rib, increasing 10 sts evenly in the last round (90 sts).", 6),
+    (
+        "es",
+        "Tejé 6 vueltas en elástico 2x2 y en la próxima vuelta aumentá 10 puntos repartidos (90 puntos).",
+        7,
+    ),
+    ("es", "Tejer 6 vueltas en elástico 2x2 y en la última aumentar 10 p. repartidos (90 p.).", 6),
+    ("es", "Tejemos 6 vueltas en jersey y, en la primera vuelta, aumentamos 10 puntos repartidos (90).", 6),
+    (
+        "fr",
+        "Tricoter 6 tours en côtes 2/2 et au tour suivant augmenter 10 mailles réparties (90 mailles).",
+        7,
+    ),
+    # words of a change of fabric
+    ("es", "Pasá a jersey y tejé 15 vueltas.", 15),
+    ("es", "Se pasa a punto jersey y se tejen 15 vueltas.", 15),
+    ("es", "Cambiamos a jersey. En la primera vuelta disminuimos 8 puntos repartidos: 72 puntos.", 1),
+    ("es", "Pase a jersey y en la primera vuelta disminuya 8 puntos repartidos: quedan 72 puntos.", 1),
+    ("es", "Pasar a jersey, aumentando 10 puntos repartidos en la primera vuelta (90 puntos).", 1),
+    # lengths, of which a single round is read
+    ("es", "Seguir en jersey hasta una altura total de 19 cm.", 1),
+    ("es", "Seguí en jersey hasta que el gorro alcance un largo de 19 cm.", 1),
+    ("es", "Continúe en jersey hasta obtener una longitud total de 19 cm.", 1),
+)
+
+
+@pytest.mark.parametrize(("language", "text", "rounds"), ROUNDS)
+def test_how_many_rounds(language: str, text: str, rounds: int) -> None:
+    assert number_of_rounds(read(text, (80,), language)) == [rounds]
