@@ -25,7 +25,7 @@ GARTER = [
     ("nl", "Zet 72 st op. Brei 8 toeren ribbelsteek, d.w.z. afwisselend 1 toer averecht en 1 toer recht."),
     (
         "fr",
-        "Monter 72 m. Tricoter 8 tours au point mousse, c.-à-d. 1 tour envers, 1 tour endroit en alternance.",
+        "Monter 72 m. Tricoter 8 tours au point mousse, c'est-à-dire 1 tour envers, 1 tour endroit en alternance.",
     ),
     (
         "es",
