@@ -666,12 +666,18 @@ def _is_announced_apart(part: _Part, phrase: Phrase) -> bool:
 def _shapes_on(part: _Part, coming: _Coming) -> bool:
     """Whether it goes on on other rounds behind a count: `until 40 sts remain. Dec every rnd until 8 sts remain`.
 
-    So it does behind a comma or semicolon: `until 40 sts remain; in this manner dec every rnd until 8 sts remain`.
+    So it does behind a comma, a semicolon or `and`: `until 40 sts remain, and dec every rnd until 8 sts remain`.
     """
     phrase, following = coming.phrase, coming.following
     begins = type(phrase) is Change and type(following) in (Rounds, Continue)
     begins = begins or (type(phrase) is Continue and phrase.manner and type(following) in (Change, Rounds))
     sure = type(phrase) is Continue and type(following) is Change and type(part.phrases[-1]) is Until
+    match part.phrases[-2:]:
+        case [Until(), Said(text="and")]:
+            paced = type(following) is Rounds and following.every
+            return begins or (type(phrase) is Continue and (paced or type(following) is Change))
+        case _:
+            pass
     return begins and Until in part.kinds and (sure or bool(phrase.flags & (STOP | SEMI | COMMA)))
 
 

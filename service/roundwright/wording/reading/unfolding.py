@@ -1,6 +1,6 @@
 """Groups of whole rounds told in other words: `[purl 1 rnd, knit 1 rnd] 5 times`."""
 
-from itertools import takewhile
+from itertools import pairwise, takewhile
 from typing import Final
 
 from msgspec.structs import replace
@@ -116,22 +116,27 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
 def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:
     """Plain rounds told behind a colon, and how often they are worked, or how many they are; None for others.
 
-    `Work 3 times: knit 1 rnd, purl 1 rnd`, `Work 8 rounds of garter: purl 1 round, knit 1 round`.
+    `Work 3 times: knit 1 rnd, purl 1 rnd`, `Work 8 rounds of garter, that is purl 1 round, knit 1 round in turn`.
     """
     place = next((at for at, phrase in enumerate(phrases) if _is_number_of_rounds(phrase)), len(phrases))
-    stop = next((at for at in range(place + 1, len(phrases)) if phrases[at].flags & COLON), place)
+    begins = (at for at in range(place + 1, len(phrases)) if _begins_explanation(phrases, at))
+    stop = next(begins, place)
     if stop == place:
         return None
     ends = (at for at in range(stop + 1, len(phrases)) if phrases[at].flags & STOP)
     several = (at for at in ends if sum(type(phrase) is Rounds for phrase in phrases[stop:at]) > 1)
     end = next(several, len(phrases))  # 3 times: 1 round knit., 1 round purl.
-    rounds, behind = phrases[stop:end], phrases[end:]
+    behind = phrases[end:]
+    rounds = [
+        replace(phrase, flags=phrase.flags | COMMA) if _tells_turns(before) else phrase
+        for before, phrase in pairwise(phrases[stop - 1 : end])
+        if not _tells_turns(phrase)
+    ]
     if not all(map(_is_plain_rounds, rounds)) or _holds_rounds(tuple(rounds)) < 1:
         return None
     begin, number = _sentence(phrases, place), phrases[place]
-    if not all(map(_is_verb_of_rounds, phrases[begin:place])) or not all(
-        map(_is_of_fabric, phrases[place + 1 : stop])
-    ):
+    before = all(_is_verb_of_rounds(phrase) or _is_of_fabric(phrase) for phrase in phrases[begin:place])
+    if not before or not all(map(_is_of_fabric, phrases[place + 1 : stop])):
         return None
     if type(number) is not Times and _holds_rounds(tuple(rounds)) == 1:
         return None
@@ -164,10 +169,25 @@ def _is_number_of_rounds(phrase: Phrase) -> bool:
     return type(phrase) is Times or is_until_rounds(phrase)
 
 
+def _begins_explanation(phrases: list[Phrase], place: int) -> bool:
+    """Whether it stands behind a colon, or behind `i.e.` or `that is`."""
+    words = [phrase for phrase in phrases[max(0, place - 4) : place] if type(phrase) is Said]
+    before = [phrase.text for phrase in words if not _tells_turns(phrase)]
+    that_is = type(phrases[place]) is not Said and (before[-1:] == ["ie"] or before[-2:] == ["that", "is"])
+    return that_is or bool(phrases[place].flags & COLON)
+
+
+def _tells_turns(phrase: Phrase) -> bool:
+    """Whether it only says that rounds are worked in turn: `and`, `alternately`, `in turn`, `around`."""
+    if type(phrase) is Said:
+        return phrase.text in ("and", "in") or _is_in_turn(phrase)
+    return type(phrase) is Extent and phrase.leave == NOTHING
+
+
 def _is_of_fabric(phrase: Phrase) -> bool:
     """Whether it only says of what rounds are: `of garter stitch`, `as follows`."""
     if type(phrase) is Said:
-        return not phrase.words or phrase.text in _AS_FOLLOWS
+        return not phrase.words or phrase.text in _AS_FOLLOWS or _is_in_turn(phrase)
     return type(phrase) in (Fabric, Continue)
 
 
