@@ -207,8 +207,8 @@ def _together_first(tokens: list[Token], place: int) -> Instead:
     at = place + 2
     while tokens[at].text in _WHICH:
         at += 1
-    told = tokens[place + 1].kind == "together" and kinds_at(tokens, at, 2) == ["number", "stitch_noun"]
-    if not told or at == place + 2 or any(token.flags & _PARTED for token in tokens[place + 1 : at + 2]):
+    worked = tokens[place + 1].kind == "together" and kinds_at(tokens, at, 2) == ["number", "stitch_noun"]
+    if not worked or at == place + 2 or any(token.flags & _PARTED for token in tokens[place + 1 : at + 2]):
         return AS_THEY_ARE
     together = replace(tokens[place + 1], start=tokens[at + 1].end, end=tokens[at + 1].end)
     return at + 2, [tokens[place], *tokens[place + 2 : at + 2], together]
