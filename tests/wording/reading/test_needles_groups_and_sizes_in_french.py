@@ -14,6 +14,15 @@ ROUNDS = [
     ("en", 60, "Part 2, 6 times: k2tog, k6, k2tog.", [48]),
     ("en", 60, "6 times: k8, k2tog = 54, 6 times: k7, k2tog = 48.", [54, 48]),
     ("es", 60, "Parte 2: 6 veces: 2 p. juntos, 6 p. der., 2 p. juntos.", [48]),
+    # so many times what stands between two stars
+    ("fr", 60, "Tric. 6 fois * 8 m. end., 2 m. ens. end. *.", [54]),
+    ("fr", 60, "Tour 1 : tric. 6 fois * 8 m. end., 2 m. ens. end. *.", [54]),
+    ("en", 60, "Rnd 1: work 2 times *k8, k2tog*, 4 times *k8, k2tog*.", [54]),
+    ("en", 60, "Rnd 1: work 2 times (k8, k2tog), 4 times (k8, k2tog).", [54]),
+    ("nb", 60, "Omgang 1: strikk 6 ganger *8 r, 2 r sm*.", [54]),
+    # the last stitches of each needle, told as together first
+    ("fr", 60, "À chaque aiguille, tricoter ensemble à l'endroit les 2 dernières mailles (56 m.).", [56]),
+    ("en", 60, "Rnd 1: on each of the 4 needles, knit together the last 2 sts.", [56]),
     # both ends of each needle, and the stitches between
     ("fr", 52, "Sur chacune des 4 aiguilles, tric. ens. les 2 premières m. et les 2 dernières m.", [44]),
     (
@@ -107,3 +116,20 @@ def test_a_count_told_of_where_the_knitter_is_is_compared() -> None:
     """`Vous voilà à 81` is a count."""
     reading = read("Tricotez 9 fois : 8 mailles, 2 ensemble. Vous voilà à 80.", (90,), "fr")
     assert [finding.code for finding in reading.findings] == ["count_differs"]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        ("en", "Rnd 1: work 5 times *k8, k2tog*. 54 sts."),
+        ("fr", "1er tour : tric. 5 fois * 8 m. end., 2 m. ens. end. *. Il reste 54 m."),
+        ("es", "Vuelta 1: tejer 5 veces *8 p. der., 2 p. juntos der.* (54 p.)"),
+        ("da", "Omgang 1: strik 5 gange *8 r, 2 r sm* (54 m)"),
+        ("en", "Work 5 cm in 4x3 rib.\nRnd 1: *k8, k2tog*. 54 sts."),
+        ("fr", "Tricoter 5 cm de côtes 4 x 3.\nTour suivant : * 8 m. end., 2 m. ens. *. Il reste 54 m."),
+    ],
+)
+def test_what_does_not_come_out_is_said(language: str, text: str) -> None:
+    assert "left_over" in [
+        finding.code for finding in read(text, (60,), "en-US" if language == "en" else language).findings
+    ]

@@ -372,11 +372,21 @@ def _of_fabric(seen: Seen, *, bare: bool, numbered: bool) -> float:
     strength = 2.0 if (extents or seen.times) and any(map(is_shaping, seen.work)) else 0.0
     if bare or seen.fabrics:
         strength += 4.0 if numbered else 2.5 if extents else 1.2
-        strength += 0.8 if seen.lengths else 0.0
+        uneven = any(map(_is_uneven, seen.fabrics))  # 5 cm of 3x2 rib
+        strength += (2.8 if uneven else 0.8) if seen.lengths else 0.0
     elif numbered:
         thus = any(phrase.manner for phrase in seen.continues)
         strength += 4.0 if thus or works_rounds(seen) else 1.0
     return strength
+
+
+def _is_uneven(fabric: Fabric) -> bool:
+    """Whether it is a rib of other knits than purls, `3x2 rib`; `2x2 rib` is often worked flat, on 2 more stitches."""
+    match fabric.nodes:
+        case (Stitch(times=knits), Stitch(times=purls)):
+            return fabric.kind == "ratio" and knits.values != purls.values
+        case _:
+            return False
 
 
 def _of_repeats(seen: Seen, *, worked: bool) -> float:

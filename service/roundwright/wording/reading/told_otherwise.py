@@ -202,6 +202,20 @@ def _then_often(tokens: list[Token], place: int) -> Instead:
     return place + 2, [replace(tokens[place + 1], flags=SPACE | COMMA)]
 
 
+def _together_first(tokens: list[Token], place: int) -> Instead:
+    """`knit together the last 2 sts` as `knit the last 2 sts together`."""
+    at = place + 2
+    while tokens[at].text in _WHICH:
+        at += 1
+    worked = tokens[place + 1].kind == "together" and kinds_at(tokens, at, 2) == ["number", "stitch_noun"]
+    if not worked or at == place + 2 or any(token.flags & _PARTED for token in tokens[place + 1 : at + 2]):
+        return AS_THEY_ARE
+    together = replace(tokens[place + 1], start=tokens[at + 1].end, end=tokens[at + 1].end)
+    return at + 2, [tokens[place], *tokens[place + 2 : at + 2], together]
+
+
+_WHICH: Final = frozenset(("the", "first", "last", "next", "following"))
+"""Words before the number of stitches that are worked together."""
 COUNTED: Final = 3
 """Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
 MOST_TO_MARKED: Final = 80
@@ -242,6 +256,8 @@ _RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
     "decrease": (_decrease_beside_markers, _at_ends_of_round, _for_sizes),
     "number": (_dot, _two_beside_markers),
     "in": (_in_every,),
+    "knit": (_together_first,),
+    "purl": (_together_first,),
     "then": (_then_often,),
     "and": (_then_often,),
 }

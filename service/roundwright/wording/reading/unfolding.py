@@ -98,19 +98,45 @@ def with_times_behind(phrases: list[Phrase]) -> list[Phrase]:
     if (work := _rounds_behind_number(phrases) or _stitches_behind_number(phrases)) is not None:
         return work
     for place, phrase in enumerate(phrases[:-1]):
-        bracket = phrases[place + 1]
-        behind = phrases[place + 2] if place + 2 < len(phrases) else None
-        if type(phrase) is not Times or phrase.more or phrase.total or type(behind) is Times:
+        if not _stands_before(phrases, place):
             continue
-        parted = not place or bool(phrase.flags & (COMMA | COLON | STOP | SEMI))
-        parted = parted or all(map(_is_verb_of_rounds, phrases[_sentence(phrases, place) : place]))
-        joined = not bracket.flags & (COMMA | STOP | SEMI)
-        if parted and joined and type(bracket) is Brackets and any(map(has_stitches, bracket.inside)):
-            made[place], made[place + 1] = replace(bracket, flags=phrase.flags), replace(phrase, flags=0)
-        elif parted and joined and type(bracket) is Stitches and _is_among_stitches(phrases, place):
+        bracket, behind = phrases[place + 1], replace(phrase, flags=0)
+        if closes := _closing_star(phrases, place + 1):  # 8 times *k9, k2tog*
+            behind = replace(behind, start=phrases[closes].end, end=phrases[closes].end)
+            star = replace(bracket, flags=phrase.flags)
+            made[place : closes + 1] = [star, *phrases[place + 2 : closes + 1], behind]
+        elif type(bracket) is Brackets and any(map(has_stitches, bracket.inside)):
+            made[place], made[place + 1] = replace(bracket, flags=phrase.flags), behind
+        elif type(bracket) is Stitches and _is_among_stitches(phrases, place):
             made[place] = Brackets(bracket.start, bracket.end, phrase.flags, (replace(bracket, flags=0),))
-            made[place + 1] = replace(phrase, flags=0)
+            made[place + 1] = behind
     return made
+
+
+def _stands_before(phrases: list[Phrase], place: int) -> bool:
+    """Whether it tells how often what follows it is worked, and not what stands before it."""
+    phrase = phrases[place]
+    behind = [type(then) for then in phrases[place + 2 : place + 4]]
+    repeated = place and type(phrases[place - 1]) is Rep  # rep 8 times in all *k9, k2tog*
+    if type(phrase) is not Times or phrase.more or (phrase.total and not repeated):
+        return False
+    parted = not place or bool(phrase.flags & (COMMA | COLON | STOP | SEMI))
+    parted = parted or all(map(_is_verb_of_rounds, phrases[_sentence(phrases, place) : place]))
+    told_behind = behind[:1] == [Times] and behind[1:] != [Brackets]
+    return parted and not told_behind and not phrases[place + 1].flags & (COMMA | STOP | SEMI)
+
+
+def _closing_star(phrases: list[Phrase], place: int) -> int:
+    """Where a repeat ends that is told between two stars, and how often before them; 0 where none begins here."""
+    stars = (at for at in range(place + 1, len(phrases)) if type(phrases[at]) in _STARS)
+    closes = next(stars, 0) if type(phrases[place]) is Star else 0
+    behind = [type(phrase) for phrase in phrases[closes : closes + COUNTED_BEHIND]]
+    again = Rep in behind[:2] or Extent in behind[1:2] or (Times in behind[1:2] and behind[2:] != [Star])
+    return 0 if again or not any(map(has_stitches, phrases[place + 1 : closes])) else closes
+
+
+COUNTED_BEHIND: Final = 3
+"""Phrases from the star that ends a repeat to one that begins another: `*k2, k2tog*, 6 times *`."""
 
 
 def _rounds_behind_number(phrases: list[Phrase]) -> list[Phrase] | None:

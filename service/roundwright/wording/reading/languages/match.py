@@ -397,6 +397,16 @@ class Matcher:
         before = self.cut[at - 1] if at else None
         if before is not None and before.kind == "number" and before.text.endswith("."):
             return at >= len(self.cut) or self.cut[at].kind == "line" or self.cut[at].text[0].isupper()
+        if before is not None and self.ends_short_form(at) and self.known.single(before.text) == "work":
+            following = self.cut[at + 1] if at + 1 < len(self.cut) else None
+            starts = following is not None and (following.kind != "sign" or following.key in ("*", "("))
+            if (
+                following is not None
+                and starts
+                and following.kind != "line"
+                and not following.text[0].isupper()
+            ):
+                return False  # `Tour 1 : tric. 8 fois` goes on
         return at >= len(self.cut) or self.cut[at].kind == "line" or self.cut[at].key in (".", "!", ";")
 
     def goes_on(self, at: int) -> bool:
