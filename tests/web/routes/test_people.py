@@ -10,6 +10,7 @@ import pytest
 
 from roundwright import reference
 from roundwright.knitting.answers import IMPOSSIBLE_CODES
+from roundwright.language import words_of
 from roundwright.web.problems import FaultCode
 from roundwright.web.routes.people import FOLDER
 from roundwright.web.settings import Settings
@@ -38,6 +39,40 @@ def test_a_language_has_every_text_with_its_values(file):
         placed = {frozenset(re.findall(r"\{\w+\}", form)) for form in values(text)}
         assert all(frozenset(re.findall(r"\{\w+\}", form)) in placed for form in values(words[name])), name
         assert all(form.strip() for form in values(words[name])), name
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_the_page_calls_the_parts_of_a_hat_as_patterns_do(language):
+    """One word for each part, on the page as in the pattern below it."""
+    words = json.loads((FOLDER / f"words-{language}.json").read_text())
+
+    for part in ("brim", "body", "crown"):
+        heading = words_of(language).say(f"heading.{part}")
+        assert words[f"row_{part}"].startswith(f"{heading}, ")
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_the_page_has_numbers_and_units_of_its_language(language):
+    """A decimal comma, and no `in` for inches, which is a preposition in German, Dutch and the Nordic languages."""
+    texts = [
+        form
+        for name, text in json.loads((FOLDER / f"words-{language}.json").read_text()).items()
+        if name != "example_pattern"
+        for form in values(text)
+    ]
+
+    assert [text for text in texts if re.search(r"\d\.\d|\d in\b", text)] == []
+
+
+def test_the_german_page_says_du_throughout():
+    """Not from `du` to `Sie` within a page; checklist, German 15."""
+    texts = [
+        form for text in json.loads((FOLDER / "words-de.json").read_text()).values() for form in values(text)
+    ]
+
+    assert [
+        text for text in texts if re.search(r"\w+en Sie\b|(?:[Ww]as|[Ww]enn|dass) Sie\b|\bIhnen\b", text)
+    ] == []
 
 
 def test_every_text_is_used_and_there():
