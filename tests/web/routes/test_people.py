@@ -81,6 +81,8 @@ def test_every_text_is_used_and_there():
         "language",
         "language_links",
         "language_options",
+        "example_price",
+        "example_size",
         "faults",
     }
     keys = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
@@ -143,6 +145,15 @@ def test_the_page_speaks_the_languages_of_patterns_and_offers_them(service):
     }
     for language in reference.LANGUAGES:
         assert page.count(f'<option value="{language}" lang="{language}">') == 2
+
+
+@pytest.mark.parametrize(("language", "sign"), [("en", "."), *((code, ",") for code in reference.LANGUAGES)])
+def test_examples_in_the_form_have_the_decimal_sign_of_the_language(language, sign, service):
+    """`8,50` and `55,5 cm`; checklist, German 14."""
+    page = service.get("/", params={"language": language}, headers={"accept": "text/html"}).text
+
+    assert f'placeholder="8{sign}50"' in page
+    assert f'<textarea name="sizes" rows="3">55{sign}5 cm</textarea>' in page
 
 
 @pytest.mark.parametrize("file", sorted(FOLDER.glob("words-*.json")), ids=lambda file: file.stem)
