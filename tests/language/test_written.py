@@ -268,3 +268,14 @@ def test_french_has_a_blank_before_a_semicolon_in_a_list_of_rules() -> None:
 
     assert "\u00a0; " in rules
     assert re.search(r"[^\u00a0];", rules) is None
+
+
+def test_spanish_says_how_often_before_how_far_apart() -> None:
+    """`1 vez cada 6 pasadas y 10 veces cada 8 pasadas`; with commas behind, one read on into the next."""
+    (text, *_) = [
+        text
+        for text in written("shapeAlong", dict(OPERATIONS["shapeAlong"].example_value()), "es")
+        if text.startswith("Aumentar")
+    ]
+
+    assert re.search(r"1 vez cada 6 pasadas y 10 veces cada 8 pasadas", text)
