@@ -511,3 +511,13 @@ def test_the_plan_goes_along_into_another_language(page, address):
     expect(page.get_by_label("Maschen", exact=True)).to_have_value("20")
     expect(page.locator(".sizes-table")).to_contain_text("36,9\xa0cm")
     assert [] == barriers(page)
+
+
+def test_numbers_and_inches_are_those_of_the_language(page, address) -> None:
+    """`55,5` in the field, and `21¾″` where English has `21¾ in`; checklist, German 14."""
+    page.goto(f"{address}/?language=de#plan?units=imperial")
+
+    expect(page.locator("#plan-form .value").first).to_have_value("55,5")
+    found = page.locator("#plan-found")
+    expect(found).to_contain_text("21¾″")
+    assert "\xa0in" not in found.inner_text()

@@ -15,6 +15,8 @@ from roundwright.knitting.crown.styles import STYLES
 from roundwright.language import words_of
 from roundwright.web.routes import all_operations
 from roundwright.wording.reading.languages.lexicon import spoken
+from roundwright.wording.reading.languages.rewrite import rewritten
+from tests.language.test_catalogues import catalogue
 from tests.support.random_hats import random_hat
 
 HATS = 20
@@ -136,7 +138,7 @@ NOT_PRINTED = {
 }
 """What no pattern has; the checklist of natives has these among its lines."""
 COUNT = {
-    "de": r"\(= \d+(?: \([\d/]+\))? M\)|Jetzt sind es \d+(?: \([\d/]+\))? Maschen\.",
+    "de": r"\(= \d+ M\)$|= \d+(?: \([\d/]+\))? M$|Jetzt sind es \d+(?: \([\d/]+\))? Maschen\.",
     "fr": r"= \d+(?: \([\d\u00a0; ]+\))? m$|On a \d+(?: \([\d\u00a0; ]+\))? mailles\.",
     "es": r"= \d+(?: \([\d, ]+\))? p$|Ahora hay \d+(?: \([\d, ]+\))? puntos\.",
 }
@@ -194,3 +196,86 @@ def test_the_count_stands_after_every_round(language: str) -> None:
 
         assert lines
         assert [line for line in lines if not re.search(COUNT[language], line)] == []
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_no_bracket_stands_in_a_bracket(language: str) -> None:
+    """`= 80 (96/104) M` and not `(= 80 (96/104) M)`: one set of brackets for sizes; checklist, German 8."""
+    assert [
+        line
+        for text in patterns(language)
+        for line in text.splitlines()
+        if re.search(r"\([^()]*\(", line.replace("(s)", ""))
+    ] == []
+
+
+@pytest.mark.parametrize(
+    ("language", "both"),
+    [("fr", r"^Tours \d+ et \d+"), ("es", r"^(?:Vtas|Vueltas) \d+ y \d+"), ("nl", r"^Toer \d+ en \d+")],
+)
+def test_two_rounds_are_no_span(language: str, both: str) -> None:
+    """`Vtas 7 y 8`, since there is nothing between the two."""
+    lines = [line for text in patterns(language) for line in text.splitlines()]
+    spans = [
+        found.groups() for line in lines if (found := re.match(r"\D+(\d+) (?:à|a|t/m) (\d+)\b(?! \()", line))
+    ]
+
+    assert any(re.match(both, line) for line in lines)
+    assert [(first, last) for first, last in spans if int(last) == int(first) + 1] == []
+
+
+NAMED = [name for name, row in reference.stitches().items() if row.uses != row.leaves]
+"""Increases and decreases: every one may be chosen for a round of shaping."""
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_no_stitch_has_an_english_name(language: str) -> None:
+    """`1 M links geneigt zun` and not `m1l`; abbreviated or written out, it is read as the stitch that it is."""
+    words = words_of(language)
+
+    assert [name for name in NAMED if words.stitch(name) == name] == []
+    assert [
+        (name, written, read)
+        for name in NAMED
+        for written in (words.stitch(name), words.stitch_plain(name))
+        if (read := rewritten(written, language, 1).text) != name
+    ] == []
+
+
+ONE_WORD = {
+    "fr": r"\bcoupole|\ble? long fil\b",
+    "es": r"\bmenguad|\bhileras?\b|\blazada|\bunos \{(?:lengths|depth|circumference|needed|reach)\}",
+    "da": r"\bkabl?et\b|\bglatstrik\b",
+    "nb": r"\bkabel",
+}
+"""Second words for a thing, words of another country, and `unos` before what may be inches (checklist, Spanish 1)."""
+
+
+@pytest.mark.parametrize("language", sorted(ONE_WORD))
+def test_a_thing_has_one_word(language: str) -> None:
+    """A decrease is no `menguado` beside `disminución`, and a flat row no `hilera` beside `montar`, `agujas`."""
+    found = re.compile(ONE_WORD[language])
+
+    assert [str(message.string) for message in catalogue(language) if found.search(str(message.string))] == []
+
+
+def test_french_has_a_blank_before_a_semicolon_in_a_list_of_rules() -> None:
+    """Lists of rules as lists of sources; checklist, French 1."""
+    body = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], "language": "fr"}
+    operation = OPERATIONS["planHats"]
+    answer = operation.calculate(msgspec.convert(body, operation.request_type))
+    rules = " ".join(words_of("fr").render(basis.rule) for basis in answer.basis)
+
+    assert "\u00a0; " in rules
+    assert re.search(r"[^\u00a0];", rules) is None
+
+
+def test_spanish_says_how_often_before_how_far_apart() -> None:
+    """`1 vez cada 6 pasadas y 10 veces cada 8 pasadas`; with commas behind, one read on into the next."""
+    (text, *_) = [
+        text
+        for text in written("shapeAlong", dict(OPERATIONS["shapeAlong"].example_value()), "es")
+        if text.startswith("Aumentar")
+    ]
+
+    assert re.search(r"1 vez cada 6 pasadas y 10 veces cada 8 pasadas", text)

@@ -28,7 +28,10 @@ def say_count(key: str, count: int, /, **values: Any) -> Message:
 
 
 def joined(separator: str, *parts: str) -> Message:
-    """Texts one after the other, such as sentences with a blank between; empty ones are left out."""
+    """Texts one after the other, such as sentences with a blank between; empty ones are left out.
+
+    `list.semicolon` is the separator of that name in each language: some have a blank before it.
+    """
     return _sequence(separator, tuple(part for part in parts if part))
 
 
@@ -52,6 +55,8 @@ def _sequence(key: str, parts: tuple[str, ...]) -> Message:
 def _together(key: str, texts: list[str], words: Words) -> str:
     if not key.startswith("list."):
         return key.join(texts)
+    if key == "list.semicolon":
+        return words.say(key).join(texts)
     if len(texts) < 2:
         return "".join(texts)
     return words.text(key, {"but_last": ", ".join(texts[:-1]), "last": texts[-1]}, None)

@@ -10,6 +10,7 @@ import pytest
 
 from roundwright import reference
 from roundwright.knitting.answers import IMPOSSIBLE_CODES
+from roundwright.language import words_of
 from roundwright.web.problems import FaultCode
 from roundwright.web.routes.people import FOLDER
 from roundwright.web.settings import Settings
@@ -40,12 +41,48 @@ def test_a_language_has_every_text_with_its_values(file):
         assert all(form.strip() for form in values(words[name])), name
 
 
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_the_page_calls_the_parts_of_a_hat_as_patterns_do(language):
+    """One word for each part, on the page as in the pattern below it."""
+    words = json.loads((FOLDER / f"words-{language}.json").read_text())
+
+    for part in ("brim", "body", "crown"):
+        heading = words_of(language).say(f"heading.{part}")
+        assert words[f"row_{part}"].startswith(f"{heading}, ")
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_the_page_has_numbers_and_units_of_its_language(language):
+    """A decimal comma, and no `in` for inches, which is a preposition in German, Dutch and the Nordic languages."""
+    texts = [
+        form
+        for name, text in json.loads((FOLDER / f"words-{language}.json").read_text()).items()
+        if name != "example_pattern"
+        for form in values(text)
+    ]
+
+    assert [text for text in texts if re.search(r"\d\.\d|\d in\b", text)] == []
+
+
+def test_the_german_page_says_du_throughout():
+    """Not from `du` to `Sie` within a page; checklist, German 15."""
+    texts = [
+        form for text in json.loads((FOLDER / "words-de.json").read_text()).values() for form in values(text)
+    ]
+
+    assert [
+        text for text in texts if re.search(r"\w+en Sie\b|(?:[Ww]as|[Ww]enn|dass) Sie\b|\bIhnen\b", text)
+    ] == []
+
+
 def test_every_text_is_used_and_there():
     """What the page says is among its words, and nothing stands there that it does not say."""
     placed = set(re.findall(r"\{\{(\w+)\}\}", SOURCES)) - {
         "language",
         "language_links",
         "language_options",
+        "example_price",
+        "example_size",
         "faults",
     }
     keys = set(re.findall(r'(?:say|row|counts)\("(\w+)"', SOURCES))
@@ -108,6 +145,15 @@ def test_the_page_speaks_the_languages_of_patterns_and_offers_them(service):
     }
     for language in reference.LANGUAGES:
         assert page.count(f'<option value="{language}" lang="{language}">') == 2
+
+
+@pytest.mark.parametrize(("language", "sign"), [("en", "."), *((code, ",") for code in reference.LANGUAGES)])
+def test_examples_in_the_form_have_the_decimal_sign_of_the_language(language, sign, service):
+    """`8,50` and `55,5 cm`; checklist, German 14."""
+    page = service.get("/", params={"language": language}, headers={"accept": "text/html"}).text
+
+    assert f'placeholder="8{sign}50"' in page
+    assert f'<textarea name="sizes" rows="3">55{sign}5 cm</textarea>' in page
 
 
 @pytest.mark.parametrize("file", sorted(FOLDER.glob("words-*.json")), ids=lambda file: file.stem)

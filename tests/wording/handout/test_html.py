@@ -12,6 +12,8 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from roundwright import reference
+from roundwright.language import words_of
 from roundwright.language.words import ENGLISH_WORDS
 from roundwright.wording.handout.html import html
 from tests.support.handouts import CLASS, PAPERS_MM, POINT_MM, Page, handout_of
@@ -99,3 +101,17 @@ def test_the_page_can_be_read_without_seeing_it() -> None:
     assert {attributes["aria-labelledby"] for tag, attributes in page.elements if tag == "section"} == set(
         ids
     )
+
+
+@pytest.mark.parametrize("language", reference.LANGUAGES)
+def test_no_line_ends_between_a_number_and_its_unit(language: str) -> None:
+    """`15 cm`, `2 M re` and `= 80 (96/104) M` stay on one line of a narrow screen; English pages are as they were."""
+    page = html(handout_of(**CLASS, language=language), words_of(language)).decode()
+    texts = re.sub(r"<style.*?</style>|<[^>]*>", "\n", page, flags=re.DOTALL)
+
+    assert re.findall(r"\d (?:cm|mm|m|g)\b|= \d+.*|\d M\b|\d \(\d.*", texts) == []
+
+
+def test_lines_of_an_english_page_end_where_they_did() -> None:
+    """There is no blank in it that holds a line together."""
+    assert "\u00a0".encode() not in html(handout_of(**CLASS), ENGLISH_WORDS)

@@ -100,7 +100,7 @@ def _rule_basis(name: str) -> Basis:
 def _all_rules() -> Message:
     return say(
         "depth.all_rules",
-        rules=joined("; ", *(say(f"depth.rule.{name}") for name in reference.depth_rules())),
+        rules=joined("list.semicolon", *(say(f"depth.rule.{name}") for name in reference.depth_rules())),
     )
 
 

@@ -63,7 +63,15 @@ def _page(language: str) -> bytes:
         for code, text in texts.items()
         if code != "en"  # of which there are two for a pattern
     )
-    return _filled("index.html", language, language_links=links, language_options=options)
+    number = words_of(language).number
+    return _filled(
+        "index.html",
+        language,
+        language_links=links,
+        language_options=options,
+        example_price=number(8.5, ".2f"),
+        example_size=f"{number(55.5)} cm",
+    )
 
 
 def _filled(file: str, language: str, **values: str) -> bytes:

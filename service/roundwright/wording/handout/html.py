@@ -3,6 +3,7 @@
 The tree is built and written by the standard library, so that every text is escaped.
 """
 
+import re
 from base64 import b64encode
 from collections.abc import Iterable, Mapping
 from functools import cache
@@ -28,6 +29,10 @@ from roundwright.wording.handout.content import (
 )
 
 PAGE_SIZES: Final[Mapping[Paper, str]] = {"a4": "A4", "letter": "letter"}
+_BESIDE_A_NUMBER: Final = re.compile(
+    r"(?<=[0-9)]) (?=(?:cm|mm|m|g|kg|M|p|st|%)(?!\w))|(?<==) (?=\(?[0-9])|(?<=[0-9]) (?=\([0-9])"
+)
+"""The blanks in `15 cm`, `2 M re`, `80 (96) p` and `= 88 m`, at which other languages than English break no line."""
 
 
 def html(handout: Handout, words: Words) -> bytes:
@@ -51,8 +56,17 @@ def html(handout: Handout, words: Words) -> bytes:
         _add(teacher, "h2", words.say("handout.before_handing_out"))
         for line in handout.before_handing_out:
             _add(teacher, "p", line)
+    if not words.is_english:
+        _hold_together(main)
     written: bytes = tostring(page, encoding="utf-8", method="html")
     return b"<!doctype html>\n" + written
+
+
+def _hold_together(main: Element) -> None:
+    """Let no line end between a number and what it is of."""
+    for element in main.iter():
+        element.text = element.text and _BESIDE_A_NUMBER.sub("\u00a0", element.text)
+        element.tail = element.tail and _BESIDE_A_NUMBER.sub("\u00a0", element.tail)
 
 
 def _add(parent: Element, tag: str, text: str = "", *, css_class: str = "", **attributes: str) -> Element:

@@ -48,6 +48,7 @@ class Wording:
         self.is_uk = request.terms == "uk"
         self.words = words_of(request.language or ("en-GB" if self.is_uk else None))
         self.style = "beginner" if self.beginner else "short"
+        self.of_sizes = request.only_size is None and len(request.sizes) > 1
         self.explained: set[StitchName] = set()
         """Stitches that a beginner has read of: the lines are made in working order."""
 
@@ -129,7 +130,9 @@ class Wording:
 
     def rounds_to(self, first: int, last: str, note: str) -> str:
         """The start of the line of numbered rounds; `last` is the number of the last in each size."""
-        kind = "rounds" if last.isdigit() else "rounds_to"
+        kind = "rounds_to"
+        if last.isdigit():
+            kind = "two_rounds" if int(last) == first + 1 else "rounds"
         return self.words.say(f"line.{kind}.{self.style}", first=first, last=last, note=note)
 
     def next_rounds_start(self, rounds: Sequence[int], note: str) -> str:
@@ -143,7 +146,8 @@ class Wording:
 
     def line(self, start: str, work: str, counts: Sequence[int]) -> Line:
         """The line of a round, which ends with the count of each size, to check."""
-        text = self.words.say(f"line.{self.style}", start=start, work=work, stitches=self.stitches(counts))
+        style = "of_sizes" if self.of_sizes and not self.beginner else self.style
+        text = self.words.say(f"line.{style}", start=start, work=work, stitches=self.stitches(counts))
         return Line(text, "round")
 
 

@@ -20,13 +20,16 @@ export const money = ({ amount, currency }) =>
 /** A list of words: "a, b and c", or with `or`. */
 export const list = (items, type = "conjunction") => new Intl.ListFormat(language, { type }).format(items);
 
+/** A unit as it stands behind its number; `in` is a word of other languages. */
+export const behind = (unit) => (unit === "in" && !language.startsWith("en") ? "″" : `\u00a0${unit}`);
+
 /** A quantity as a knitter reads it: inches in quarters, grams whole. */
 export const measure = ({ value, unit }) => {
   if (unit !== "in") return `${number(value, unit === "g" || value >= 100 ? 0 : 1)}\u00a0${unit}`;
   const quarters = Math.round(value * 4);
   const whole = Math.floor(quarters / 4);
   const part = ["", "¼", "½", "¾"][quarters % 4];
-  return `${whole || !part ? number(whole) : ""}${part}\u00a0in`;
+  return `${whole || !part ? number(whole) : ""}${part}${behind(unit)}`;
 };
 
 /** Yarn to have at hand, rounded up as on the handout: whole, or to a tenth below 10. */

@@ -1,8 +1,8 @@
 // The plan: gauge, heads, yarn, shape and needles in; the whole hat out while she types.
 
 import {
-  Trouble, afterPause, amount, applies, ask, copyButton, currencyBeside, el, fold, inSizes, list, measure, money, number,
-  put, refill, restore, say, showFaults, signed, stateOf, table, toldOf, toNumber, valueOf, writeAddress,
+  Trouble, afterPause, amount, applies, ask, behind, copyButton, currencyBeside, el, fold, inSizes, list, measure, money,
+  number, put, refill, restore, say, showFaults, signed, stateOf, table, toldOf, toNumber, valueOf, writeAddress,
 } from "./base.js";
 
 const form = document.getElementById("plan-form");
@@ -13,7 +13,7 @@ const rows = form.querySelector(".sizes");
 const addButton = document.getElementById("add-size");
 
 const MOST_SIZES = 12;
-const FIRST_SIZES = "55.5 cm";
+const FIRST_SIZES = `${number(55.5, 1)} cm`;
 const RIBBED = new Set(["ribbed", "folded"]);
 const RIBBED_SHAPES = new Set(["cuffed", "slouch", "beret"]);
 
@@ -273,7 +273,7 @@ const sideBySide = (sizes) => {
       row("row_castOn", ({ cast_on }) => el("strong", {}, `${cast_on.stitches}`)),
       row("row_around", ({ measurements }) => measure(measurements.circumference)),
       row("row_ease_aimed", ({ cast_on }) => percent(aimedEase(cast_on))),
-      row("row_ease", ({ cast_on: { ease } }) => `${percent(ease.percent)} · ${signed(ease.length.value)}\u00a0${ease.length.unit}`),
+      row("row_ease", ({ cast_on: { ease } }) => `${percent(ease.percent)} · ${signed(ease.length.value)}${behind(ease.length.unit)}`),
       row("row_depth", ({ measurements }) => measure(measurements.depth)),
       ...(sizes.some(({ split }) => split) ? [row("row_split", ({ split }) => split?.split.join(" · ") ?? "")] : []),
       row("row_brim", ({ brim }) => rounds(brim)),
