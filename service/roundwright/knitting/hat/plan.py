@@ -52,7 +52,7 @@ from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
 from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
 from roundwright.knitting.picture_address import PicturePath
-from roundwright.knitting.quantities import Gauge, UnitSystem, row_height_mm
+from roundwright.knitting.quantities import Gauge, UnitSystem, mm, row_height_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.head_references import step_between_notices
@@ -281,7 +281,8 @@ def _plan(request: HatRequest, index: int, worked: WorkedSize, fabric: Fabric) -
 
 
 def _hat_work(worked: WorkedSize) -> HatWork:
-    return HatWork(size_label(worked.size), worked.size.makers, worked.segments)
+    tail_mm = mm(worked.crown.finish.tail_longest)
+    return HatWork(size_label(worked.size), worked.size.makers, worked.segments, tail_mm)
 
 
 def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleStart | None:
