@@ -202,6 +202,23 @@ def test_every_hat_of_a_class_has_its_tail() -> None:
     assert tails[1] == pytest.approx(3 * tails[0], abs=1e-3)
 
 
+def test_yarn_that_should_last_to_the_end_is_not_said_to_run_out_there() -> None:
+    """With yarn for all 20 rounds and hardly a tail, the end is named, not `about 20 of the 20 rounds`."""
+    messages = []
+    for centimetres in range(2_000, 5_000, 5):
+        answer = remaining(
+            RemainingRequest(left=metres(centimetres / 100), rounds=plain_rounds(20), gauge=GAUGE)
+        )
+        assert ("about" in answer.message) == (answer.verdict != "enough" and answer.rounds.expected < 20)
+        if answer.verdict == "too_close" and answer.rounds.expected == 20:
+            assert ("the tail" in answer.message) == (answer.rounds.low == 20)
+            messages.append(answer.message.partition(",")[0])
+    assert set(messages) == {
+        "Too close to tell: it should last to the end of the 20 rounds",
+        "Too close to tell: it lasts to the last stitch",
+    }
+
+
 @pytest.mark.parametrize(("units", "tail"), [("metric", "20 cm"), ("imperial", "8 in")])
 def test_the_tail_of_other_work_is_in_the_units_of_the_answer(units: str, tail: str) -> None:
     """A tail to sew with is a hand's length, 8 in or about 20 cm (common practice)."""

@@ -331,8 +331,11 @@ def _size(hat: HatWork, left: YarnRange, fabric: Fabric, units: UnitSystem) -> S
 
 
 def _message(verdict: Verdict, reach: Reach, unit: Literal["rounds", "stitches"]) -> Message:
+    if verdict == "too_close" and reach.low == reach.of:
+        return say("remaining.too_close.tail")
+    to_the_end = ".to_the_end" if verdict == "too_close" and reach.expected == reach.of else ""
     return say(
-        f"remaining.{verdict}.{unit}",
+        f"remaining.{verdict}{to_the_end}.{unit}",
         expected=reach.expected,
         low=reach.low,
         high=reach.high,
