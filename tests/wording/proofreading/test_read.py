@@ -427,11 +427,13 @@ Next rnd: k2tog around"""
 
 
 def test_work_to_a_length_is_noted() -> None:
-    """Rounds worked to a length have no number: one is read, and the count goes on from it."""
+    """Rounds worked to a length have no number: one round stands for all, and the count goes on from it."""
     reading = read("*k2, p2; rep from * around until brim measures 5 cm.\nNext rnd: k2tog around", (48,))
 
     assert [(1, 48), (2, 24)] == counts(reading)
-    assert ["to_a_length"] == [found.code for found in reading.findings]
+    (note,) = reading.findings
+    assert note.code == "to_a_length"
+    assert "only your gauge can tell how many rounds it takes" in note.message
 
 
 def test_repeats_are_executed_without_writing_them_out() -> None:
