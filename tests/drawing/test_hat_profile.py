@@ -106,6 +106,40 @@ def test_a_flat_hat_is_to_scale(style):
     ) / plan.cast_on.stitches + 0.01
 
 
+def levels(root, css_class) -> list[tuple[float, float]]:
+    """The lines across the hat, which are longer than those of the key: how wide each is, and its height."""
+    lines = (
+        re.fullmatch(r"M([\d.]+) ([\d.]+)H([\d.]+)", path.get("d"))
+        for path in elements(root, "path", css_class)
+    )
+    across = [(float(line[3]) - float(line[1]), float(line[2])) for line in lines if line]
+    return [(width, y) for width, y in across if width > 28]
+
+
+@pytest.mark.parametrize("style", ["quick", "wedge", "gathered"])
+def test_a_flat_hat_is_as_wide_as_its_body_up_to_the_crown(style):
+    """Decreases begin at the line of the crown: below it the hat is half as wide as around."""
+    _, root = drawn("flat", crown=CrownShape(style=style))
+    outline = corners(root)
+    widest = max(x for x, _ in outline) - min(x for x, _ in outline)
+    across, crown_y = min(levels(root, "softline"), key=lambda level: level[1])
+
+    assert across == pytest.approx(widest, abs=0.2)
+    assert min(y for x, y in outline if x == min(x for x, _ in outline)) == pytest.approx(crown_y, abs=0.1)
+
+
+def test_a_flat_hat_is_turned_up_where_that_leaves_its_depth():
+    """From the fold to the top it is as deep, by the scale of the picture, as the text says."""
+    plan, root = drawn("flat", brim=Brim(kind="folded", length=Length(4.4, "cm")))
+    heights = [y for _, y in corners(root)]
+    ((_, fold_y),) = levels(root, "slideline")
+    in_all_cm = plan.measurements.edge_to_crown.value + plan.measurements.crown_depth.value
+    deep_cm = (fold_y - min(heights)) / (max(heights) - min(heights)) * in_all_cm
+
+    assert deep_cm == pytest.approx(plan.measurements.depth.value, abs=0.02)
+    assert f"{plan.measurements.depth.value:.1f} cm deep" in text_of(root, "desc")
+
+
 def test_the_stretch_at_the_edge_is_said():
     """A hat a tenth smaller than the head is worn a ninth wider (1 / 0.9): in words and beside the edge."""
     plan, root = drawn("worn", brim=Brim(kind="ribbed"))

@@ -17,7 +17,7 @@ from roundwright.drawing.hat_marks import (
 )
 from roundwright.drawing.svg import Markup, element, joined, px
 from roundwright.drawing.theme import Block, text_line, text_width
-from roundwright.knitting.hat.fabric import FabricRow, fabric_rows, slanted_mm
+from roundwright.knitting.hat.fabric import LONGEST_SLANT_MM, FabricRow, fabric_rows, hidden_mm
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import Brim
 
@@ -90,18 +90,19 @@ def _right_width(rows: Sequence[FabricRow], frame: Frame) -> float:
 
 
 def flat_corners(rows: Sequence[FabricRow]) -> tuple[Corner, ...]:
-    """The outline from the edge to the top: the edge, the middle of each round, and the top of the last."""
-    widths, corners, height_mm = slanted_mm(rows), [], 0.0
-    for row, circumference_mm in zip(rows, widths, strict=True):
-        corners.append(Corner(circumference_mm / 4, height_mm + row.height_mm / 2))
-        height_mm += row.height_mm
-    bends = [
-        corner
-        for before, corner, after in zip(corners, corners[1:], corners[2:], strict=False)
-        if abs(before.half_mm - 2 * corner.half_mm + after.half_mm) > 1e-9
-    ]
-    edge, top = Corner(rows[0].circumference_mm / 4, 0.0), Corner(widths[-1] / 4, height_mm)
-    return (edge, *bends, corners[-1], top)
+    """The outline from the edge to the top: where the rounds of each count begin to be as wide as it, and end.
+
+    A change of count begins above the rounds before it, and its own rounds run straight to their width over
+    `LONGEST_SLANT_MM` at most: a part is as wide as its count up to where the next begins.
+    """
+    corners, height_mm = [Corner(rows[0].circumference_mm / 4, 0.0)], 0.0
+    for circumference_mm, run in groupby(rows, key=lambda row: row.circumference_mm):
+        run_mm = sum(row.height_mm for row in run)
+        if height_mm and run_mm > LONGEST_SLANT_MM:
+            corners.append(Corner(circumference_mm / 4, height_mm + LONGEST_SLANT_MM))
+        height_mm += run_mm
+        corners.append(Corner(circumference_mm / 4, height_mm))
+    return tuple(corners)
 
 
 def part_heights(rows: Sequence[FabricRow]) -> dict[str, tuple[float, float]]:
@@ -139,10 +140,10 @@ def _fabric(sheet: Sheet, plan: HatPlan, brim: Brim) -> Iterator[Markup]:
     if marks:
         yield dots(marks)
     yield element("path", d=outline, class_="s line", stroke_width=1.8, stroke_linejoin="round")
-    for height_mm in {high for _, high in parts.values()} - {corners[-1].height_mm}:
+    for height_mm in {low for low, _ in parts.values()} - {0.0}:
         yield _level(sheet, height_mm, "softline", "5 4")
     if brim.edge == "folded":
-        yield _level(sheet, brim_top / 2, "slideline", "8 3 1 3")
+        yield _level(sheet, hidden_mm(plan), "slideline", "8 3 1 3")
 
 
 def _above(corners: Sequence[Corner], height_mm: float) -> list[Corner]:

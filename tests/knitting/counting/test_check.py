@@ -1,6 +1,7 @@
 """A count checked, over the wire: where it is right, what went wrong, and that every repair leads back."""
 
 import json
+from itertools import pairwise
 from random import Random
 from typing import Any
 
@@ -12,6 +13,7 @@ from hypothesis import strategies as st
 from roundwright.knitting.answers import Impossible
 from roundwright.knitting.counting import check as counting
 from roundwright.knitting.counting.request import CountRequest
+from roundwright.language import words_of
 from roundwright.wording.proofreading.read import read
 from tests.support import by_hand, mends, slipping
 from tests.support.miscounts import a_crown, a_hat, draw, draw_miscount, lines_of
@@ -583,6 +585,52 @@ def test_a_forgotten_increase_is_made_in_the_next_round() -> None:
     assert [cause["code"] for cause in causes[:2]] == ["dropped_stitch", "missed_increase"]
     assert (causes[1]["next"]["before"], causes[1]["next"]["after"]) == (79, 80)
     assert "m1" in causes[1]["next"]["text"]
+
+
+def test_several_forgotten_increases_are_made_as_far_apart_as_the_round_would_have_had_them() -> None:
+    """Three of ten were forgotten: made side by side they would show, spread over the round they do not."""
+    causes = if_it_stays(check(pattern={"cast_on": [70], "text": BERET}, count=77, round=9))
+    (mend,) = [cause["next"] for cause in causes if cause["code"] == "missed_increase"]
+    stitches = list(by_hand.stitches(mend["steps"]))
+    made = [place for place, stitch in enumerate(stitches) if stitch == "m1"]
+
+    assert len(made) == 3
+    gaps = [after - before for before, after in pairwise([*made, made[0] + len(stitches)])]
+    assert min(gaps) >= 80 // 4  # thirds, to a section of the round and a stitch
+
+
+@pytest.mark.parametrize(("count", "part", "round"), [(133, "body", 1), (127, "crown", 1), (121, "crown", 3)])
+@pytest.mark.parametrize(
+    ("language", "knit"), [("en-US", "nit {} stitches."), ("de", "{} Maschen rechts stricken.")]
+)
+def test_a_hat_for_beginners_is_mended_in_words(
+    count: int, part: str, round: int, language: str, knit: str
+) -> None:
+    """Who reads no abbreviations in the pattern reads none in the mend; the lines themselves stay as they are."""
+    hat = {"gauge": {"stitches": 20, "rows": 28}, "sizes": [{"adult": "woman"}], "silhouette": "beret"}
+    usual, beginner = (
+        counting.check(
+            msgspec.convert(
+                {"hat": {**hat, "wording": wording}, "count": count, "part": part, "round": round},
+                CountRequest,
+            ),
+            read,
+        )
+        for wording in ("pattern", "beginner")
+    )
+    words = words_of(language)
+    mended = [
+        pair for pair in zip(usual.causes, beginner.causes, strict=True) if pair[0].next.before == count
+    ]
+
+    assert mended
+    for short, in_words in mended:
+        line, first = words.render(short.next.text), short.next.steps[0]
+        assert short.next == in_words.next
+        assert line in words.render(short.fix)
+        assert line not in words.render(in_words.fix)
+        assert knit.format(first.times) in words.render(in_words.fix)
+        assert ".." not in words.render(in_words.fix)
 
 
 def test_a_pattern_that_does_not_come_out_is_refused() -> None:

@@ -12,6 +12,8 @@ from roundwright.knitting.counting.request import CountRequest
 from roundwright.knitting.crown.crown import crown_multiple
 from roundwright.knitting.crown.request import CrownShape
 from roundwright.knitting.crown.styles import STYLES
+from roundwright.knitting.hat.bridge import bridging_round
+from roundwright.knitting.rounds.round import Repeat
 from roundwright.wording.proofreading.read import read
 from tests.support import by_hand
 from tests.support.handouts import handout_of
@@ -110,6 +112,33 @@ def test_published_hats_keep_their_one_count(
     assert [rounds[0]["before"], *(round["after"] for round in rounds)] == printed
     assert size["cast_on"]["stitches"] == stitches
     assert size["body"]["adjust"] is None
+
+
+@pytest.mark.parametrize("stitches", [19, 21, 22, 25, 28])
+def test_a_beret_on_a_loop_stays_in_even_halves(stitches: int) -> None:
+    """The round between changes both halves of the cast-on by as much, so that the crown cuts hardly a decrease."""
+    (size,) = hats(
+        gauge={"stitches": stitches},
+        sizes=[{"adult": "man"}],
+        silhouette="beret",
+        needles={"magic_loop": {"value": 100, "unit": "cm"}},
+    )["sizes"]
+    adjust = size["body"]["adjust"]
+
+    assert by_hand.work_hat(size) == size["crown"]["stitches_left"]
+    assert max(adjust["needles"]) - min(adjust["needles"]) <= 2
+    assert size["split"]["straddles"] <= 1
+
+
+def test_a_round_between_of_two_sorts_of_sections_is_alike_in_both_halves() -> None:
+    """108 to 152: 44 sections of 3 and 2 stitches (arithmetic), the wide ones half before, half behind."""
+    assert bridging_round(1, 108, 152).text == "[k2, kfb] 10 times, [k1, kfb] 24 times, [k2, kfb] 10 times"
+    for before in range(16, 200):
+        for after in range(before // 2 + before % 2, 2 * before + 1):
+            round = bridging_round(1, before, after)
+            assert (round.before, round.after) == (before, after)
+            brackets = [step for step in round.steps if isinstance(step, Repeat)]
+            assert not any(isinstance(inner, Repeat) for bracket in brackets for inner in bracket.steps)
 
 
 @pytest.mark.parametrize(("kind", "last"), [("ribbed", "rib"), ("garter", "purl"), ("rolled", "knit")])

@@ -67,6 +67,18 @@ def test_a_size_of_the_chart_is_told_in_the_units_of_the_answer():
     assert "cm" not in imperial
 
 
+def test_what_a_reference_is_worth_is_told_in_the_units_of_the_answer():
+    """Medians at 23 weeks from 20.8 to 21.6 cm are 8.19 to 8.50 in; a step of 0.76 cm at five years is 0.30 in."""
+    preterm = heads.head_of(Wearer(gestation_weeks=23), units="imperial").warnings[0].message
+    older = heads.head_of(Wearer(age_years=6), units="imperial").basis[0].rule
+
+    assert "from 8.19 to 8.5 in" in preterm
+    assert "cm" not in preterm
+    assert "0.3 in (boys)" in older
+    assert "cm" not in older
+    assert "0.76 cm (boys)" in heads.head_of(Wearer(age_years=6)).basis[0].rule
+
+
 @pytest.mark.parametrize(("adult", "mean_cm"), [("man", 57.44), ("woman", 56.11)])
 def test_adults_are_measured_means(adult, mean_cm):
     """ANSUR II (Gordon et al. 2014), head circumference."""

@@ -3,10 +3,12 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible
+from roundwright.knitting.hat.plan import hat_rounds
 from roundwright.knitting.hat.request import Brim, HatRequest, HatSize
-from roundwright.knitting.quantities import Gauge, Length, Mass, YarnCount
+from roundwright.knitting.quantities import Gauge, Length, Mass, YarnCount, mm
 from roundwright.knitting.rounds.round import Repeat, Round, Work
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.knitting.work.yarn_remaining import Hank, LeftYarn, RemainingRequest, remaining
@@ -171,6 +173,57 @@ def test_every_size_has_a_verdict_of_its_own() -> None:
     assert answer.verdict == "not_enough"
     assert [size.verdict for size in answer.sizes] == ["enough", "not_enough"]
     assert answer.rounds is None
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+def test_the_tail_kept_is_the_tail_that_the_pattern_leaves(units: str) -> None:
+    """What is missing is the highest use and the longest tail of the finish, less what is left (arithmetic)."""
+    finish = hat_rounds(replace(HAT, units=units), 0).crown.finish
+    answer = remaining(RemainingRequest(left=grams(10), hat=HAT, units=units))
+    kept = answer.missing.length.value + answer.left.low.length.value - answer.used.high.length.value
+    in_metres = 0.9144 if units == "imperial" else 1.0
+
+    assert kept * in_metres == pytest.approx(mm(finish.tail_longest) / 1000, abs=1e-3)
+    assert f"a tail of {finish.tail_longest.value:g} {finish.tail_longest.unit};" in answer.basis[0].rule
+
+
+def test_every_hat_of_a_class_has_its_tail() -> None:
+    """Three hats are fastened off with three tails (arithmetic)."""
+    alone, three = (
+        remaining(
+            RemainingRequest(left=grams(10), hat=replace(HAT, sizes=(replace(HAT.sizes[0], makers=makers),)))
+        )
+        for makers in (1, 3)
+    )
+    tails = [
+        answer.missing.length.value + answer.left.low.length.value - answer.used.high.length.value
+        for answer in (alone, three)
+    ]
+    assert tails[1] == pytest.approx(3 * tails[0], abs=1e-3)
+
+
+def test_yarn_that_should_last_to_the_end_is_not_said_to_run_out_there() -> None:
+    """With yarn for all 20 rounds and hardly a tail, the end is named, not `about 20 of the 20 rounds`."""
+    messages = []
+    for centimetres in range(2_000, 5_000, 5):
+        answer = remaining(
+            RemainingRequest(left=metres(centimetres / 100), rounds=plain_rounds(20), gauge=GAUGE)
+        )
+        assert ("about" in answer.message) == (answer.verdict != "enough" and answer.rounds.expected < 20)
+        if answer.verdict == "too_close" and answer.rounds.expected == 20:
+            assert ("the tail" in answer.message) == (answer.rounds.low == 20)
+            messages.append(answer.message.partition(",")[0])
+    assert set(messages) == {
+        "Too close to tell: it should last to the end of the 20 rounds",
+        "Too close to tell: it lasts to the last stitch",
+    }
+
+
+@pytest.mark.parametrize(("units", "tail"), [("metric", "20 cm"), ("imperial", "8 in")])
+def test_the_tail_of_other_work_is_in_the_units_of_the_answer(units: str, tail: str) -> None:
+    """A tail to sew with is a hand's length, 8 in or about 20 cm (common practice)."""
+    answer = remaining(RemainingRequest(left=metres(10), stitches=500, gauge=GAUGE, units=units))
+    assert f"a tail of {tail};" in answer.basis[0].rule
 
 
 def test_by_a_weighed_swatch_only_masses_are_compared() -> None:

@@ -6,6 +6,7 @@ import msgspec
 import pytest
 from msgspec import Meta, Struct
 
+from roundwright.knitting.hat.needles import HatNeedles
 from roundwright.web.problems import ProblemError
 from roundwright.web.routes.request_reader import BodyReader, ParameterReader
 
@@ -87,6 +88,24 @@ def test_a_fault_is_placed_and_said(body, pointer, detail):
     message = detail.replace("This", repr(field), 1) if detail.startswith("This ") else detail
     assert ("invalid-request", message) == (refused.value.slug, refused.value.detail)
     assert [(pointer, detail)] == [(fault.pointer, fault.detail) for fault in refused.value.faults]
+
+
+@pytest.mark.parametrize(
+    ("circulars", "detail"),
+    [
+        ("1", "This must be 2. The number of circulars, each of which holds half of the stitches;"),
+        ("3", "This must be 2. The number of circulars, each of which holds half of the stitches;"),
+        ('{"value": 60, "unit": "cm"}', "This must be a whole number, not an object: write 2."),
+        ('"two"', "This must be a whole number, not text: write 2."),
+    ],
+)
+def test_of_two_circulars_the_number_is_asked_for(circulars, detail):
+    """A hat on circulars is on two (common practice): no other number is named, and a length is not asked for."""
+    with pytest.raises(ProblemError) as refused:
+        BodyReader(HatNeedles).read(f'{{"circulars": {circulars}}}'.encode())
+
+    (fault,) = refused.value.faults
+    assert fault.detail.startswith(detail)
 
 
 def test_all_faults_are_named_at_once():

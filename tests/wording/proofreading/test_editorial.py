@@ -144,6 +144,32 @@ def test_a_cast_on_for_the_rib_suits_the_crown_too(cast_on: int, crown: str, cro
     assert crown_note is None or crown_note in note.message
 
 
+@pytest.mark.parametrize(
+    ("crown", "nearest"),
+    [
+        (
+            "*k6, k2tog; rep from * around. 84 sts",
+            "96 is the nearest on which the other rounds come out, too.",
+        ),
+        ("[k9, k2tog] 8 times. 80 sts", "88 is the nearest that is."),
+        (
+            "*k8, k2tog; rep from * around. 81 sts",
+            "The crown is in 9 sections, and no count for this size suits both",
+        ),
+    ],
+)
+def test_the_multiple_named_breaks_no_other_round(crown: str, nearest: str) -> None:
+    """90 beside fours: 96 leaves 84 by eighths, 88 is 8 elevenths, and 72 and 108 are hats of another size."""
+    text = f"Cast on 90 sts.\nRnds 1-6: *k2, p2; rep from * around.\nRnd 7: knit.\nRnd 8: {crown}"
+    (note,) = [
+        finding
+        for finding in proofread(ProofreadRequest(cast_on=(90,), text=text)).findings
+        if finding.code == "not_a_multiple"
+    ]
+
+    assert nearest in note.message
+
+
 def test_every_rule_has_a_slip() -> None:
     """No editorial code without its test, and each of them a note."""
     tested = {code for code, _, _, _ in SLIPS} | {"not_a_multiple", "rhythm_broken"}

@@ -15,11 +15,11 @@ from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import written_line
+from roundwright.knitting.rounds.plain_language import plain_sentences
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, runs
 from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.read import Reading, read
 from roundwright.wording.writing import pattern as write
-from roundwright.wording.writing.plain_language import plain_sentences
 from tests.corpus.score import errors
 from tests.knitting.rounds.test_round import steps
 from tests.support.hats import hat_requests
@@ -427,11 +427,13 @@ Next rnd: k2tog around"""
 
 
 def test_work_to_a_length_is_noted() -> None:
-    """Rounds worked to a length have no number: one is read, and the count goes on from it."""
+    """Rounds worked to a length have no number: one round stands for all, and the count goes on from it."""
     reading = read("*k2, p2; rep from * around until brim measures 5 cm.\nNext rnd: k2tog around", (48,))
 
     assert [(1, 48), (2, 24)] == counts(reading)
-    assert ["to_a_length"] == [found.code for found in reading.findings]
+    (note,) = reading.findings
+    assert note.code == "to_a_length"
+    assert "only your gauge can tell how many rounds it takes" in note.message
 
 
 def test_repeats_are_executed_without_writing_them_out() -> None:

@@ -327,7 +327,7 @@ HAT_OF_EIGHTS = (
     ("cast_on", "printed", "meant", "nearest"),
     [
         ((82,), "82", "80", ["80"]),
-        ((85,), "85", "88", ["84"]),
+        ((85,), "85", "88", ["88"]),
         ((82, 90), "82 (90)", "80 (88)", []),
         ((82, 88, 94), "82 (88, 94)", "80 (88, 96)", ["80", "96"]),
         ((84, 90), "84 (90)", "80 (88)", ["88"]),
@@ -340,7 +340,7 @@ def test_the_cast_on_meant_suits_every_round(
 ) -> None:
     """The nearest multiple of the 4 stitches of the rib and the 8 of the crown (arithmetic), in each size.
 
-    A note names the multiple of 4 that is nearest, and of two as near that of 8. There is none where the
+    A note names the multiple of 4 that is nearest, of those that are multiples of 8. There is none where the
     cast-on of none of several sizes is one.
     """
     reading = read(HAT_OF_EIGHTS.format(printed), cast_on)

@@ -212,7 +212,9 @@ def _notices_of_right(progress: Progress, counted: Counted) -> tuple[Notice, ...
 def _next_named(progress: Progress, following: NextLine | None) -> str:
     if following is None:
         return go_on(progress, None)
-    return say("count.right.next", line=progress.line_named(following), text=following.round.text)
+    return say(
+        "count.right.next", line=progress.line_named(following), text=progress.wording(following.round)
+    )
 
 
 def _wrong(

@@ -609,7 +609,7 @@ def _wrong_line(progress: Progress, counted: Counted, cause: Cause) -> Explanati
         ),
         where=joined(
             " ",
-            say("count.wrong_line.where", text=stage.lines[0].text),
+            say("count.wrong_line.where", text=progress.wording(stage.lines[0])),
             *_needles_after_line(progress, counted, cause),
         ),
         fix=fix,

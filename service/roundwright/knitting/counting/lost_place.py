@@ -98,7 +98,9 @@ def found(progress: Progress, places: Sequence[Place], as_before: str) -> tuple[
     if line is None:
         return None, joined(" ", as_before, *which)
     word = say(f"count.word.{progress.word}")
-    unsure = say("count.right.unsure", line=progress.line_named(line), text=line.round.text, word=word)
+    unsure = say(
+        "count.right.unsure", line=progress.line_named(line), text=progress.wording(line.round), word=word
+    )
     return line, joined(" ", *which, unsure)
 
 

@@ -13,6 +13,7 @@ from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import star_of
+from roundwright.knitting.rounds.plain_language import PlainLine
 from roundwright.knitting.rounds.round import Repeat, Round, Steps, Work, execute, fold, runs, uses_and_leaves
 from roundwright.language import say
 
@@ -110,6 +111,7 @@ class Progress(NamedTuple):
     - `cast_on_now`: whether the count is of the cast-on itself, with no round above it
     - `printed`: of the rounds of a pattern in words, whether the text numbers them; the others are counted
     - `alike`: the places whose round has the number that is stated, where a pattern in words has several
+    - `beginner`: whether rounds are told in sentences, as in the pattern that is followed
     - `possible`: the places the knitter may have reached, from the first round of each, where no round is stated
     """
 
@@ -121,9 +123,14 @@ class Progress(NamedTuple):
     loop: bool = False
     fragment: bool = False
     cast_on_now: bool = False
+    beginner: bool = False
     possible: tuple[Place, ...] = ()
     printed: tuple[bool, ...] = ()
     alike: tuple[Place, ...] = ()
+
+    def wording(self, round: Round) -> str:
+        """What is worked in a round, in words: its line, or the sentences that a beginner reads."""
+        return PlainLine(round.steps) if self.beginner else round.text
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""

@@ -35,7 +35,7 @@ class Fix(NamedTuple):
 def go_on(progress: Progress, line: NextLine | None) -> str:
     """What comes next as the pattern has it."""
     if line is not None:
-        return say("count.go_on.next", line=progress.line_named(line), text=line.round.text)
+        return say("count.go_on.next", line=progress.line_named(line), text=progress.wording(line.round))
     key = "count.go_on.done" if progress.unread is None else "count.go_on.unread"
     return say(
         "count.go_on.fragment" if progress.fragment else key,
@@ -147,7 +147,7 @@ def _mended(progress: Progress, counted: Counted, cause: Cause, after: NextLine,
             line=progress.line_named(line),
             word=say(f"count.word.{progress.word}"),
             how=_how(cause, after.round, line.round),
-            text=line.round.text,
+            text=progress.wording(line.round),
             after=say_count("stitches", line.round.after),
         )
     ]
@@ -245,7 +245,7 @@ def take_back(progress: Progress, cause: Cause) -> Fix:
         word=say(f"count.word.{progress.word}"),
         before=say_count("stitches", line.round.before),
         line=progress.line_named(line),
-        text=line.round.text,
+        text=progress.wording(line.round),
     )
     return Fix(words, line, takes_back=True)
 
@@ -270,7 +270,7 @@ def catch_up(progress: Progress, cause: Cause, shaped: int, plain: Needles) -> F
     words = say(
         "count.worked_plain.fix" if instead else "count.worked_plain.fix.first",
         line=progress.line_named(caught),
-        text=line.text,
+        text=progress.wording(line),
         after=say_count("stitches", line.after),
         go_on=then,
         last_resort=say("count.fix.last_resort"),

@@ -208,12 +208,18 @@ def _nearest(stitches: list[int], wanted: tuple[int, ...]) -> list[int] | None:
 
 
 def _beside(start: int, end: int, more: int, beside: tuple[int, ...]) -> Iterator[int]:
-    """Where it is likeliest to have happened: on a decrease that was missed, behind one too many."""
+    """Where it is likeliest to have happened: on a decrease that was missed, behind one too many.
+
+    Several are spread over these places, as the round would have had them: nobody knows which were forgotten, and
+    side by side they would show.
+    """
     here = [place for place in beside if start <= place < end]
-    if len(here) < abs(more):
+    few = abs(more)
+    if len(here) < few:
         yield from _evenly(start, end, more, beside)
     else:
-        for place in here[: abs(more)]:
+        for turn in range(few):
+            place = here[turn * len(here) // few]
             yield place if more > 0 else min(place + 1, end - 1)
 
 

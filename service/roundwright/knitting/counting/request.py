@@ -58,9 +58,13 @@ class CountRequest(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     crown: Annotated[
         CrownRequest | None, Meta(description="The crown being worked, as `/v1/crown` takes it.")
     ] = None
-    hat: Annotated[HatRequest | None, Meta(description="The hat being worked, as `/v1/hats` takes it.")] = (
-        None
-    )
+    hat: Annotated[
+        HatRequest | None,
+        Meta(
+            description="The hat being worked, as `/v1/hats` takes it. With its `wording` for beginners the sentences "
+            "of the answer tell rounds in words, too; `text` of a round is its line all the same."
+        ),
+    ] = None
     pattern: Annotated[WrittenPattern | None, Meta(description="The pattern being followed, in words.")] = (
         None
     )
@@ -322,6 +326,7 @@ def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
         "row" if flat else "round",
         (*crown.warnings, *shared.notices),
         loop=held is not None and held.magic_loop is not None and len(shared.needles or ()) == 2,
+        beginner=hat.wording == "beginner",
     )
 
 

@@ -17,10 +17,10 @@ from roundwright import reference
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
 from roundwright.knitting.crown.finish import (
     CORD_BASIS,
-    TAIL_BASIS,
     CrownFinish,
     cord_notices,
     finished,
+    tail_basis,
 )
 from roundwright.knitting.crown.geometry import GEOMETRY_BASIS, CrownGeometry, geometry, surface
 from roundwright.knitting.crown.picture import crown_picture
@@ -220,7 +220,7 @@ def _work_crown(  # noqa: PLR0917 - keys of the cache
         )
         if len(rounds) <= MOST_DRAWN_ROUNDS
         else None,
-        basis=_basis(inputs, rounds),
+        basis=_basis(inputs, rounds, units),
         warnings=(
             *warnings,
             *cord_notices(finish, f"{pointer}/finish"),
@@ -417,13 +417,13 @@ def _lie_notices(
             yield Notice(code="not_flat", message=message, pointer=f"{pointer}/cadence")
 
 
-def _basis(inputs: CrownInputs, rounds: tuple[Round, ...]) -> tuple[Basis, ...]:
+def _basis(inputs: CrownInputs, rounds: tuple[Round, ...], units: UnitSystem) -> tuple[Basis, ...]:
     parts = (
         (True, inputs.style.basis),
         (bool(rounds) and rounds[0].kind == "adjust", ADJUST_BASIS),
         (any(round.before % 2 and round.after == round.before // 2 + 1 for round in rounds), ODD_BASIS),
         (inputs.seam_stitches, SEAM_BASIS),
-        (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else TAIL_BASIS),
+        (True, CORD_BASIS if inputs.shape.finish.kind == "cord" else tail_basis(units)),
         (inputs.gauge, GEOMETRY_BASIS),
         (not (inputs.gauge and inputs.gauge.rows), SHAPE_BASIS),
     )

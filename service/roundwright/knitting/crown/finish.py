@@ -1,6 +1,6 @@
 """The finish: the last stitches of a crown are drawn up on the tail, or worked on as a cord."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Annotated, Final, Literal
 
 from msgspec import Meta, Struct
@@ -74,10 +74,21 @@ CORD_BASIS: Final = Basis(
     say("finish.cord_basis"),
     "published cord tutorials; length: this service's own policy",
 )
-TAIL_BASIS: Final = Basis(
-    say("finish.tail_basis"),
-    COMMON_PRACTICE,
-)
+
+
+def tails(units: UnitSystem, opening_mm: float = 0.0) -> tuple[Length, Length]:
+    """The shortest and the longest tail that draws up an opening and is sewn with; without one it is only sewn with."""
+    step_mm = mm(_TAIL_STEP[units])
+    shortest, longest = (
+        length(round((mm(sewn) + times * opening_mm) / step_mm) * step_mm, units)
+        for sewn, times in zip(TAIL, OPENING_TIMES, strict=True)
+    )
+    return shortest, longest
+
+
+def tail_basis(units: UnitSystem) -> Basis:
+    """What the tail to draw up rests on, in these units."""
+    return Basis(say("finish.tail_basis", sewn_with=range_text(*tails(units))), COMMON_PRACTICE)
 
 
 def close_for(kind: FinishKind, close_at: int | None, usual: int, pointer: str) -> int:
@@ -105,7 +116,7 @@ def finished(
 ) -> CrownFinish:
     """The finish over the stitches left; `seam` where there is one to sew."""
     cord = finish.kind == "cord"
-    shortest, longest = _tails(finish, stitches, gauge, units)
+    shortest, longest = tails(units, _opening_mm(finish, stitches, gauge))
     return CrownFinish(
         kind=finish.kind,
         stitches=stitches,
@@ -137,13 +148,11 @@ def cord_notices(finish: CrownFinish, pointer: str) -> tuple[Notice, ...]:
     )
 
 
-def _tails(finish: Finish, stitches: int, gauge: Gauge | None, units: UnitSystem) -> Iterator[Length]:
-    """The shortest and the longest tail; that of a cord goes through few stitches and is sewn in inside it."""
-    width_mm = stitch_width_mm(gauge) if gauge else USUAL_STITCH_MM
-    opening_mm = 0.0 if finish.kind == "cord" else stitches * width_mm
-    step_mm = mm(_TAIL_STEP[units])
-    for sewn, times in zip(TAIL, OPENING_TIMES, strict=True):
-        yield length(round((mm(sewn) + times * opening_mm) / step_mm) * step_mm, units)
+def _opening_mm(finish: Finish, stitches: int, gauge: Gauge | None) -> float:
+    """The opening that is drawn up; none above a cord, whose tail goes through few stitches and ends inside it."""
+    if finish.kind == "cord":
+        return 0.0
+    return stitches * (stitch_width_mm(gauge) if gauge else USUAL_STITCH_MM)
 
 
 def _words(finish: Finish, stitches: int, tail: Message) -> Message:

@@ -18,6 +18,7 @@ from roundwright.knitting.needles.boundaries import boundary_paths
 from roundwright.knitting.needles.tracking import track_needles_along
 from roundwright.knitting.needles.whole_repeats import split_in_repeats
 from roundwright.knitting.quantities import Gauge, Length, mm, quantity_text, stitch_width_mm
+from roundwright.knitting.rounds import balanced_words
 from roundwright.knitting.rounds.round import Multiple, Repeat, Round, Steps, StitchName, nearest_count
 from roundwright.knitting.rounds.spread import spread
 from roundwright.knitting.rounds.work_round import work_round
@@ -265,8 +266,23 @@ def bridging_round(number: int, before: int, after: int) -> Round:
     changes = abs(after - before)
     steps = spread(before, changes, method)
     if _is_nested(steps):
-        steps = spread(before, changes, method, arrangement="grouped")
+        steps = _in_alike_halves(spread(before, changes, method, arrangement="grouped"))
     return work_round(number, before, steps, "adjust")
+
+
+def _in_alike_halves(grouped: Steps) -> Steps:
+    """Wide sections, then narrow ones, with half of the wide ones moved to the end.
+
+    So both halves of a loop change by as much, and stay even where they were, which saves slides in the crown.
+    """
+    wide, narrow = grouped
+    assert isinstance(wide, Repeat)  # a section alone would not have been nested
+    first = -(-wide.times // 2)
+    return balanced_words.joined(
+        balanced_words.times(first, wide.steps),
+        (narrow,),
+        balanced_words.times(wide.times - first, wide.steps),
+    )
 
 
 def _is_nested(steps: Steps) -> bool:

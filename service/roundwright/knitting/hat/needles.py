@@ -75,7 +75,10 @@ class HatNeedles(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ] = None
     circulars: Annotated[
         Annotated[int, Meta(ge=2, le=2)] | None,
-        Meta(description="Two circulars, each of which holds half of the stitches."),
+        Meta(
+            description="The number of circulars, each of which holds half of the stitches; their length is not asked "
+            "for."
+        ),
     ] = None
     circular: Annotated[
         Length | None,

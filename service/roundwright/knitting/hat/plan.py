@@ -52,7 +52,7 @@ from roundwright.knitting.needles.best_split import NeedleSplit, NeedleStitches
 from roundwright.knitting.needles.start import StartStep
 from roundwright.knitting.needles.whole_repeats import WHOLE_REPEATS_BASIS
 from roundwright.knitting.picture_address import PicturePath
-from roundwright.knitting.quantities import Gauge, row_height_mm
+from roundwright.knitting.quantities import Gauge, UnitSystem, mm, row_height_mm
 from roundwright.knitting.rounds.round import Round
 from roundwright.knitting.sizing.cast_on import CastOnAnswer
 from roundwright.knitting.sizing.head_references import step_between_notices
@@ -164,7 +164,7 @@ def hats(request: HatRequest, write: Writer) -> HatsAnswer:
     order = class_order(works, fabric, request.units, request.margin_percent)
     warnings = (
         *unusual_gauge(request.gauge, "#/gauge"),
-        *_warnings(plans, sizes),
+        *_warnings(plans, sizes, request.units),
         *(_shared_dome(request, plans) if is_shared else ()),
         *rib_of_two_colours(brim_purl=request.colours.brim_purl if request.colours else None),
         *floats_notice(
@@ -281,7 +281,8 @@ def _plan(request: HatRequest, index: int, worked: WorkedSize, fabric: Fabric) -
 
 
 def _hat_work(worked: WorkedSize) -> HatWork:
-    return HatWork(size_label(worked.size), worked.size.makers, worked.segments)
+    tail_mm = mm(worked.crown.finish.tail_longest)
+    return HatWork(size_label(worked.size), worked.size.makers, worked.segments, tail_mm)
 
 
 def _start(split: NeedleSplit | None, in_hand: NeedlesInHand | None) -> NeedleStart | None:
@@ -338,7 +339,9 @@ def _own_rounds(crown: CrownAnswer, own: CrownShape, gauge: Gauge) -> int:
     return len(crown_counts(crown.shaped_stitches, own, gauge).counts) + crown.is_adjusted
 
 
-def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[WorkedSize, ...]) -> tuple[Notice, ...]:
+def _warnings(
+    plans: tuple[HatPlan, ...], sizes: tuple[WorkedSize, ...], units: UnitSystem
+) -> tuple[Notice, ...]:
     """The warnings of all sizes and parts, each once; one that is not of all sizes begins with the size."""
     counts = tuple(
         SizeCount(
@@ -359,6 +362,6 @@ def _warnings(plans: tuple[HatPlan, ...], sizes: tuple[WorkedSize, ...]) -> tupl
     ages = [age_in_months(worked.size.age_months, worked.size.age_years) for worked in sizes]
     return tuple(
         dict.fromkeys(
-            (*named_by_size(of_sizes), *step_between_notices(ages, "#/sizes"), *size_notices(counts))
+            (*named_by_size(of_sizes), *step_between_notices(ages, "#/sizes", units), *size_notices(counts))
         )
     )

@@ -7,6 +7,7 @@ standards at its age since term. One standard ends where the other begins: they 
 from typing import Final, NamedTuple
 
 from roundwright.knitting.answers import COMMON_PRACTICE, Basis
+from roundwright.knitting.quantities import UnitSystem
 from roundwright.knitting.sizing.head_references import (
     LAST_MONTH,
     TERM_WEEKS,
@@ -58,16 +59,19 @@ def with_own_z(wearer: WearerToday) -> WearerToday:
     return wearer._replace(own_z=z_score(combined(now), wearer.own_mm))
 
 
-def heads_after(wearer: WearerToday, months: float) -> Heads | None:
-    """The heads of the wearer's group some months from today; None where nothing but a head is known."""
+def heads_after(wearer: WearerToday, months: float, units: UnitSystem = "metric") -> Heads | None:
+    """The heads of the wearer's group some months from today; None where nothing but a head is known.
+
+    Their basis is in these units.
+    """
     if wearer.adult is not None:
         return heads_of_adults(wearer.adult)
     if wearer.age_months is not None:
-        return heads_at_age(wearer.age_months + months, wearer.sex)
+        return heads_at_age(wearer.age_months + months, wearer.sex, units)
     if wearer.gestation_weeks is None:
         return None
     weeks = _weeks_now(wearer) + months * WEEKS_IN_MONTH
-    return heads_of_baby(wearer.gestation_weeks, weeks, wearer.sex)
+    return heads_of_baby(wearer.gestation_weeks, weeks, wearer.sex, units)
 
 
 def head_after(wearer: WearerToday, months: float) -> float:

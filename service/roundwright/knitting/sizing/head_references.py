@@ -12,7 +12,7 @@ from typing import Final, Literal, NamedTuple, get_args
 
 from roundwright import reference
 from roundwright.knitting.answers import Basis, Notice
-from roundwright.knitting.quantities import tidy
+from roundwright.knitting.quantities import UnitSystem, difference, length, quantity_text, range_text, tidy
 from roundwright.language import Message, joined, say, say_count
 
 Sex = Literal["girl", "boy"]
@@ -39,6 +39,8 @@ NEWBORN_MODEL_WEEK: Final = 33
 """Its newborn model begins here; before it the very-preterm model holds, to 32 weeks and 6 days."""
 TERM_WEEKS: Final = 40
 """Term: the corrected age of a baby born earlier is counted from here."""
+REFERENCES_AT_WEEK_CM: Final = {OLSEN_WEEK: (20.8, 21.6), FIRST_INTERGROWTH_WEEK: (21.3, 22.7)}
+"""The least and the greatest median that the references give where one ends and the next begins."""
 BORN_PRETERM: Final = (27, 37)
 """Weeks of gestation at birth of the babies of INTERGROWTH-21st's postnatal standard, the second not included."""
 LAST_POSTNATAL_WEEK: Final = 64
@@ -73,9 +75,14 @@ class Heads(NamedTuple):
     basis: Basis
 
 
-def heads_at_age(months: float, sex: Sex | None = None) -> Heads:
-    """Heads at an age of 0 to 252 months: WHO to 5 years, above them Netherlands 1997; the two are never blended."""
-    return _heads_by_who(months, sex) if months <= LAST_WHO_MONTH else _heads_in_the_netherlands(months, sex)
+def heads_at_age(months: float, sex: Sex | None = None, units: UnitSystem = "metric") -> Heads:
+    """Heads at an age of 0 to 252 months: WHO to 5 years, above them Netherlands 1997; the two are never blended.
+
+    The basis is in these units.
+    """
+    if months <= LAST_WHO_MONTH:
+        return _heads_by_who(months, sex)
+    return _heads_in_the_netherlands(months, sex, units)
 
 
 def _heads_by_who(months: float, sex: Sex | None) -> Heads:
@@ -86,11 +93,11 @@ def _heads_by_who(months: float, sex: Sex | None) -> Heads:
     return Heads(tuple(_at(_who_points(group_sex), months) for group_sex in _sexes(sex)), standard, basis)
 
 
-def _heads_in_the_netherlands(months: float, sex: Sex | None) -> Heads:
+def _heads_in_the_netherlands(months: float, sex: Sex | None, units: UnitSystem) -> Heads:
     """By half years, interpolated in M and in S."""
     row = reference.growth_netherlands()["girl"][0]
     basis = Basis(
-        joined(" ", say("head.basis.netherlands"), _step_at_five_years()),
+        joined(" ", say("head.basis.netherlands"), _step_at_five_years(units)),
         reference.cite("growth-5-21", row),
     )
     years = counted(months / MONTHS_IN_YEAR, "years")
@@ -136,22 +143,30 @@ def _at(points: tuple[_Point, ...], months: float) -> Distribution:
 
 
 @cache
-def _step_at_five_years() -> Message:
+def _step_at_five_years(units: UnitSystem) -> Message:
     boys, girls = (
-        _netherlands_points(sex)[0].m_cm - reference.growth_who()[sex][LAST_WHO_MONTH].m_cm
+        quantity_text(
+            difference(
+                CM_MM * (_netherlands_points(sex)[0].m_cm - reference.growth_who()[sex][LAST_WHO_MONTH].m_cm),
+                units,
+            ),
+            2,
+        )
         for sex in reference.SEXES
     )
     return say("head.step_at_five_years", boys=boys, girls=girls)
 
 
-def step_notices(months: float, pointer: str) -> tuple[Notice, ...]:
+def step_notices(months: float, pointer: str, units: UnitSystem) -> tuple[Notice, ...]:
     """The warning that goes with an age in the year after the step from one reference to the other."""
     if not LAST_WHO_MONTH <= months <= LAST_WHO_MONTH + MONTHS_IN_YEAR:
         return ()
-    return (_step_notice(pointer),)
+    return (_step_notice(pointer, units),)
 
 
-def step_between_notices(ages_months: Sequence[float | None], pointer: str) -> tuple[Notice, ...]:
+def step_between_notices(
+    ages_months: Sequence[float | None], pointer: str, units: UnitSystem
+) -> tuple[Notice, ...]:
     """The warning that the ages of several sizes lie on both sides of the step; a size alone is compared with none.
 
     `pointer` is that of the sizes; None is the age of a size that has none.
@@ -159,13 +174,13 @@ def step_between_notices(ages_months: Sequence[float | None], pointer: str) -> t
     ages = [months for months in ages_months if months is not None]
     if not ages or not min(ages) <= LAST_WHO_MONTH < max(ages):
         return ()
-    return (_step_notice(f"{pointer}/{ages_months.index(max(ages))}"),)
+    return (_step_notice(f"{pointer}/{ages_months.index(max(ages))}", units),)
 
 
-def _step_notice(pointer: str) -> Notice:
+def _step_notice(pointer: str, units: UnitSystem) -> Notice:
     return Notice(
         code="standards_meet",
-        message=joined(" ", _step_at_five_years(), say("head.step_is_no_growth")),
+        message=joined(" ", _step_at_five_years(units), say("head.step_is_no_growth")),
         pointer=pointer,
     )
 
@@ -242,21 +257,27 @@ def _with_centiles(low_mm: float, median_mm: float, high_mm: float) -> Distribut
     return Distribution(median_mm, (median_mm - low_mm) / Z97, (high_mm - median_mm) / Z97)
 
 
-def early_notices(weeks: float, pointer: str) -> tuple[Notice, ...]:
+def early_notices(weeks: float, pointer: str, units: UnitSystem) -> tuple[Notice, ...]:
     """The warning that goes with a gestation below 24 weeks."""
     if weeks >= FIRST_INTERGROWTH_WEEK:
         return ()
     by_ultrasound = say("head.by_ultrasound") if weeks < OLSEN_WEEK else ""
+    at_23, at_24 = (
+        range_text(length(CM_MM * least, units), length(CM_MM * greatest, units), 3)
+        for least, greatest in REFERENCES_AT_WEEK_CM.values()
+    )
     return (
         Notice(
             code="references_differ",
-            message=joined(" ", by_ultrasound, say("head.references_differ")),
+            message=joined(" ", by_ultrasound, say("head.references_differ", at_23=at_23, at_24=at_24)),
             pointer=pointer,
         ),
     )
 
 
-def heads_of_baby(gestation_weeks: float, postmenstrual_weeks: float, sex: Sex | None = None) -> Heads:
+def heads_of_baby(
+    gestation_weeks: float, postmenstrual_weeks: float, sex: Sex | None = None, units: UnitSystem = "metric"
+) -> Heads:
     """Heads of babies by gestation at birth and postmenstrual age today, in weeks.
 
     At birth: size at birth. Born at 27 to 36 weeks: INTERGROWTH-21st's postnatal standard to 64 weeks. All others: size
@@ -268,7 +289,7 @@ def heads_of_baby(gestation_weeks: float, postmenstrual_weeks: float, sex: Sex |
     elif postmenstrual_weeks <= max(TERM_WEEKS, gestation_weeks):
         return heads_at_weeks(postmenstrual_weeks, sex)
     since_term = (postmenstrual_weeks - max(TERM_WEEKS, gestation_weeks)) / WEEKS_IN_MONTH
-    heads = heads_at_age(since_term, sex)
+    heads = heads_at_age(since_term, sex, units)
     return heads._replace(standard=say("head.standard.from_term", standard=heads.standard))
 
 

@@ -134,7 +134,7 @@ class Head(NamedTuple):
 
 @lru_cache(maxsize=128)  # the participants of a class send the same few heads
 def head_of(wearer: Wearer, pointer: str = "#", units: UnitSystem = "metric") -> Head:
-    """The head of a wearer; its warnings are in these units.
+    """The head of a wearer; its basis and its warnings are in these units.
 
     Raises `Impossible` where it is not given in exactly one way, where a sex is given without a child's age, and where
     a measured head is too small or too large for a head.
@@ -144,21 +144,21 @@ def head_of(wearer: Wearer, pointer: str = "#", units: UnitSystem = "metric") ->
         return measured_head(wearer.head, f"{pointer}/head")
     months = age_in_months(wearer.age_months, wearer.age_years)
     if months is not None:
-        return _median_head(heads_at_age(months, wearer.sex), months)
+        return _median_head(heads_at_age(months, wearer.sex, units), months)
     if wearer.gestation_weeks is not None:
-        return _babys_head(wearer, wearer.gestation_weeks, pointer)
+        return _babys_head(wearer, wearer.gestation_weeks, pointer, units)
     if wearer.adult is not None:
         return _median_head(heads_of_adults(wearer.adult), None, "mean")
     assert wearer.chart is not None
     return _chart_head(wearer.chart, f"{pointer}/chart", units)
 
 
-def _babys_head(wearer: Wearer, gestation_weeks: float, pointer: str) -> Head:
+def _babys_head(wearer: Wearer, gestation_weeks: float, pointer: str, units: UnitSystem) -> Head:
     weeks = gestation_weeks if wearer.postmenstrual_weeks is None else wearer.postmenstrual_weeks
     head = _median_head(
-        heads_of_baby(gestation_weeks, weeks, wearer.sex), (weeks - gestation_weeks) / WEEKS_IN_MONTH
+        heads_of_baby(gestation_weeks, weeks, wearer.sex, units), (weeks - gestation_weeks) / WEEKS_IN_MONTH
     )
-    return head._replace(warnings=early_notices(weeks, f"{pointer}/gestation_weeks"))
+    return head._replace(warnings=early_notices(weeks, f"{pointer}/gestation_weeks", units))
 
 
 def age_in_months(months: float | None, years: float | None) -> float | None:

@@ -264,7 +264,7 @@ def recommend(request: RecommendRequest) -> RecommendAnswer:
     _check_wearer(request)
     _check_offered(request)
     wearer = _course(request)
-    now, then = heads_after(wearer, 0.0), heads_after(wearer, request.wear_in_months)
+    now, then = (heads_after(wearer, months, request.units) for months in (0.0, request.wear_in_months))
     expected_mm = head_after(wearer, request.wear_in_months)
     fits = tuple(_fit(request, wearer, offered, then, expected_mm) for offered in request.offered)
     best = _best(request, fits)
@@ -428,11 +428,11 @@ def _reference_notices(request: RecommendRequest, wearer: WearerToday) -> tuple[
     if request.head is not None and wearer.own_z is None:
         return unit_notices(request.head, "#/head")
     if wearer.age_months is not None:
-        return step_notices(wearer.age_months + request.wear_in_months, "#/wear_in_months")
+        return step_notices(wearer.age_months + request.wear_in_months, "#/wear_in_months", request.units)
     if wearer.gestation_weeks is None:
         return ()
     weeks = wearer.postmenstrual_weeks or wearer.gestation_weeks
-    return early_notices(weeks, "#/gestation_weeks")
+    return early_notices(weeks, "#/gestation_weeks", request.units)
 
 
 def _fit_notices(request: RecommendRequest, best: SizeFit | None, expected_mm: float) -> tuple[Notice, ...]:

@@ -6,9 +6,10 @@ from msgspec import Meta, Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import Impossible, at_most_one
+from roundwright.knitting.crown.finish import tails
 from roundwright.knitting.hat.plan import hat_works
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.quantities import Gauge, UnitSystem
+from roundwright.knitting.quantities import Gauge, UnitSystem, mm
 from roundwright.knitting.rounds.round import MOST_ROUNDS, Round
 from roundwright.knitting.rounds.work_round import chained
 from roundwright.knitting.yarn.basket import BASKET_BASIS
@@ -167,10 +168,11 @@ def requested_work(request: WorkRequest) -> tuple[HatWork, ...]:
         ("stitches", "rounds", "hat") if request.gauge else ("hat", "stitches", "rounds")
     )  # a hat has a gauge
     at_most_one(request, *ways, what=say("given.work"))
+    tail_mm = mm(tails(request.units)[1])
     if request.stitches is not None:
-        return (HatWork("", 1, (WorkSegment("all", request.stitches),)),)
+        return (HatWork("", 1, (WorkSegment("all", request.stitches),), tail_mm),)
     if request.rounds is not None:
-        return (HatWork("", 1, _by_part(chained(request.rounds))),)
+        return (HatWork("", 1, _by_part(chained(request.rounds)), tail_mm),)
     return () if request.hat is None else hat_works(request.hat, "#/hat")
 
 

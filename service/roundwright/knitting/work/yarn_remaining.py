@@ -7,8 +7,17 @@ from msgspec import Meta, Struct
 from msgspec.structs import replace
 
 from roundwright.knitting.answers import COMMON_PRACTICE, RULES, Basis, Impossible, Notice, RulesVersion
-from roundwright.knitting.crown.finish import TAIL
-from roundwright.knitting.quantities import Length, Mass, UnitSystem, g, mm
+from roundwright.knitting.crown.finish import tails
+from roundwright.knitting.quantities import (
+    Length,
+    Mass,
+    UnitSystem,
+    g,
+    length,
+    mm,
+    quantity_text,
+    range_text,
+)
 from roundwright.knitting.work.yarn_estimate import (
     MOST_WORKED,
     WorkRequest,
@@ -34,11 +43,6 @@ MOST_STRANDS_COUNTED: Final = 10_000
 """Strands across a hank: nobody counts more."""
 MOST_FULL_BALLS: Final = 10_000
 """Full balls left: a shop's stock of one colour."""
-
-LEFT_BASIS: Final = Basis(
-    say("remaining.basis"),
-    COMMON_PRACTICE,
-)
 
 Verdict = Literal["enough", "not_enough", "too_close"]
 
@@ -125,8 +129,8 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
     Raises `Impossible` for nothing left, for a mass or a length that cannot be compared with the work before the yarn
     is known, and for work that cannot be knitted or is done already.
     """
-    in_one_colour = replace(request, hat=request.hat and replace(request.hat, colours=None))
-    works = requested_work(in_one_colour)
+    hat = request.hat and replace(request.hat, colours=None, units=request.units)
+    works = requested_work(replace(request, hat=hat))
     if request.stitches is not None and request.rounds_worked:
         raise Impossible(
             say("remaining.stitches_alone"),
@@ -142,7 +146,8 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
     left = _left(request.left, fabric.strand, by_mass=fabric.per_stitch.expected.mm is None)
     segments = for_everyone(hats)
     used = yarn_used(segments, fabric.per_stitch)
-    verdict = _verdict(left, used, fabric)
+    tail_mm = sum(hat.makers * hat.tail_mm for hat in hats)
+    verdict = _verdict(left, used, fabric, tail_mm)
     stitches, rounds = _reach(segments, left, fabric.per_stitch)
     is_one_hat = len(hats) == 1 and hats[0].makers == 1 and request.stitches is None
     return RemainingAnswer(
@@ -151,14 +156,18 @@ def remaining(request: RemainingRequest) -> RemainingAnswer:
         verdict=verdict,
         missing=None
         if verdict == "enough"
-        else yarn_amount(_with_tail(used.high, fabric).less(left.low), request.units),
+        else yarn_amount(_with_tail(used.high, fabric, tail_mm).less(left.low), request.units),
         stitches=stitches,
         rounds=rounds if is_one_hat else None,
         sizes=tuple(_size(hat, left, fabric, request.units) for hat in hats) if request.hat else (),
         message=_message(verdict, rounds, "rounds")
         if is_one_hat
         else _message(verdict, stitches, "stitches"),
-        basis=(LEFT_BASIS, *fabric.basis, *segment_basis(segments)),
+        basis=(
+            _left_basis(request.units, *(hat.tail_mm for hat in hats)),
+            *fabric.basis,
+            *segment_basis(segments),
+        ),
         warnings=fabric.warnings,
     )
 
@@ -177,8 +186,17 @@ def _only_left(request: RemainingRequest) -> RemainingAnswer:
     by_mass = strand.tex is None and request.left.mass is not None
     left = yarn_span(_left(request.left, strand, by_mass=by_mass), request.units)
     return RemainingAnswer(
-        left=left, message=say("remaining.left", amount=_in_words(left.expected)), basis=(LEFT_BASIS,)
+        left=left,
+        message=say("remaining.left", amount=_in_words(left.expected)),
+        basis=(_left_basis(request.units, mm(tails(request.units)[1])),),
     )
+
+
+def _left_basis(units: UnitSystem, *tails_mm: float) -> Basis:
+    """What the amount left and the verdict rest on, with the tail of each size."""
+    shortest, longest = length(min(tails_mm), units), length(max(tails_mm), units)
+    tail = quantity_text(longest) if shortest == longest else range_text(shortest, longest)
+    return Basis(say("remaining.basis", tail=tail), COMMON_PRACTICE)
 
 
 def _left(left: LeftYarn, strand: Strand, *, by_mass: bool) -> YarnRange:
@@ -251,15 +269,15 @@ def _rounds(segments: tuple[WorkSegment, ...]) -> int:
     return sum(segment.rounds for segment in segments if segment.part != "cast_on")
 
 
-def _with_tail(quantity: YarnQuantity, fabric: Fabric) -> YarnQuantity:
-    """The yarn and a tail to fasten off with, every strand of it; no tail where only masses are known."""
+def _with_tail(quantity: YarnQuantity, fabric: Fabric, tail_mm: float) -> YarnQuantity:
+    """The yarn and the tail to fasten off with, every strand of it; no tail where only masses are known."""
     if quantity.mm is None:
         return quantity
-    return quantity.plus(fabric.strand.of_length(fabric.strand.held * mm(TAIL[1])))
+    return quantity.plus(fabric.strand.of_length(fabric.strand.held * tail_mm))
 
 
-def _verdict(left: YarnRange, used: YarnRange, fabric: Fabric) -> Verdict:
-    if left.low.covers(_with_tail(used.high, fabric)):
+def _verdict(left: YarnRange, used: YarnRange, fabric: Fabric, tail_mm: float) -> Verdict:
+    if left.low.covers(_with_tail(used.high, fabric, tail_mm)):
         return "enough"
     return "too_close" if left.high.covers(used.low) else "not_enough"
 
@@ -307,14 +325,17 @@ def _size(hat: HatWork, left: YarnRange, fabric: Fabric, units: UnitSystem) -> S
     return SizeRemaining(
         label=hat.label,
         used=yarn_span(used, units),
-        verdict=_verdict(left, used, fabric),
+        verdict=_verdict(left, used, fabric, hat.tail_mm),
         rounds=rounds,
     )
 
 
 def _message(verdict: Verdict, reach: Reach, unit: Literal["rounds", "stitches"]) -> Message:
+    if verdict == "too_close" and reach.low == reach.of:
+        return say("remaining.too_close.tail")
+    to_the_end = ".to_the_end" if verdict == "too_close" and reach.expected == reach.of else ""
     return say(
-        f"remaining.{verdict}.{unit}",
+        f"remaining.{verdict}{to_the_end}.{unit}",
         expected=reach.expected,
         low=reach.low,
         high=reach.high,

@@ -71,11 +71,15 @@ class YarnOrder(Struct, frozen=True, kw_only=True):
 
 
 class HatWork(NamedTuple):
-    """One size of an order: its label, number of knitters, and the segments of one hat in working order."""
+    """One size of an order: its label, number of knitters, and the segments of one hat in working order.
+
+    `tail_mm` is left to fasten off at the end, beside the segments.
+    """
 
     label: str
     makers: int
     segments: tuple[WorkSegment, ...]
+    tail_mm: float
 
 
 class _Terms(NamedTuple):

@@ -144,11 +144,10 @@ class _Schema:
             return self.choice(error.instance, kind.options, steps)
         if kind.name in _BOUNDS:
             meaning = "" if steps[-1:] == ("value",) else self.meaning(error)
-            return _fault(
-                "out_of_range",
-                f"This must be {_BOUNDS[kind.name].format(_plain(kind.limit))}.{meaning}",
-                steps,
+            bound = _only_number(self.node(error.evaluation_path[:-1])) or _BOUNDS[kind.name].format(
+                _plain(kind.limit)
             )
+            return _fault("out_of_range", f"This must be {bound}.{meaning}", steps)
         if kind.name in _LENGTHS:
             return self.wrong_length(error)
         return self.wrong_form(error)
@@ -244,6 +243,8 @@ class _Schema:
                 return f": write {number} without quotation marks"
             if "number" in types or "." not in number:
                 return f": write {number}{', with a decimal point' if ',' in value else ''}"
+        if only := _only_number(node):
+            return f": write {only}"
         if "integer" in types and isinstance(value, float):
             return f": write {floor(value)} or {ceil(value)}" if abs(value) < MAX_WHOLE else ""
         if "boolean" in types and isinstance(value, str) and (answer := boolean_meant(value)):
@@ -366,6 +367,15 @@ def _first_sentence(schema: dict[str, Any]) -> str:
     """The first sentence of a description, with a blank before it; empty without one."""
     sentence = str(schema.get("description", "")).partition(". ")[0].removesuffix(".")
     return f" {sentence}." if 0 < len(sentence) <= MAX_EXAMPLE else ""
+
+
+def _only_number(node: dict[str, Any]) -> str | None:
+    """The number that a schema allows, where it is but one: there are two circulars, not at least and at most two."""
+    for branch in node.get("anyOf", (node,)):
+        least = branch.get("minimum")
+        if least is not None and least == branch.get("maximum"):
+            return _plain(least)
+    return None
 
 
 def _plain(limit: float) -> str:

@@ -43,8 +43,8 @@ def check_remaining_yarn(request: remaining.RemainingRequest) -> remaining.Remai
     """What is left is mass / fineness, or circumference x strands of a hank, and full balls beside it.
 
     It is compared with what the work still takes, estimated as `/v1/yarn/estimate` does: `enough` when the least that
-    may be left covers the highest estimate and a tail of 8 in to fasten off; `not_enough` when the most that may be
-    left does not cover the lowest; else `too_close`. Common practice; a reading of the scale is half a step off at
-    most.
+    may be left covers the highest estimate and a tail to fasten off: of a hat the longest that its pattern leaves, of
+    other work 20 cm (8 in). `not_enough` when the most that may be left does not cover the lowest; else `too_close`.
+    Common practice; a reading of the scale is half a step off at most.
     """
     return remaining.remaining(request)

@@ -184,14 +184,28 @@ def sizes_not_growing(before: float, here: float) -> str:
     return say("find.sizes_not_growing", before=float(before), here=float(here))
 
 
-def not_a_multiple(count: int, repeat: int, nearest: list[int], sections: int, both: list[int]) -> str:
-    """A cast-on that a repeat does not come out on; and the count for the sections of the crown, too, if another."""
+def not_a_multiple(  # noqa: PLR0917 - a count, and the counts beside it that suit more and more
+    count: int, repeat: int, nearest: list[int], suited: list[int], sections: int, both: list[int]
+) -> str:
+    """A cast-on that a repeat does not come out on, and the nearest that it does.
+
+    Those are named that are `suited` to the other rounds, though they are farther. Of a crown that comes out on the
+    cast-on as it is, `both` suit its sections and the repeat; none where they are far.
+    """
+    if suited and not set(suited) <= set(nearest):
+        counts = reduce(_either, map(str, suited))
+        return say("find.not_a_multiple.other_rounds", stitches=count, repeat=repeat, nearest=counts)
+    nearest = suited or nearest
     message = say(
         "find.not_a_multiple", stitches=count, repeat=repeat, nearest=reduce(_either, map(str, nearest))
     )
-    if not both or set(nearest) <= set(both):
+    if set(nearest) <= set(both) or (not both and all(near % sections == 0 for near in nearest)):
         return message
-    crown = say("find.not_a_multiple.crown", sections=sections, both=reduce(_either, map(str, both)))
+    crown = (
+        say("find.not_a_multiple.crown", sections=sections, both=reduce(_either, map(str, both)))
+        if both
+        else say("find.not_a_multiple.no_count", sections=sections)
+    )
     return joined(" ", message, crown)
 
 

@@ -38,5 +38,12 @@ def notes(explained: Explained, lines: tuple[Line, ...], findings: list[Found]) 
     if not any(candidate.nodes for candidate in explained.chosen.values()):
         return []
     wrong = frozenset(entry.finding.line for entry in findings if entry.finding.severity == "error")
-    sheet = Sheet(explained, lines, wrong)
+    better_cast_ons = tuple(
+        repair.cast_on
+        for entry in findings
+        if entry.finding.code == "cast_on_differs"
+        for repair in entry.repairs
+        if repair.cast_on and not repair.left
+    )
+    sheet = Sheet(explained, lines, wrong, better_cast_ons)
     return [note for rule in RULES.values() for note in rule(sheet)]

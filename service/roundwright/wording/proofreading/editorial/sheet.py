@@ -47,10 +47,20 @@ class Printed(NamedTuple):
 
 
 class Sheet:
-    """What the rules look at: `lines` are those that are not blank, `wrong` those on which there is an error."""
+    """What the rules look at: `lines` are those that are not blank, `wrong` those on which there is an error.
 
-    def __init__(self, explained: Explained, lines: tuple[Line, ...], wrong: frozenset[int]) -> None:
+    `better_cast_ons` are the stitches of all sizes with which every round comes out, where those printed do not.
+    """
+
+    def __init__(
+        self,
+        explained: Explained,
+        lines: tuple[Line, ...],
+        wrong: frozenset[int],
+        better_cast_ons: tuple[tuple[int, ...], ...] = (),
+    ) -> None:
         self.explained = explained
+        self.better_cast_ons = better_cast_ons
         starts = explained.line_starts
         end = len(explained.text)
         if end > MOST_JUDGED:

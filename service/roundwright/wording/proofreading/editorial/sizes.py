@@ -150,12 +150,20 @@ def not_a_multiple(sheet: Sheet) -> Iterator[Finding]:
             counts = _nearest_counts(count, repeat)
             sections = _sections(sheet, fault.size, count)
             both = _nearest_for_both(count, repeat, sections)
-            every = _nearest_counts(count, lcm(repeat, *_repeats_below(sheet, faults, fault)))
             counts = [near for near in counts if near in both] or counts
-            counts = [near for near in counts if near in every] or counts
-            message = messages.not_a_multiple(count, repeat, counts, sections, both)
+            suited = _suited(sheet, count, repeat, faults, fault)
+            message = messages.not_a_multiple(count, repeat, counts, suited, sections, both)
             start = fault.start if number is None else number.start
             yield sheet.note("not_a_multiple", start, message, size=fault.size)
+
+
+def _suited(sheet: Sheet, count: int, repeat: int, faults: list[Fault], fault: Fault) -> list[int]:
+    """The nearest counts on which the other rounds come out, too: as tried, else by their repeats; or none."""
+    assert fault.size is not None
+    tried = {cast_on[fault.size] for cast_on in sheet.better_cast_ons}
+    return sorted(near for near in tried if near % repeat == 0) or _nearest_for_both(
+        count, repeat, lcm(*_repeats_below(sheet, faults, fault))
+    )
 
 
 def _repeats_below(sheet: Sheet, faults: list[Fault], first: Fault) -> Iterator[int]:

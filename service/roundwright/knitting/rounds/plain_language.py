@@ -1,8 +1,32 @@
 """Plain language: a round in sentences for beginners, every abbreviation spelled out, one action a sentence."""
 
+from typing import Self
+
 from roundwright.knitting.rounds.notation import star_of
 from roundwright.knitting.rounds.round import Repeat, Steps, Work, execute, expand_early_stops
-from roundwright.language import Words, sentence_start
+from roundwright.language import ENGLISH_WORDS, Message, Words, sentence_start
+
+
+class PlainLine(Message):
+    """The sentences of a round behind a colon, at the end of a sentence that has the full stop."""
+
+    __slots__ = ("steps",)
+
+    steps: Steps
+
+    def __new__(cls, steps: Steps) -> Self:
+        """The line of these steps."""
+        line = str.__new__(cls, _behind_colon(steps, ENGLISH_WORDS))
+        line.steps = steps
+        return line
+
+    def in_words(self, words: Words) -> str:
+        """The sentences in the words of a language."""
+        return _behind_colon(self.steps, words)
+
+
+def _behind_colon(steps: Steps, words: Words) -> str:
+    return words.after_colon(plain_sentences(steps, words)).removesuffix(".")
 
 
 def plain_sentences(steps: Steps, words: Words) -> str:
