@@ -19,6 +19,7 @@ import msgspec
 from roundwright.knitting.counting import check as counting
 from roundwright.knitting.counting.request import CountRequest
 from roundwright.wording.proofreading.read import read
+from roundwright.wording.writing.plain_language import PlainLine
 from tests.support.mends import changed_elsewhere
 from tests.support.miscounts import Case, draw, draw_miscount
 
@@ -29,7 +30,7 @@ SEED = 1
 def answer(request: dict[str, Any]) -> dict[str, Any]:
     """The answer as it goes over the wire."""
     decoded = msgspec.json.decode(json.dumps(request), type=CountRequest)
-    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read), enc_hook=str))
+    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read, PlainLine), enc_hook=str))
 
 
 def found(case: Case, causes: Iterable[dict[str, Any]]) -> bool:

@@ -15,6 +15,7 @@ from roundwright.knitting.counting import check as counting
 from roundwright.knitting.counting.request import CountRequest
 from roundwright.language import words_of
 from roundwright.wording.proofreading.read import read
+from roundwright.wording.writing.plain_language import PlainLine
 from tests.support import by_hand, mends, slipping
 from tests.support.miscounts import a_crown, a_hat, draw, draw_miscount, lines_of
 
@@ -25,7 +26,7 @@ EIGHT_WEDGES = {"stitches": 88, "style": "wedge", "sections": 8}
 def check(**request: Any) -> dict[str, Any]:
     """The answer as it goes over the wire."""
     decoded = msgspec.json.decode(json.dumps(request), type=CountRequest)
-    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read), enc_hook=str))
+    return msgspec.json.decode(msgspec.json.encode(counting.check(decoded, read, PlainLine), enc_hook=str))
 
 
 def codes(answer: dict[str, Any]) -> list[str]:
@@ -615,6 +616,7 @@ def test_a_hat_for_beginners_is_mended_in_words(
                 CountRequest,
             ),
             read,
+            PlainLine,
         )
         for wording in ("pattern", "beginner")
     )

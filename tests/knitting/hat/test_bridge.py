@@ -15,6 +15,7 @@ from roundwright.knitting.crown.styles import STYLES
 from roundwright.knitting.hat.bridge import bridging_round
 from roundwright.knitting.rounds.round import Repeat
 from roundwright.wording.proofreading.read import read
+from roundwright.wording.writing.plain_language import PlainLine
 from tests.support import by_hand
 from tests.support.handouts import handout_of
 from tests.support.hats import hats
@@ -217,7 +218,7 @@ def test_a_count_is_right_after_every_round(body: dict[str, Any]) -> None:
     _, rounds = lines_of("hat", request)
     for (part, worked), (after_part, after) in pairwise(rounds):
         counted = {"hat": request, "needles": worked["needles"], "part": part, "round": worked["number"]}
-        answer = counting.check(msgspec.convert(counted, CountRequest), read)
+        answer = counting.check(msgspec.convert(counted, CountRequest), read, PlainLine)
         assert answer.next is not None
         assert (answer.next_part, answer.next.number, answer.next.text) == (
             after_part,

@@ -10,6 +10,7 @@ from roundwright.knitting.counting.request import CountRequest, WrittenPattern
 from roundwright.wording.proofreading.proofread import ProofreadRequest, proofread
 from roundwright.wording.proofreading.read import read
 from roundwright.wording.reading.languages.recognise import named, recognised
+from roundwright.wording.writing.plain_language import PlainLine
 from tests.corpus.score import corpora
 from tests.support.readings import counts
 
@@ -286,6 +287,6 @@ def test_a_count_is_checked_against_a_pattern_in_another_language() -> None:
     )
     pattern = WrittenPattern(cast_on=(96,), text="\n".join(lines), language="de")
 
-    answer = check(CountRequest(pattern=pattern, count=72, round=3), read)
+    answer = check(CountRequest(pattern=pattern, count=72, round=3), read, PlainLine)
 
     assert [(match.round, match.stitches) for match in answer.matches] == [(3, 72)]

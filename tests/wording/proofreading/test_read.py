@@ -15,11 +15,11 @@ from roundwright.knitting.hat import plan as hat
 from roundwright.knitting.hat import request as hat_request
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import written_line
-from roundwright.knitting.rounds.plain_language import plain_sentences
 from roundwright.knitting.rounds.round import Repeat, Round, Step, Work, execute, runs
 from roundwright.language import ENGLISH_WORDS
 from roundwright.wording.proofreading.read import Reading, read
 from roundwright.wording.writing import pattern as write
+from roundwright.wording.writing.plain_language import plain_sentences
 from tests.corpus.score import errors
 from tests.knitting.rounds.test_round import steps
 from tests.support.hats import hat_requests

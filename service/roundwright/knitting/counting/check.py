@@ -25,7 +25,7 @@ from roundwright.knitting.counting.lost_place import (
     spans_of,
     which_round,
 )
-from roundwright.knitting.counting.progress import Needles, NextLine, PartName, Place, Progress
+from roundwright.knitting.counting.progress import LineWriter, Needles, NextLine, PartName, Place, Progress
 from roundwright.knitting.counting.putting_right import go_on
 from roundwright.knitting.counting.request import (
     CountRequest,
@@ -108,13 +108,13 @@ class CountAnswer(Struct, frozen=True, kw_only=True):
     rules: RulesVersion = RULES
 
 
-def check(request: CountRequest, read: Reader) -> CountAnswer:
+def check(request: CountRequest, read: Reader, in_sentences: LineWriter) -> CountAnswer:
     """The rounds after which the count is right, or what may have gone wrong and how to put it right.
 
     Raises `Impossible` for a request that names no work, or work that cannot be knitted, or a round it does not have.
     """
     counted = count_of(request)
-    progress = progress_of(request, read)
+    progress = progress_of(request, read, in_sentences)
     stated = stated_places(request, progress)
     if request.round == 0 and stated[0] == (0, 0) and progress.stages[0].part in ("brim", None):
         progress = progress._replace(cast_on_now=True)

@@ -3,7 +3,7 @@
 Rounds in succession that leave the same stitches are one *stage*: by count alone nobody can tell them apart.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import lru_cache
 from typing import Final, Literal, NamedTuple
 
@@ -13,13 +13,14 @@ from roundwright.knitting.answers import Impossible, Notice
 from roundwright.knitting.crown.request import MOST_CROWN_STITCHES
 from roundwright.knitting.hat.brim_and_body import HatPart
 from roundwright.knitting.rounds.notation import star_of
-from roundwright.knitting.rounds.plain_language import PlainLine
 from roundwright.knitting.rounds.round import Repeat, Round, Steps, Work, execute, fold, runs, uses_and_leaves
 from roundwright.language import say
 
 PartName = Literal["brim", "body", "crown"]
 Needles = tuple[int, ...]
 """Stitches on each needle, the first of the round first."""
+LineWriter = Callable[[Steps], str]
+"""Tells the steps of a round in sentences."""
 Place = tuple[int, int]
 """Where the knitter may be: the index of a stage, and the round of it that is done."""
 
@@ -111,7 +112,7 @@ class Progress(NamedTuple):
     - `cast_on_now`: whether the count is of the cast-on itself, with no round above it
     - `printed`: of the rounds of a pattern in words, whether the text numbers them; the others are counted
     - `alike`: the places whose round has the number that is stated, where a pattern in words has several
-    - `beginner`: whether rounds are told in sentences, as in the pattern that is followed
+    - `in_sentences`: how rounds are told in sentences, where the pattern that is followed does; else None
     - `possible`: the places the knitter may have reached, from the first round of each, where no round is stated
     """
 
@@ -123,14 +124,14 @@ class Progress(NamedTuple):
     loop: bool = False
     fragment: bool = False
     cast_on_now: bool = False
-    beginner: bool = False
+    in_sentences: LineWriter | None = None
     possible: tuple[Place, ...] = ()
     printed: tuple[bool, ...] = ()
     alike: tuple[Place, ...] = ()
 
     def wording(self, round: Round) -> str:
         """What is worked in a round, in words: its line, or the sentences that a beginner reads."""
-        return PlainLine(round.steps) if self.beginner else round.text
+        return round.text if self.in_sentences is None else self.in_sentences(round.steps)
 
     def held(self, key: str) -> str:
         """The key of a text, for the halves of a magic loop where it has another form for them."""

@@ -9,6 +9,7 @@ from roundwright.knitting.answers import Impossible, LanguageTag, Notice, only_o
 from roundwright.knitting.counting.assumed_needles import NeedleRequest, OnNeedles, share
 from roundwright.knitting.counting.causes import Counted
 from roundwright.knitting.counting.progress import (
+    LineWriter,
     Needles,
     PartName,
     Place,
@@ -253,8 +254,8 @@ def _begun(progress: Progress, of_part: Sequence[tuple[int, Stage]]) -> tuple[Pl
 # --- the rounds ---------------------------------------------------------------------------------------------
 
 
-def progress_of(request: CountRequest, read: Reader) -> Progress:
-    """The rounds of the work in stages.
+def progress_of(request: CountRequest, read: Reader, in_sentences: LineWriter) -> Progress:
+    """The rounds of the work in stages, told in sentences for a hat that is worded so.
 
     Raises `Impossible` for a request that names no work or more than one, and for work that cannot be knitted.
     """
@@ -270,7 +271,7 @@ def progress_of(request: CountRequest, read: Reader) -> Progress:
     if request.crown is not None:
         return _of_crown(request, request.crown)
     if request.hat is not None:
-        return _of_hat(request, request.hat)
+        return _of_hat(request, request.hat, in_sentences)
     assert request.pattern is not None
     return _of_pattern(request, request.pattern, read)
 
@@ -292,7 +293,7 @@ def _of_crown(request: CountRequest, crown: CrownRequest) -> Progress:
     )
 
 
-def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
+def _of_hat(request: CountRequest, hat: HatRequest, in_sentences: LineWriter) -> Progress:
     size_at = "#/hat/only_size" if request.size is None else "#/size"
     require_size(request.worked_size, len(hat.sizes), size_at)
     held = hat.needles_of(request.worked_size - 1)
@@ -326,7 +327,7 @@ def _of_hat(request: CountRequest, hat: HatRequest) -> Progress:
         "row" if flat else "round",
         (*crown.warnings, *shared.notices),
         loop=held is not None and held.magic_loop is not None and len(shared.needles or ()) == 2,
-        beginner=hat.wording == "beginner",
+        in_sentences=in_sentences if hat.wording == "beginner" else None,
     )
 
 

@@ -36,7 +36,7 @@ def check_count(request: CountRequest) -> counting.CountAnswer:
     how to find the round. A pattern in words is followed as far as it comes out; a line behind that is a warning
     (`followed_in_part`), and `/v1/patterns/proofread` says what is wrong with it.
     """
-    return counting.check(request, _read)
+    return counting.check(request, _read, _in_sentences)
 
 
 def _read(*text: Any) -> Any:
@@ -44,3 +44,10 @@ def _read(*text: Any) -> Any:
     from roundwright.wording.proofreading.read import read
 
     return read(*text)
+
+
+def _in_sentences(steps: Any) -> Any:
+    """Tell a round in sentences, by what only hats worded so need."""
+    from roundwright.wording.writing.plain_language import PlainLine
+
+    return PlainLine(steps)

@@ -14,11 +14,11 @@ from roundwright.knitting.hat.brim_and_body import HatPart, PartKind
 from roundwright.knitting.hat.numbering import rounds_of_sizes, worked_again
 from roundwright.knitting.hat.plan import HatPlan
 from roundwright.knitting.hat.request import HatRequest
-from roundwright.knitting.rounds.plain_language import plain_sentences
 from roundwright.knitting.rounds.round import Round, StitchName, stitch_names
 from roundwright.language import Words, sentence_start, words_of
 from roundwright.wording.writing.colours import crown_change
 from roundwright.wording.writing.needles import change_lines, lines_of_sizes, only_for
+from roundwright.wording.writing.plain_language import plain_sentences
 from roundwright.wording.writing.size_lists import (
     SharedLine,
     counted,

@@ -2,10 +2,10 @@
 
 import pytest
 
-from roundwright.knitting.rounds.plain_language import plain_sentences
 from roundwright.knitting.rounds.round import Repeat, Work
 from roundwright.knitting.rounds.work_round import work_round
 from roundwright.language import ENGLISH_WORDS
+from roundwright.wording.writing.plain_language import plain_sentences
 
 
 @pytest.mark.parametrize(
