@@ -37,6 +37,29 @@ ROUNDS = (
     ("en", "Knit 2 rounds, knit 1 round.", 3),
     ("es", "Hacemos 18 vueltas en jersey, o sea, todas al derecho.", 18),
     ("es", "Teje 18 vueltas en punto jersey, todo del derecho.", 18),
+    ("en", "Knit 18 rounds, all knit.", 18),
+    ("en", "Work 18 rounds, all purl. Knit 2 rounds.", 20),
+    # the fabric gone on in, and behind it how many rounds
+    ("en", "Work 6 rounds in 1x1 rib and continue in stockinette. Work 15 rounds.", 21),
+    ("en", "Work 6 rounds in 1x1 rib, then continue in stockinette.\nKnit 15 rounds.", 21),
+    ("en", "Work 6 rounds in 1x1 rib. Continue in stockinette for 5 rounds. Work 15 rounds.", 26),
+    ("es", "Tejer 6 vueltas en elástico 1x1 y seguir en jersey. Tejer 15 vueltas.", 21),
+    ("fr", "Tricoter 6 tours en côtes 1/1 et continuer en jersey. Tricoter 15 tours.", 21),
+    # rounds without the noun
+    ("en", "Work the first 6 rounds in 2x2 rib and the next 18 in stockinette.", 24),
+    ("en", "Work 6 rounds of k2, p2 rib, then 18 of stockinette.", 24),
+    ("es", "Tejer las primeras 6 vueltas en elástico 2x2 y las siguientes 18 en jersey.", 24),
+    ("fr", "Tricoter les 6 premiers tours en côtes 2/2 et les 18 suivants en jersey.", 24),
+    ("en", "Purl 2 rounds and knit 9.", 11),
+    ("en", "Knit 3 rounds, then purl 2.", 5),
+    ("en", "Knit 3 rounds, k2, p2.", 4),
+    ("de", "2 Runden links und 9 rechts stricken.", 11),
+    ("es", "Tejer 2 vueltas del revés y 9 del derecho.", 11),
+    ("fr", "Tricoter 2 tours à l'envers et 9 à l'endroit.", 11),
+    ("en", "Knit 6 rounds and in the next increase 10 evenly (90 sts).", 7),
+    ("en", "Knit 6 rounds and increase 10 sts evenly in the next one (90 sts).", 7),
+    ("de", "6 Runden rechts stricken und in der nächsten 10 Maschen verteilt zunehmen (90 M).", 7),
+    ("es", "Tejer 6 vueltas y en la siguiente aumentar 10 puntos repartidos (90 puntos).", 7),
     # changed in the round behind, in the last or in the first
     ("en", "Work 6 rounds in 2x2 rib and in the next round increase 10 sts evenly (90 sts).", 7),
     ("en", "Knit 6 rounds, then on the foll rnd inc 10 sts evenly (90 sts).", 7),
@@ -65,6 +88,17 @@ ROUNDS = (
     ("es", "Seguí en jersey hasta que el gorro alcance un largo de 19 cm.", 1),
     ("es", "Continúe en jersey hasta obtener una longitud total de 19 cm.", 1),
 )
+
+
+@pytest.mark.parametrize("marker", ["marcador", "marcapuntos"])
+def test_a_decrease_before_each_marker_with_its_method(marker: str) -> None:
+    """The method told behind is that of the one decrease, and markers have two names in Spanish."""
+    text = (
+        f"Insertar 8 {'marcadores' if marker == 'marcador' else marker} con 10 puntos entre cada uno.\n"
+        f"En la vuelta siguiente, disminuir 1 punto antes de cada {marker} tejiendo 2 puntos juntos del derecho.\n"
+        "Disminuir de esta manera cada 2 vueltas un total de 3 veces (56 puntos)."
+    )
+    assert after_each_round(read(text, (80,), "es")) == [72, 72, 64, 64, 56]
 
 
 @pytest.mark.parametrize(("language", "text", "rounds"), ROUNDS)

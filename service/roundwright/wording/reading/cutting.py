@@ -431,15 +431,19 @@ def _changes_next(part: _Part, phrases: list[Phrase], place: int) -> bool:
         return False
     before = takewhile(_is_said, reversed(phrases[:place]))
     behind = takewhile(lambda word: _is_said(word) and not word.flags & STOP, phrases[place + 1 :])
-    texts = ({word.text for word in words if _is_said(word)} for words in (before, behind))
-    return any(not words.isdisjoint(_NEXT) and not words.isdisjoint(_ROUND) for words in texts)
+    near, far = ([word.text for word in words if _is_said(word)] for words in (before, behind))
+    at_end = place + 1 + len(far)
+    ended = at_end >= len(phrases) or bool(phrases[at_end].flags & STOP)
+    if not _NEXT.isdisjoint((*near[:1], *far[-1 * ended :][:ended])):
+        return True  # and in the next inc 8 sts, and inc 8 sts in the next
+    return any(not _NEXT.isdisjoint(words) and not _ROUND.isdisjoint(words) for words in (near, far))
 
 
-def _is_said(phrase: Phrase) -> TypeGuard[Said]:
+def _is_said(phrase: Phrase | None) -> TypeGuard[Said]:
     return type(phrase) is Said
 
 
-_NEXT: Final = frozenset(("next", "following", "foll"))
+_NEXT: Final = frozenset(("next", "following", "foll", "hereafter"))
 _ROUND: Final = frozenset(("round", "rnd", "row"))
 """Words that name the round behind: `on the foll rnd`."""
 
@@ -624,9 +628,15 @@ def _placed_and(phrases: list[Phrase]) -> bool:
 
 
 def _says_how_many(part: _Part, coming: _Coming) -> bool:
-    """Whether a sentence only says how many rounds a rib has: `Rib: *K3, P2*. Work 6 rounds.`."""
+    """Whether a sentence only says how many rounds a rib has: `Rib: *K3, P2*. Work 6 rounds.`.
+
+    So it does of the fabric that is gone on in: `Continue in st st. Work 20 rounds.`.
+    """
     if type(coming.phrase) is not Said or type(coming.following) is not Rounds or part.counted:
         return False
+    begins = next((phrase for phrase in part.phrases if type(phrase) is not Then), None)
+    if type(begins) is Continue and all(type(phrase) in _FABRIC_GONE_ON for phrase in part.phrases):
+        return Fabric in part.kinds and not coming.following.every
     stitches = [phrase for phrase in part.phrases if type(phrase) is Stitches]
     ribbed = bool(stitches) and all(map(is_ribbed, stitches))
     return ribbed and Fabric in part.kinds and Rounds not in part.kinds
@@ -740,8 +750,7 @@ def _begins_work(part: _Part, coming: _Coming) -> bool:
 def _tells_again(phrases: list[Phrase], coming: _Coming) -> bool:
     """Whether no more is told behind so many rounds than the stitch they are worked in: `Knit 25 rounds, all knit`."""
     phrase, following, last = coming.phrase, coming.following, phrases[-1]
-    flags = phrase.flags | (last.flags if type(last) is Extent else 0)
-    if not is_bare(phrase) or not flags & COMMA:
+    if not is_bare(phrase) or not phrase.flags & COMMA:
         return False
     all_of_it = type(following) is Extent and following.leave == NOTHING and not following.marker
     every = type(following) is Rounds and following.every and following.step <= 1
@@ -789,6 +798,7 @@ def _counts_rounds(phrases: list[Phrase]) -> bool:
 
 MOST_BEFORE_ROUNDS: Final = 4
 """Phrases up to a number of rounds: `and st st for 26 rnds`."""
+_FABRIC_GONE_ON: Final = frozenset((Continue, Said, Fabric, Then))
 _ADDING: Final = frozenset(("and", "&", "plus", "followed by", "and then"))
 _IN_TURN: Final = frozenset((Times, Until, Again, Continue, Rep, Length))
 _OF_ROUNDS: Final = frozenset((Rounds, Fabric, Said, Then, Stitches, CastOn))

@@ -49,7 +49,8 @@ def tells_fabric(segments: list[Segment], place: int) -> bool:
     if segment.label is not None:
         return _only_marks(segment) and _begins_rounds(segments, place + 1)
     if not _begins_rounds(segments, place + 1):
-        return _goes_on_in_fabric(segment) and changes_in_first_round(segments, place + 1)
+        behind = changes_in_first_round(segments, place + 1) or _counts_rounds(segments, place + 1)
+        return _goes_on_in_fabric(segment) and behind
     if _heads_chart(segment) or _goes_on_in_fabric(segment) or _heads_fabric(segment):
         return True
     if not all(map(_only_tells, segment.phrases)) or not any(map(_names_work, segment.phrases)):
@@ -66,9 +67,22 @@ def _goes_on_in_fabric(segment: Segment) -> bool:
     """Whether no more is told than the fabric of the rounds behind it: `Continue in st st. In the 1st rnd inc 8`."""
     if segment.label is not None:
         return False
-    begins = bool(segment.phrases) and type(segment.phrases[0]) is Continue
-    fabrics = Fabric in [type(phrase) for phrase in segment.phrases]
-    return begins and fabrics and all(type(phrase) in _IN_FABRIC for phrase in segment.phrases)
+    phrases = [phrase for phrase in segment.phrases if type(phrase) is not Then]
+    begins = bool(phrases) and type(phrases[0]) is Continue
+    fabrics = Fabric in [type(phrase) for phrase in phrases]
+    return begins and fabrics and all(type(phrase) in _IN_FABRIC for phrase in phrases)
+
+
+def _counts_rounds(segments: list[Segment], place: int) -> bool:
+    """Whether no more is told there than how many rounds: `Work 20 rounds`, `Knit 20 rounds`."""
+    segment = segments[place] if place < len(segments) else None
+    if segment is None or segment.label is not None:
+        return False
+    rounds = [phrase for phrase in segment.phrases if type(phrase) is Rounds]
+    counted = [phrase for phrase in rounds if not phrase.every]
+    silent = all(type(phrase) in (Rounds, Said, Then) or is_bare(phrase) for phrase in segment.phrases)
+    paced = any(phrase.more or phrase.step > 1 for phrase in rounds)
+    return silent and len(counted) == 1 and not paced
 
 
 def _heads_fabric(segment: Segment) -> bool:

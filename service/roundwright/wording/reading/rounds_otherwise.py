@@ -113,6 +113,58 @@ def _single(tokens: list[Token], place: int) -> Instead:
     return place + 1, [replace(work, flags=number.flags), replace(number, flags=SPACE)]
 
 
+def _elided(tokens: list[Token], place: int) -> Instead:
+    """`Purl 2 rounds and knit 10`, `8 rounds in rib and the next 22 in st st` with the noun that is left out."""
+    number = tokens[place].number
+    if (
+        number is None
+        or (number.of(0) or 0) > MOST_ELIDED
+        or not (_turns_craft(tokens, place) or _turns_fabric(tokens, place))
+    ):
+        return AS_THEY_ARE
+    end = tokens[place].end
+    return place + 1, [tokens[place], *words_at(end, ("round", "rounds"))]
+
+
+def _turns_craft(tokens: list[Token], place: int) -> bool:
+    """Whether so many are knitted behind rounds that are purled, or purled behind such as are knitted."""
+    craft, behind = tokens[place - 1], tokens[place + 1]
+    ends = behind.flags & _ENDS or behind.kind in ("then", "end")
+    if place < MOST_OF_TURN or craft.kind not in _CRAFTS or not ends or tokens[place].flags & _PARTED:
+        return False
+    joined = tokens[place - 2].kind in ("and", "then")
+    stop = place - 1 - joined
+    before = tokens[stop - 3 : stop]
+    turned = sorted(token.kind for token in before) == sorted(("number", "round", *(_CRAFTS - {craft.kind})))
+    parted = [token for token in (*before[1:], *tokens[stop + 1 : place]) if token.flags & _PARTED]
+    apart = tokens[stop].flags & _PARTED  # purl 2 rounds, then knit 10
+    return turned and not parted and not apart & ~COMMA and bool(joined or apart)
+
+
+def _turns_fabric(tokens: list[Token], place: int) -> bool:
+    """Whether so many are told of a fabric, behind rounds of another and `and` or `then`."""
+    at, begin = place + 1, place - 1
+    while tokens[at].text in _OF_FABRIC:
+        at += 1
+    while begin > 0 and (tokens[begin].text in _OF_FABRIC or tokens[begin].text == "the"):
+        begin -= 1
+    named = {token.kind for token in tokens[at : at + 3]}
+    if tokens[at].kind not in _FABRICS or named & {"round", "stitch_noun"} or begin < 0:
+        return False
+    if tokens[begin].kind not in ("and", "then") or any(
+        token.flags & _ENDS for token in tokens[begin : at + 1]
+    ):
+        return False
+    kinds: list[str] = []
+    for token in reversed(tokens[max(begin - MOST_OF_FABRIC, 0) : begin]):
+        if token.kind == "round":
+            return not _FABRICS.isdisjoint(kinds)
+        if token.flags & _ENDS:
+            break
+        kinds.append(token.kind)
+    return False
+
+
 def _count_behind(tokens: list[Token], place: int) -> Instead:
     """`after the first dec 64 sts` as `after the first dec there are 64 sts`."""
     before = kinds_at(tokens, max(0, place - 3), min(place, 3))
@@ -233,6 +285,17 @@ def _next_are_decreases(tokens: list[Token], place: int) -> Instead:
     return stop, [replace(first, flags=tokens[place].flags), *others, number, *times]
 
 
+def _next_one(tokens: list[Token], place: int) -> Instead:
+    """`In the next one dec 8 sts`, `dec 8 sts evenly in the next one`, with the noun."""
+    within = {token.text for token in tokens[max(place - 2, 0) : place]} & {"in", "on"}
+    changes = tokens[place + 2].kind in ("decrease", "increase") and tokens[place + 3].kind == "number"
+    evenly = "evenly" in [token.kind for token in tokens[max(place - 4, 0) : place]]
+    changes = changes or (evenly and (tokens[place + 2].kind == "(" or bool(tokens[place + 2].flags & _ENDS)))
+    if tokens[place + 1].text != "one" or not within or not changes:
+        return AS_THEY_ARE
+    return place + 2, [tokens[place], replace(tokens[place + 1], kind="round", text="round", number=None)]
+
+
 def _next_again(tokens: list[Token], place: int) -> Instead:
     """`Work the next round in the same way` as `repeat the last round`."""
     if kinds_at(tokens, place, 5) != ["work", "", "next", "round", "manner"]:
@@ -295,6 +358,16 @@ def _behind_same(tokens: list[Token], place: int) -> int:
 
 
 FEWEST_ROUNDS: Final = 2
+MOST_ELIDED: Final = 60
+"""Rounds that are told without the noun."""
+MOST_OF_TURN: Final = 4
+"""Words before `10` in `purl 2 rounds, knit 10`."""
+MOST_OF_FABRIC: Final = 8
+"""Words from `rounds` to the `and` behind its fabric."""
+_CRAFTS: Final = frozenset(("knit", "purl"))
+_FABRICS: Final = frozenset(("rib", "ratio", "stocking", "garter", "moss"))
+_OF_FABRIC: Final = frozenset(("in", "of", "with", "next", "following", "foll", "other", "remaining"))
+"""Words between a number of rounds and their fabric, or before the number."""
 MOST_OF_ROUNDS: Final = 60
 """Words of rounds that are told in turn behind their label."""
 MOST_OF_NUMBERS: Final = 6
@@ -326,9 +399,9 @@ _RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
     "word": (_knitting,),
     "until": (_down_to,),
     "knit": (_first_of_rounds,),
-    "number": (_single,),
+    "number": (_single, _elided),
     "decrease": (_decrease_in_next, _count_behind),
-    "next": (_decrease_in_next, _next_are_decreases),
+    "next": (_decrease_in_next, _next_are_decreases, _next_one),
     "in": (_decrease_in_next,),
     "round": (_in_turn, _unparted),
     "only": (_only_round,),

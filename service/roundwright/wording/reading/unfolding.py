@@ -301,6 +301,19 @@ def unfolded(phrases: list[Phrase]) -> list[Phrase]:
     return made
 
 
+def without_all_of_rounds(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases without the `all` of a stitch in which so many rounds are worked: `Knit 25 rounds, all knit`."""
+    made: list[Phrase] = []
+    for place, phrase in enumerate(phrases):
+        before = phrases[place - 2] if place > 1 else None
+        rounds = type(before) is Rounds and not before.every and before.number.values != (1,)
+        if rounds and is_bare(phrase) and type(made[-1]) is Extent and made[-1].leave == NOTHING:
+            made[-1] = replace(phrase, flags=phrase.flags | made[-1].flags)
+        else:
+            made.append(phrase)
+    return made
+
+
 def with_turns_told(of: Label | None, phrases: list[Phrase]) -> list[Phrase]:
     """The phrases, with rounds in turn told as often as the numbers ask: `Rnds 1-6: purl 1 rnd, knit 1 rnd`."""
     if of is None or of.kind != "numbered" or len(of.spans) != 1 or not phrases or not is_bare(phrases[0]):
