@@ -90,6 +90,33 @@ ROUNDS = (
 )
 
 
+INCREASED_IN_THE_FIRST = (
+    ("en", "Work st st, increasing 4 sts Rnd 1: *k20, 1 increase*, rep 4 times = 84 sts."),
+    ("en", "*K19, 1 inc; rep from * around (84 sts)."),
+    (
+        "de",
+        "Glatt rechts stricken, dabei in der 1. Runde 4 Maschen zunehmen: *20 M re, 1 M zunehmen*, 4 x (84 M).",
+    ),
+    (
+        "fr",
+        "Tricoter en jersey, en augmentant 4 mailles au 1er tour : *20 m end, 1 augmentation*, 4 fois (84 m).",
+    ),
+    ("es", "Tejer en jersey, aumentando 4 puntos en la 1ª vuelta: *20 p. der., 1 aumento*, 4 veces (84 p.)."),
+    ("nb", "Strikk glattstrikk, øk 4 masker på 1. omgang: *20 r, øk 1*, gjenta 4 ganger (84 m)."),
+    ("da", "Strik glatstrikning, tag 4 masker ud på 1. omgang: *20 r, 1 udtagning*, gentag 4 gange (84 m)."),
+)
+
+
+@pytest.mark.parametrize(("language", "text"), INCREASED_IN_THE_FIRST)
+def test_an_increase_of_the_first_round_and_its_method(language: str, text: str) -> None:
+    """The round told behind is the one in which the stitches are increased, and is worked once."""
+    found = read(f"{text}\n", (80,), language)
+    assert not faults(found)
+    counts = after_each_round(found)
+    assert counts[-1] == 84
+    assert counts.count(84) == 1
+
+
 @pytest.mark.parametrize("marker", ["marcador", "marcapuntos"])
 def test_a_decrease_before_each_marker_with_its_method(marker: str) -> None:
     """The method told behind is that of the one decrease, and markers have two names in Spanish."""

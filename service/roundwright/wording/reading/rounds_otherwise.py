@@ -165,6 +165,18 @@ def _turns_fabric(tokens: list[Token], place: int) -> bool:
     return False
 
 
+def _change_in_first(tokens: list[Token], place: int) -> Instead:
+    """`Work st st, inc 4 sts Rnd 1: *k23, m1*` as `inc 4 sts in the first rnd`: no label stands within a sentence."""
+    near = tokens[place + 1 : place + 5]
+    number = near[3].number
+    kinds = [token.kind for token in near] == ["number", "stitch_noun", "round", "number"]
+    if not kinds or number is None or number.values != (1,) or any(word.flags & ~SPACE for word in near):
+        return AS_THEY_ARE
+    first = words_at(near[2].start, ("in", "in"), ("", "the"), ("ordinal", "first"))
+    first[-1] = replace(first[-1], number=number)
+    return place + 5, [*tokens[place : place + 3], *first, near[2]]
+
+
 def _count_behind(tokens: list[Token], place: int) -> Instead:
     """`after the first dec 64 sts` as `after the first dec there are 64 sts`."""
     before = kinds_at(tokens, max(0, place - 3), min(place, 3))
@@ -400,7 +412,8 @@ _RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
     "until": (_down_to,),
     "knit": (_first_of_rounds,),
     "number": (_single, _elided),
-    "decrease": (_decrease_in_next, _count_behind),
+    "decrease": (_decrease_in_next, _change_in_first, _count_behind),
+    "increase": (_change_in_first,),
     "next": (_decrease_in_next, _next_are_decreases, _next_one),
     "in": (_decrease_in_next,),
     "round": (_in_turn, _unparted),

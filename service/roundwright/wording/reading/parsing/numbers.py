@@ -204,6 +204,10 @@ class NumberReader(CountReader):
         if often == 1 and sign < 0 and [token.kind for token in before] == ["number", "knit"]:
             start, end, flags = self.take(2)  # 8 knit + 1 reduce
             return Stitches(start, end, flags, Stitch("k2tog", ONE, start, end, loose=True))
+        closed = self.kind(2) in ("stars", "repeat", ")") or bool(self.flags(2) & (SEMI | COMMA))
+        if often == 1 and sign > 0 and self.in_repeat() and closed and self.flags(0) & COMMA:
+            start, end, flags = self.take(2)  # *k23, 1 increase*
+            return Stitches(start, end, flags, Stitch("kfb", ONE, start, end, loose=True))
         enumerated = often == 1 and self.kind(1) == "decrease" and self.kind() == "number"
         enumerated = enumerated and bool(self.flags(0) & (COMMA | SEMI) or self.flags(3) & (COMMA | SEMI))
         if (
