@@ -17,7 +17,8 @@ LEFT_OUT = [
         "de",
         (
             "1. Rd: *7 M re, 2 M re zusstr, ab * stets wdh (64 M).\n2. Rd: re M.\n"
-            "3. Rd: 6 M re, 2 M re zusstr (56 M).\n4. Rd: re M.\n5. Rd: *5 M re, 2 M re zusstr, ab * stets wdh (48 M).\n"
+            "3. Rd: 6 M re, 2 M re zusstr (56 M).\n4. Rd: re M.\n"
+            "5. Rd: *5 M re, 2 M re zusstr, ab * stets wdh (48 M).\n"
         ),
     ),
     (
