@@ -763,9 +763,14 @@ def _tells_again(phrases: list[Phrase], coming: _Coming) -> bool:
 
 
 def _adds_rounds(phrases: list[Phrase], place: int) -> bool:
-    """Whether a number of rounds begins here behind `and`, and nothing behind says that they are worked in turn."""
+    """Whether a number of rounds begins here behind `and`, and nothing behind says that they are worked in turn.
+
+    So it does behind a comma with `the next`: `8 rounds in rib, the next 20 rounds in st st`.
+    """
     before = phrases[place - 1] if place else None
-    if type(before) is not Said or before.text not in _ADDING or phrases[place].flags & STOP:
+    joined = _is_said(before) and before.text in _ADDING
+    follows = any(_is_said(phrase) and phrase.text in _NEXT for phrase in phrases[place : place + 2])
+    if not (joined or (follows and phrases[place].flags & (COMMA | SEMI))) or phrases[place].flags & STOP:
         return False
     begins = phrases[place : place + MOST_BEFORE_ROUNDS]
     number = next((at for at, phrase in enumerate(begins) if type(phrase) is Rounds), None)

@@ -499,6 +499,20 @@ def _evenly(work: RoundWork) -> list[Candidate]:
         return [Candidate("round", work.cost, last, stated=work.stated)]
     start, end = work.segment.start, work.segment.end
     plain = [Settled(plain_fill("k", start, end), PLAIN_UNSAID)]
+    if at_once and several and work.number is not None and any(map(has_shaping, work.stitches)):
+        return [  # 20 rounds in st st, inc 4 sts in the first: *k20, m1*
+            Candidate(
+                "round",
+                work.cost + way.cost,
+                plain[0].nodes,
+                rounds=work.number,
+                last=way.nodes,
+                at_once=True,
+                stated=work.stated,
+            )
+            for way in settle(tuple(phrase for phrase in work.seen.work if not is_bare(phrase)))[:4]
+            if not way.trouble
+        ]
     again = length and not of_some and any(map(has_shaping, work.stitches))
     options = [
         Candidate(

@@ -135,14 +135,16 @@ def _turns_craft(tokens: list[Token], place: int) -> bool:
     joined = tokens[place - 2].kind in ("and", "then")
     stop = place - 1 - joined
     before = tokens[stop - 3 : stop]
-    turned = sorted(token.kind for token in before) == sorted(("number", "round", *(_CRAFTS - {craft.kind})))
+    other = "knit" if craft.kind == "purl" else "purl"
+    kinds = [token.kind for token in before]
+    turned = kinds in ([other, "number", "round"], ["number", "round", other])  # not 4 rounds k1, p1
     parted = [token for token in (*before[1:], *tokens[stop + 1 : place]) if token.flags & _PARTED]
     apart = tokens[stop].flags & _PARTED  # purl 2 rounds, then knit 10
     return turned and not parted and not apart & ~COMMA and bool(joined or apart)
 
 
 def _turns_fabric(tokens: list[Token], place: int) -> bool:
-    """Whether so many are told of a fabric, behind rounds of another and `and` or `then`."""
+    """Whether so many are told of a fabric, behind rounds of another and `and`, `then` or a comma."""
     at, begin = place + 1, place - 1
     while tokens[at].text in _OF_FABRIC:
         at += 1
@@ -151,12 +153,13 @@ def _turns_fabric(tokens: list[Token], place: int) -> bool:
     named = {token.kind for token in tokens[at : at + 3]}
     if tokens[at].kind not in _FABRICS or named & {"round", "stitch_noun"} or begin < 0:
         return False
-    if tokens[begin].kind not in ("and", "then") or any(
-        token.flags & _ENDS for token in tokens[begin : at + 1]
-    ):
+    between = tokens[begin + 1 : at + 1]
+    joined = tokens[begin].kind in ("and", "then") or between[0].flags & COMMA
+    inches = [token.text for token in between[-3:-1]] == ["in", "in"]
+    if not joined or inches or any(token.flags & _ENDS for token in between):
         return False
     kinds: list[str] = []
-    for token in reversed(tokens[max(begin - MOST_OF_FABRIC, 0) : begin]):
+    for token in reversed(tokens[max(begin - MOST_OF_FABRIC, 0) : begin + 1]):
         if token.kind == "round":
             return not _FABRICS.isdisjoint(kinds)
         if token.flags & _ENDS:
