@@ -16,7 +16,7 @@ ALONE = [
     ("es", "Vuelta siguiente: dism 1 p.", [80, 79]),
     ("nb", "Neste omg: fell 1 m.", [80, 79]),
     ("da", "Næste omg: tag 1 m ind.", [80, 79]),
-    ("nl", "Volgende toer: 1 st minderen.", [80, 79]),
+    ("nl", "Volgende toer: minder 1 st.", [80, 79]),
 ]
 IN_REPEATS = [
     ("en-US", "Rnd 1: (k6, dec 1) around.", [80, 70]),
