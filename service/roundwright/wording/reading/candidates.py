@@ -60,6 +60,7 @@ from roundwright.wording.reading.round_ways import rounds_of_segment
 from roundwright.wording.reading.rounds_between import with_rounds_between
 from roundwright.wording.reading.seen import Seen, has_stitches, is_bare, sort_phrases, stated_counts
 from roundwright.wording.reading.segment import Segment
+from roundwright.wording.reading.spread import with_lone_change
 from roundwright.wording.reading.telling import (
     introduces,
     is_for_others,
@@ -82,6 +83,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     """What a segment may mean, the cheapest first; never empty."""
     if is_told(segment):
         return [Candidate("prose", 0.0)]
+    segment = replace(segment, phrases=with_lone_change(segment.phrases))
     label = segment.label
     if label is not None and label.kind in ("sizes", "step"):
         label = None

@@ -31,6 +31,11 @@ def is_at_place(work: tuple[Phrase, ...], phrases: tuple[Phrase, ...]) -> bool:
     return False
 
 
+def is_in_middle(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether the middle is named beside the ends, which alone are read: `at the beginning, middle and end`."""
+    return any(type(phrase) is Said and phrase.text in _MIDDLE for phrase in phrases)
+
+
 def _changes(phrase: Phrase) -> bool:
     """Whether a decrease or an increase is named, or so many of them."""
     return is_shaping(phrase) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
@@ -63,6 +68,7 @@ _BESIDE: Final = frozenset(
 _BEGINNING: Final = frozenset(
     ("over", "at", "in", "in each", "on", "on each", "where", "here", "of", "to", "the", *_BESIDE)
 )
+_MIDDLE: Final = frozenset(("middle", "center", "centre"))
 _OF_SOME: Final = frozenset(("first", "last"))
 _PLACES: Final = frozenset(
     ("first", "second", "third", "fourth", "last", "middle", "center", "centre", "side", "sides", "both sides",

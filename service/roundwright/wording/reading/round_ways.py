@@ -41,7 +41,7 @@ from roundwright.wording.reading.phrases import (
     names_rib,
     opened,
 )
-from roundwright.wording.reading.places_unread import is_at_place
+from roundwright.wording.reading.places_unread import is_at_place, is_in_middle
 from roundwright.wording.reading.seen import (
     Seen,
     counts_left,
@@ -74,7 +74,10 @@ def rounds_of_segment(
 ) -> list[Candidate]:
     """Everything that works a round, or several alike."""
     work = _work(seen, stated, label, segment)
-    if not stated and seen.at_ends is None and is_at_place(work.work, segment.phrases):
+    unread = (
+        is_at_place(work.work, segment.phrases) if seen.at_ends is None else is_in_middle(segment.phrases)
+    )
+    if unread and not stated:
         trouble = ("not_understood", say("read.which_stitches"), segment.phrases[0].start)
         return [replace(option, trouble=trouble) for option in _ways(seen, work)]
     return _ways(seen, work)

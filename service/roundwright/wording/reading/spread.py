@@ -2,22 +2,29 @@
 
 from typing import Final, Literal
 
+from msgspec.structs import replace
+
 from roundwright.knitting.rounds.round import StitchName, Work, execute
 from roundwright.wording.reading.phrases import (
     Brackets,
     Change,
+    Count,
     Extent,
     Phrase,
     Rounds,
     Said,
     Stitches,
+    Then,
     Times,
     counts_of,
+    is_bracketed_count,
 )
 from roundwright.wording.reading.seen import is_bare, is_shaping
 from roundwright.wording.reading.tokens import SEMI, STOP
-from roundwright.wording.reading.tree import NOTHING, Evenly, Stitch
+from roundwright.wording.reading.tree import NOTHING, ONE, Evenly, Stitch
 
+_AROUND_CHANGE: Final = frozenset((Stitches, Said, Then, Rounds, Times, Count))
+"""What may stand beside a change of one stitch: words, and how often it is made."""
 MOST_AROUND: Final = 6
 """Words between `knit` and the stitch, or behind its times: `and at the same time`, `spaced evenly`."""
 
@@ -51,6 +58,24 @@ def with_spread(phrases: list[Phrase]) -> list[Phrase]:
         spread = Stitches(phrase.start, phrases[stop - 1].end, phrases[begin].flags, node)
         return [*phrases[:begin], spread, *phrases[stop:]]
     return phrases
+
+
+def with_lone_change(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
+    """The phrases of a line that changes the count by one stitch and works nothing else: `Next rnd: dec 1 st (79 sts)`.
+
+    Within other stitches, `*k6, dec 1*`, it is a stitch like them.
+    """
+    if not all(type(phrase) in _AROUND_CHANGE or is_bracketed_count(phrase) for phrase in phrases):
+        return phrases
+    work = [(place, phrase) for place, phrase in enumerate(phrases) if type(phrase) is Stitches]
+    place, stitches = work[0] if len(work) == 1 else (0, None)
+    node = stitches.node if stitches is not None else None
+    if stitches is None or type(node) is not Stitch or not node.loose or node.times is not ONE:
+        return phrases
+    used, left = execute((Work(node.name),))
+    sign = 1 if left > used else -1
+    change = replace(stitches, node=Evenly(ONE, sign, node.start, node.end))
+    return (*phrases[:place], change, *phrases[place + 1 :])
 
 
 def _begin_where_alone(phrases: list[Phrase], place: int, stop: int) -> int:
