@@ -99,3 +99,33 @@ def test_a_ribbing_told_behind_its_rounds_is_no_round_more() -> None:
     """`10 Runden, 2 rechts, 2 links` are 10."""
     text = "Stricke 10 Runden, 2 Maschen rechts, 2 Maschen links.\nDanach 5 Runden rechts."
     assert len(after_each_round(read(text, (64,), "de"))) == 15
+
+
+AGAIN_ON_ROUNDS = [
+    ("en-US", "Rnds 5 and 7: decrease again.\nRnds 8 to 10: dec 6 sts in every rnd."),
+    (
+        "en-US",
+        "Rnds 5, 7: decrease once more (36 sts).\nRnds 8-10: dec 6 sts in every rnd, until 24 sts remain.",
+    ),
+    (
+        "en-US",
+        "Rnds 5 and 7: decrease again. With 1 st less between decreases each time.\nRnds 8-10: dec 6 sts every rnd.",
+    ),
+    (
+        "de",
+        """5. und 7. Runde: Nimm genauso ab. Zwischen den Abnahmen liegt jedes Mal 1 Masche weniger (36 M).
+8. bis 10. Runde: Nimm nun in jeder Runde 6 Maschen ab, bis du nur noch 18 Maschen hast.""",
+    ),
+]
+BEGUN = {
+    "en-US": "Rnd 1: *k8, k2tog* (54 sts).\nRnd 2 and all even rnds to rnd 6: knit.\nRnd 3: *k7, k2tog* (48 sts).",
+    "de": "1. Runde: *8 M re, 2 M re zusstr* (54 M).\n2. Runde und alle geraden Runden bis zur 6. Runde: rechts.\n"
+    "3. Runde: *7 M re, 2 M re zusstr* (48 M).",
+}
+
+
+@pytest.mark.parametrize(("language", "text"), AGAIN_ON_ROUNDS)
+def test_again_on_several_rounds_is_once_on_each(language: str, text: str) -> None:
+    """The plain rounds stand where they are numbered, and none behind the last of these."""
+    left = [54, 54, 48, 48, 42, 42, 36, 30, 24, 18]
+    assert after_each_round(read(f"{BEGUN[language]}\n{text}", (60,), language)) == left

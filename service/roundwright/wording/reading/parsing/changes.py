@@ -101,9 +101,9 @@ class ChangeReader(PlaceReader):
         while self.kind(ahead) == "evenly" or self.text_of(ahead) in _AS_NEEDED:
             ahead = self.skip(ahead + 1)
         at = self.skip(ahead + 1)
-        told = self.kind(ahead) == "to" and self.kind(at) == "number" and self.joined(at)
+        counted = self.kind(ahead) == "to" and self.kind(at) == "number" and self.joined(at)
         whole = self.kind(at + 1) in ("stitch_noun", ")") or self.ends_at(at + 1)
-        return self.changed(0, at, to=True) if told and whole else None
+        return self.changed(0, at, to=True) if counted and whole else None
 
     def done_again(self) -> Phrase | None:
         """`decrease again`, `once more`, `one last time`: how often stands behind; else None."""

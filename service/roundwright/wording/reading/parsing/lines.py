@@ -55,8 +55,8 @@ class Lines(EndReader):
             return plain
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
-        if (by_word := _BY_WORD.get(token.text)) and (told := by_word(self)):
-            return told
+        if (by_word := _BY_WORD.get(token.text)) and (phrase := by_word(self)):
+            return phrase
         if token.text == "c" and (cable := self.dotted_cable()):
             return cable
         if (token.kind == "number" or token.text in _WORDED) and (worded := self.worded_stitches()):
