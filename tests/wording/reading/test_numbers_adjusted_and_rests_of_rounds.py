@@ -105,7 +105,7 @@ AGAIN_ON_ROUNDS = [
     ("en-US", "Rnds 5 and 7: decrease again.\nRnds 8 to 10: dec 6 sts in every rnd."),
     (
         "en-US",
-        "Rnds 5, 7: decrease once more (36 sts).\nRnds 8-10: dec 6 sts in every rnd, until 24 sts remain.",
+        "Rnds 5, 7: decrease once more (36 sts).\nRnds 8-10: dec 6 sts in every rnd, until 18 sts remain.",
     ),
     (
         "en-US",
