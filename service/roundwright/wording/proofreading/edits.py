@@ -20,6 +20,7 @@ from roundwright.wording.proofreading.findings import (
 from roundwright.wording.proofreading.repair import ALIKE, MOST_LINES, OF_WORDS, Repair, Repairs
 from roundwright.wording.proofreading.rewriting import kept_apart
 from roundwright.wording.reading.instructions import Candidate
+from roundwright.wording.reading.repeats_left_out import LEFT_OUT
 from roundwright.wording.reading.states import Fault
 
 MOST_STEPS_REREAD: Final = 8_000
@@ -52,7 +53,7 @@ class Edits:
         faults: dict[int, list[Fault]] = {}
         for fault in explained.explanation.faults:
             is_error = KINDS.get(fault.code, KINDS["left_over"]).severity == "error"
-            if fault.note or fault.code == "too_long":  # no edit makes it read
+            if fault.note or fault.code in ("too_long", LEFT_OUT):  # no edit makes it read, or it is read
                 continue
             if is_error or fault.code == GAP:
                 faults.setdefault(fault.segment, []).append(fault)

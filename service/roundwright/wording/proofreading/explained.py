@@ -18,6 +18,7 @@ from roundwright.wording.reading.layout import MOST_LINES, Laid, segments
 from roundwright.wording.reading.passed_over import with_passed_over
 from roundwright.wording.reading.phrases import CastOn
 from roundwright.wording.reading.preamble import with_asides_told, with_preamble_told
+from roundwright.wording.reading.repeats_left_out import repeats_left_out
 from roundwright.wording.reading.scanner import scan
 from roundwright.wording.reading.scope import Sizes, lists_of
 from roundwright.wording.reading.segment import Segment
@@ -66,7 +67,8 @@ class Explained:
         if len(cast_on) == 1 and not counts and any(not fault.note for fault in self.explanation.faults):
             self._guess()
         faults = with_passed_over(self.explanation, self.segments, self.text, cast_on)
-        self.explanation = replace(self.explanation, faults=faults)
+        left_out = repeats_left_out(self.explanation, self.segments)
+        self.explanation = replace(self.explanation, faults=(*faults, *left_out))
 
     def _guess(self) -> None:
         """Take the size that comes out, where one is asked for of a text with several that does not cast on."""

@@ -28,6 +28,7 @@ class Kind(Struct, frozen=True):
 KINDS: Final[Mapping[str, Kind]] = MappingProxyType({
     # what cannot be knitted as written
     "left_over": Kind("error", "A line works fewer stitches than there are."),
+    "repeat_left_out": Kind("error", "A line between two that are repeated does not say that it is."),
     "runs_out": Kind("error", "A line works more stitches than there are."),
     "count_differs": Kind("error", "A line leaves another count than is printed, or than the next rounds go on with."),
     "wrong_way": Kind("error", "A line adds stitches and its printed count is lower, or the other way round."),

@@ -8,6 +8,7 @@ from roundwright.knitting.rounds.round import MOST_ROUNDS
 from roundwright.language import joined, say, say_count
 from roundwright.wording.proofreading.findings import stitches
 from roundwright.wording.reading.line_work import COUNT_KEPT
+from roundwright.wording.reading.repeats_left_out import LEFT_OUT
 from roundwright.wording.reading.states import Fault
 
 CM_PER_INCH: Final = 2.54
@@ -74,6 +75,7 @@ def _never_ends(fault: Fault) -> str:
 _SENTENCES: Final[Mapping[str, Callable[[Fault], str]]] = {
     "left_over": _left_over,
     "runs_out": _runs_out,
+    LEFT_OUT: lambda fault: say("find.repeat_left_out", used=fault.used, stitches=stitches(fault.before)),
     "count_differs": _count_differs,
     "wrong_way": _count_differs,
     COUNT_KEPT: _count_kept,

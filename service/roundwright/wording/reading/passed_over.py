@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from roundwright.wording.reading.counted_down import OTHER_THINGS
-from roundwright.wording.reading.phrases import Brackets, Count, Phrase
+from roundwright.wording.reading.phrases import Brackets, Count, Fabric, Length, Phrase, Said
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Explanation, Fault
+from roundwright.wording.reading.tree import Stitch
 
 SMALLEST: Final = 4
 """The smallest count that is looked for: smaller numbers are ounces, inches and steps."""
@@ -31,6 +32,7 @@ _LISTED: Final = re.compile(
 """Several numbers of something else: `48, 40, 32 cm circulars`, `my swatches had 48, 40 and 32`."""
 
 
+_JOINS: Final = frozenset(("join", "joining", "joined"))
 LEAST_SHARE: Final = 0.5
 MOST_SHARE: Final = 1.25
 """How much of the stitches there are a number may be to be their count: less are those of a section or a cable."""
@@ -40,7 +42,11 @@ def with_passed_over(
     explanation: Explanation, segments: list[Segment], text: str, cast_on: tuple[int, ...]
 ) -> tuple[Fault, ...]:
     """The faults of an explanation, with those of words that were passed over in silence."""
-    faults = (*explanation.faults, *_other_counts(explanation, segments, cast_on))
+    faults = (
+        *explanation.faults,
+        *_other_counts(explanation, segments, cast_on),
+        *_ribs(explanation, segments, cast_on),
+    )
     if any(not fault.note for fault in explanation.faults):
         return faults
     return (*faults, *_work_at_end(explanation, segments, text, cast_on))
@@ -71,6 +77,29 @@ def _other_counts(
         if other and not ever.intersection(number.values):
             held = there[0]
             yield Fault("count_differs", place, number.start, 0, held, held, held, stated, note=True)
+
+
+def _ribs(explanation: Explanation, segments: list[Segment], cast_on: tuple[int, ...]) -> Iterator[Fault]:
+    """Ribs to a length that do not come out in the round: `Join in the round. Work 5 cm in 2x2 rib.` on 90 stitches.
+
+    Worked flat they may: with two stitches more for the seam.
+    """
+    kinds = {place: candidate.kind for place, candidate in explanation.choices}
+    joins = False
+    for place, segment in enumerate(segments):
+        joins = joins or any(type(phrase) is Said and phrase.text in _JOINS for phrase in segment.phrases)
+        ribs = [phrase for phrase in segment.phrases if type(phrase) is Fabric and phrase.kind == "ratio"]
+        to_a_length = Length in [type(phrase) for phrase in segment.phrases]
+        if not (joins and ribs and to_a_length) or kinds.get(place) != "prose" or segment.under_notes:
+            continue
+        for size, rounds in enumerate(explanation.rounds):
+            before = [done.round.after for done in rounds if done.segment < place]
+            count = before[-1] if before else cast_on[size]
+            left = count % max(
+                1, sum(node.times.of(0) or 0 for node in ribs[0].nodes if type(node) is Stitch)
+            )
+            if left:
+                yield Fault("left_over", place, ribs[0].start, size, count, count - left, count - left)
 
 
 def _counts_in(phrases: tuple[Phrase, ...]) -> Iterator[Count]:
