@@ -54,6 +54,7 @@ from roundwright.wording.reading.phrases import (
     is_bracketed_count,
     is_of_all,
     opened,
+    shapes_once_more,
 )
 from roundwright.wording.reading.rhythm import rounds_fewer
 from roundwright.wording.reading.round_ways import rounds_of_segment
@@ -87,6 +88,7 @@ def candidates(segment: Segment) -> list[Candidate]:
     label = segment.label
     if label is not None and label.kind in ("sizes", "step"):
         label = None
+    segment = _on_each_number(segment)
     phrases = segment.phrases
     if segment.troubles and not phrases:
         return [Candidate("unread", 0.0, trouble=segment.troubles[0])]
@@ -119,6 +121,15 @@ def candidates(segment: Segment) -> list[Candidate]:
     options = [replace(option, per_needle=held) for option in options] if held else options
     options.append(_not_worked(seen, stated, label, least))
     return sorted(options, key=_cost)
+
+
+def _on_each_number(segment: Segment) -> Segment:
+    """Without `again` where several rounds are numbered, for it is once on each: `Rnds 7 and 9: decrease again`."""
+    label = segment.label
+    if label is None or not label.numbers_several() or not shapes_once_more(segment.phrases):
+        return segment
+    again, _, *others = segment.phrases
+    return replace(segment, phrases=(again, *others))
 
 
 def _not_worked(seen: Seen, stated: tuple[Stated, ...], label: Label | None, least: float) -> Candidate:

@@ -32,3 +32,8 @@ class Label(Struct, frozen=True, gc=False):
     named: int = 0
     defines: bool = False
     sentence: bool = False
+
+    def numbers_several(self) -> bool:
+        """Whether it numbers several rounds."""
+        numbered = self.kind in ("numbered", "listed") and bool(self.spans)
+        return numbered and (self.spans[-1].last.of(0) or 0) > (self.spans[0].first.of(0) or 0)

@@ -103,7 +103,7 @@ def as_numbered(
     thus = any(type(phrase) is Continue and phrase.manner for phrase in phrases)
     if in_turn is not None and thus and not any(type(phrase) in (Until, Length, Times) for phrase in phrases):
         return [Candidate("continue", IN_TURN, onward="in_turn", again=in_turn, stated=stated)]
-    if not _several(label):
+    if not label.numbers_several():
         return []
     manner = any(type(phrase) in (Continue, Again, Change) for phrase in phrases)
     before = any(type(phrase) is Fabric and phrase.kind == "before" for phrase in phrases)
@@ -118,12 +118,6 @@ def as_numbered(
     if [type(phrase) for phrase in phrases].count(Count) > 1:
         return [shaped]  # same, with 4, 3, 2 and 1 st between decreases
     return [way] if step else [way, replace(shaped, cost=NUMBERED + IN_A_ROW)]
-
-
-def _several(label: Label) -> bool:
-    """Whether a label numbers several rounds."""
-    first, last = label.spans[0].first.of(0) or 0, label.spans[-1].last.of(0) or 0
-    return last > first
 
 
 def _counts(phrases: tuple[Phrase, ...]) -> Iterator[Count]:

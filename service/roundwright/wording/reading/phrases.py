@@ -323,6 +323,15 @@ def is_once_more(phrase: Phrase | None) -> bool:
     return type(phrase) is Times and phrase.word and phrase.number.values == (1,)
 
 
+def shapes_once_more(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether it is shaped once more as before, behind plain rounds that are told: `Knit 1 rnd. Decrease again.`."""
+    match phrases:
+        case [Continue(manner=True), often, *_]:
+            return is_once_more(often)
+        case _:
+            return False
+
+
 def is_until_rounds(phrase: Phrase | None) -> bool:
     """Whether it is the number of rounds that are worked in all: `until 40 rounds have been worked`.
 

@@ -20,7 +20,6 @@ from roundwright.wording.reading.phrases import (
     TOLD_ABOVE,
     Again,
     Brackets,
-    Continue,
     Count,
     Length,
     Phrase,
@@ -29,8 +28,8 @@ from roundwright.wording.reading.phrases import (
     Then,
     Times,
     is_of_all,
-    is_once_more,
     opened,
+    shapes_once_more,
 )
 from roundwright.wording.reading.rhythm import next_steps, rounds_fewer, tells_alone
 from roundwright.wording.reading.states import WRONG_COUNT, Chain, Done, Entry, Fault, FaultyError
@@ -582,27 +581,20 @@ def _go_on(work: LineWork, numbers: int, first: int) -> None:
     _Continuation(work, first + begun, step).run(numbers)
 
 
-def _shapes_once_more(phrases: tuple[Phrase, ...]) -> bool:
-    """Whether it is shaped once more as before, behind plain rounds that are told: `Knit 1 rnd. Decrease again.`."""
-    match phrases:
-        case [Continue(manner=True), often, *_]:
-            return is_once_more(often)
-        case _:
-            return False
-
-
 class _Continuation:
     """`Continue in this manner until 8 sts remain`: a crown that goes on as it has begun."""
 
     def __init__(self, work: LineWork, first: int, step: int = 0) -> None:
         self.work = work
         self.number = first
+        label = work.segment.label
         self.last, self.before, between, self.trailing = _last_shapings(work.lane.chain)
         step = step or work.candidate.step
         begun = work.candidate.begun
         took_turns = between and self.trailing  # with plain rounds
         if (begun > 1 and not _have_lines(work, begun)) or (begun and step == 1 and took_turns):
             self.last = None
+        once = shapes_once_more(work.segment.phrases) and not (label and label.numbers_several())
         plain, self.fewer = _plain_again(work), 0
         apart, behind = _plain_told(work)
         goes_on = step < 2 and work.candidate.until and work.segment.label is None
@@ -610,7 +602,7 @@ class _Continuation:
         self.behind = behind if goes_on else 0
         if apart and step and goes_on:
             self.gap = apart
-        elif step or ((self.trailing or work.segment.label) and _shapes_once_more(work.segment.phrases)):
+        elif step or (once and (self.trailing or label)):
             self.gap = max(0, step - 1)
         elif plain is not None:
             self.gap = plain

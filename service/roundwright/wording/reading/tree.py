@@ -103,6 +103,7 @@ class Fill(Struct, frozen=True, gc=False):
 class Evenly(Struct, frozen=True, gc=False):
     """`dec 8 sts evenly`, or with `to` `dec to 64 sts`: a whole round, its changes evenly spread.
 
+    `sign` is 0 where it may be more or fewer: `adjusting to 64 sts`.
     `method` is the stitch that makes a change, where it is told: `knit, ssk 4 times evenly`.
     """
 

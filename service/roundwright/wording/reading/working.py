@@ -472,7 +472,8 @@ class Worker:
         if evenly.to:
             sign = 1 if number > count else -1
             number = abs(number - count)
-        if number == 0 and len(evenly.change.values) > 1:  # inc 4 (0, 8, 4) sts evenly
+        one_size = len(evenly.change.values) == 1
+        if number == 0 and not (one_size and evenly.sign):  # inc 4 (0, 8, 4) sts evenly, adjust to 90 sts
             plain = (Work("k", count),)
             return _Part(plain, *execute(plain))
         method: StitchName = evenly.method or ("k2tog" if sign < 0 else "m1")

@@ -52,6 +52,9 @@ _OF_PLACE: Final = frozenset(
 """Kinds of words that tell where in the round that stitch is."""
 _SOMEWHERE: Final = frozenset(("midway", "halfway", "somewhere", "anywhere", "about"))
 """Words that tell it roughly."""
+_WORKED: Final = ("knit", "purl", "stitch", "stars")
+"""Words with which what is worked begins, behind the number of its round."""
+_AS_NEEDED: Final = frozenset(("as", "if", "needed", "necessary", "required"))
 _BEGINS: Final = STOP | COLON | SEMI | DASH | LINE
 _COUNTED: Final = ("number", "stitch", "stitch_noun", "knit", "purl")
 
@@ -90,6 +93,17 @@ class ChangeReader(PlaceReader):
             name: StitchName = "kfb" if sign > 0 else "k2tog"
             return Stitches(start, end, flags, Stitch(name, ONE, start, end, loose=True))
         return Change(*self.take(1), sign)
+
+    def adjusted(self) -> Phrase | None:
+        """`adjusting the number of stitches to 90 (100, 110)`: more or fewer, or as many; None for anything else."""
+        ahead = self.skip(1)
+        ahead = self.skip(ahead + (self.kind(ahead) in ("have", "stitch_noun")))  # the number of stitches
+        while self.kind(ahead) == "evenly" or self.text_of(ahead) in _AS_NEEDED:
+            ahead = self.skip(ahead + 1)
+        at = self.skip(ahead + 1)
+        counted = self.kind(ahead) == "to" and self.kind(at) == "number" and self.joined(at)
+        whole = self.kind(at + 1) in ("stitch_noun", ")") or self.ends_at(at + 1)
+        return self.changed(0, at, to=True) if counted and whole else None
 
     def done_again(self) -> Phrase | None:
         """`decrease again`, `once more`, `one last time`: how often stands behind; else None."""
@@ -184,6 +198,8 @@ class ChangeReader(PlaceReader):
     def round_again(self) -> Phrase | None:
         """`dec rnd`, worked again alone or with others: `dec rnd, k 1 rnd`; None where it is only spoken of."""
         begins = self.begins_clause()
+        if self.kind(2) == "number" and self.kind(3) in _WORKED and self.tokens[self.place - 1].kind == "in":
+            return self.only_words(3)  # in dec round 2 knit every 8th and 9th st together
         if self.token(2).flags & COLON and self.token(1).text.endswith("s"):
             return None  # `Decrease rounds:` is a heading
         if (begins or self.after_then()) and (sequence := self.sequence(0)):

@@ -55,12 +55,10 @@ class Lines(EndReader):
             return plain
         if token.text in _FINISHING and self.text_of(1) in ("with", "on") and (ends := self.finishing()):
             return ends
-        if token.text in _ENDINGS and (ends := self.ended()):
-            return ends
+        if (by_word := _BY_WORD.get(token.text)) and (phrase := by_word(self)):
+            return phrase
         if token.text == "c" and (cable := self.dotted_cable()):
             return cable
-        if token.text in _CROSSED and (crossed := self.crossed()):
-            return crossed
         if (token.kind == "number" or token.text in _WORDED) and (worded := self.worded_stitches()):
             return worded
         if token.text == "n":
@@ -451,12 +449,19 @@ _DENYING: Final = frozenset(("not", "don't", "never", "without"))
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
-_ENDINGS: Final = frozenset(("just", "throughout"))
-"""Words that may say to where something is worked, or with what it ends."""
 _JUST_DONE: Final = frozenset(("done", "worked", "knit", "knitted", "finished", "completed"))
 _COUNTED_BEHIND_CHART: Final = ("times", "round", "often", "more", "stitch_noun", "total")
 """What stands behind a number that is not that of the chart before it: `the chart 4 times`."""
-_CROSSED: Final = frozenset(("cross", "cable", "twist"))
+_BY_WORD: Final[Mapping[str, Callable[[Lines], Phrase | None]]] = {
+    "just": Lines.ended,
+    "throughout": Lines.ended,
+    "adjust": Lines.adjusted,
+    "adjusting": Lines.adjusted,
+    "cross": Lines.crossed,
+    "cable": Lines.crossed,
+    "twist": Lines.crossed,
+}
+"""Words with which something may begin, and else are as any of their kind."""
 _WORDED: Final = RAISING | COLOURS | CRAFTING.keys()
 """Words with which stitches told in words may begin."""
 _READ: Final[Mapping[str, Callable[[Lines], Phrase]]] = {
