@@ -29,6 +29,12 @@ READ = [
     ("Divide the sts on 4 needles. Rnd 1: k2tog at the beginning and at the end of each needle.", 72),
     ("Place 4 markers, 20 sts apart. Rnd 1: k2tog before each marker.", 76),
     ("Rnd 1: k2tog, in the middle of each needle a marker is placed (40 sts).", 40),
+    ("Rnd 1: k2tog with the larger needles.", 40),
+    ("Change to larger needles and inc 8 sts at the same time.", 88),
+    ("Change to larger needles and dec 1 st.", 79),
+    ("Inc 8 sts evenly in the first rnd with the larger needles.", 88),
+    ("At the beginning of the crown dec 8 sts.", 72),
+    ("On the first round after the edge inc 8 sts.", 88),
 ]
 
 

@@ -59,6 +59,8 @@ ROUNDS = (
     ("en", "Purl 2 rounds and knit 9.", 11),
     ("en", "Knit 3 rounds, then purl 2.", 5),
     ("en", "Knit 3 rounds, k2, p2.", 4),
+    ("en", "Work 6 rounds, all knit, dec 8 sts evenly in the last.", 6),
+    ("en", "Work 6 rounds, all knit, then 2 rounds, all purl.", 8),
     ("de", "2 Runden links und 9 rechts stricken.", 11),
     ("es", "Tejer 2 vueltas del revés y 9 del derecho.", 11),
     ("fr", "Tricoter 2 tours à l'envers et 9 à l'endroit.", 11),
@@ -71,6 +73,8 @@ ROUNDS = (
     ("en", "Knit 6 rounds, then on the foll rnd inc 10 sts evenly (90 sts).", 7),
     ("en", "Work 6 rounds in rib (k2, p2), increasing 10 sts evenly in the next round (90 sts).", 7),
     ("en", "Work 6 rounds in 2x2 rib, increasing 10 sts evenly in the last round (90 sts).", 6),
+    ("en", "Work 6 rounds in 2x2 rib, inc 10 sts evenly before the next round begins (90 sts).", 6),
+    ("en", "Work 6 rounds in 2x2 rib, and in the last round inc 10 sts evenly, which are used next.", 6),
     (
         "es",
         "Tejé 6 vueltas en elástico 2x2 y en la próxima vuelta aumentá 10 puntos repartidos (90 puntos).",

@@ -24,7 +24,7 @@ def is_at_place(work: tuple[Phrase, ...], phrases: tuple[Phrase, ...]) -> bool:
             continue
         times = int(type(phrases[place + 1]) is Times) if place + 1 < len(phrases) else 0
         behind = list(takewhile(_is_joined, phrases[place + 1 + times :]))
-        begin = place - len(list(takewhile(_is_joined, reversed(phrases[:place]))))
+        begin = place - len(list(takewhile(_is_joined_before, reversed(phrases[:place]))))
         before = list(phrases[max(0, begin - 1) : place])  # the sign is before the first of them
         if _tells_place(behind) or _tells_place(before):
             return True
@@ -37,8 +37,9 @@ def is_in_middle(phrases: tuple[Phrase, ...]) -> bool:
 
 
 def _changes(phrase: Phrase) -> bool:
-    """Whether a decrease or an increase is named, or so many of them."""
-    return is_shaping(phrase) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
+    """Whether a decrease or an increase is named, or a few of them; of more the number is right at any place."""
+    evenly = phrase.node if type(phrase) is Stitches and type(phrase.node) is Evenly else None
+    return is_shaping(phrase) or (evenly is not None and (evenly.change.of(0) or 0) <= MOST_AT_PLACE)
 
 
 def _tells_place(words: list[Phrase]) -> bool:
@@ -46,8 +47,8 @@ def _tells_place(words: list[Phrase]) -> bool:
     texts = [word.text for word in words if type(word) is Said]
     unknown = any(type(word) is Said and word.words for word in words)
     nouns = any(type(word) in _MARKS or (type(word) is Said and word.text in _NAMES) for word in words)
-    if not texts or (texts[0] == "the" and _OF_SOME.isdisjoint(texts[1:2])):
-        return False
+    if not texts or "with" in texts or (texts[0] == "the" and _OF_SOME.isdisjoint(texts[1:2])):
+        return False  # with the larger needles
     beside = texts[0] in _BESIDE and nouns
     return beside or (unknown and nouns) or (texts[0] in _BEGINNING and not _PLACES.isdisjoint(texts))
 
@@ -59,6 +60,13 @@ def _is_joined(phrase: Phrase) -> bool:
     return type(phrase) in _MARKS and phrase.flags in (0, SPACE)
 
 
+def _is_joined_before(phrase: Phrase) -> bool:
+    """Whether it is such a word, and no `and`: what stands before that is done first, `change to needles 4 mm and`."""
+    return _is_joined(phrase) and not (type(phrase) is Said and phrase.text == "and")
+
+
+MOST_AT_PLACE: Final = 2
+"""Stitches that are taken or made at a place: `dec 2 sts on either side of the markers`."""
 _MARKS: Final = frozenset((Count, Markers, Needlewise))
 _NAMES: Final = frozenset(("", "needle", "needles", "marker", "markers"))
 """What markers and needles are among the words; those without a text are nouns of the trade."""

@@ -307,6 +307,7 @@ def without_all_of_rounds(phrases: list[Phrase]) -> list[Phrase]:
     for place, phrase in enumerate(phrases):
         before = phrases[place - 2] if place > 1 else None
         rounds = type(before) is Rounds and not before.every and before.number.values != (1,)
+        rounds = rounds and not any(not behind.flags & STOP for behind in phrases[place + 1 : place + 2])
         if rounds and is_bare(phrase) and type(made[-1]) is Extent and made[-1].leave == NOTHING:
             made[-1] = replace(phrase, flags=phrase.flags | made[-1].flags)
         else:
