@@ -69,6 +69,8 @@ ROUNDS = (
     ("da", "Strik 3 omg, 2 r, 2 vr.", 3),
     ("nl", "Brei 3 toeren, 2 r, 2 av.", 3),
     ("nb", "Strikk 3 omg rett, 2 r, 2 vr.", 4),
+    ("de", "Glatt rechts weiterstricken. 20 Rd stricken.", 20),
+    ("de", "Im Rippenmuster 2/2 weiterstricken. 20 Rd stricken.", 20),
     ("en", "Work 6 rounds, all knit, dec 8 sts evenly in the last.", 6),
     ("en", "Work 6 rounds, all knit, then 2 rounds, all purl.", 8),
     ("de", "2 Runden links und 9 rechts stricken.", 11),

@@ -638,9 +638,8 @@ def _says_how_many(part: _Part, coming: _Coming) -> bool:
     """
     if type(coming.phrase) is not Said or type(coming.following) is not Rounds or part.counted:
         return False
-    begins = next((phrase for phrase in part.phrases if type(phrase) is not Then), None)
-    if type(begins) is Continue and all(type(phrase) in _FABRIC_GONE_ON for phrase in part.phrases):
-        return Fabric in part.kinds and not coming.following.every
+    if {Continue, Fabric} <= part.kinds <= _FABRIC_GONE_ON:
+        return not coming.following.every
     stitches = [phrase for phrase in part.phrases if type(phrase) is Stitches]
     ribbed = bool(stitches) and all(map(is_ribbed, stitches))
     return ribbed and Fabric in part.kinds and Rounds not in part.kinds
