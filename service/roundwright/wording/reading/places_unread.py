@@ -24,9 +24,9 @@ def is_at_place(work: tuple[Phrase, ...], phrases: tuple[Phrase, ...]) -> bool:
             continue
         times = int(type(phrases[place + 1]) is Times) if place + 1 < len(phrases) else 0
         behind = list(takewhile(_is_joined, phrases[place + 1 + times :]))
-        begin = place - len(list(takewhile(_is_joined_before, reversed(phrases[:place]))))
+        begin = place - len(list(takewhile(_is_joined, reversed(phrases[:place]))))
         before = list(phrases[max(0, begin - 1) : place])  # the sign is before the first of them
-        if _tells_place(behind) or _tells_place(before):
+        if _tells_place(behind) or (_changes_few(phrase) and _tells_place(before)):
             return True
     return False
 
@@ -37,9 +37,14 @@ def is_in_middle(phrases: tuple[Phrase, ...]) -> bool:
 
 
 def _changes(phrase: Phrase) -> bool:
-    """Whether a decrease or an increase is named, or a few of them; of more the number is right at any place."""
+    """Whether a decrease or an increase is named, or so many of them."""
+    return is_shaping(phrase) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
+
+
+def _changes_few(phrase: Phrase) -> bool:
+    """Whether it changes a few: before more, a place of the work is told, `at the beginning of the crown dec 8 sts`."""
     evenly = phrase.node if type(phrase) is Stitches and type(phrase.node) is Evenly else None
-    return is_shaping(phrase) or (evenly is not None and (evenly.change.of(0) or 0) <= MOST_AT_PLACE)
+    return evenly is None or (evenly.change.of(0) or 0) <= MOST_AT_PLACE
 
 
 def _tells_place(words: list[Phrase]) -> bool:
@@ -54,15 +59,10 @@ def _tells_place(words: list[Phrase]) -> bool:
 
 
 def _is_joined(phrase: Phrase) -> bool:
-    """Whether it is a word, a number or a marker without a sign before it."""
+    """Whether it is a word, a number or a marker without a sign before it; with `and`, other work is told."""
     if type(phrase) is Said:
-        return not phrase.flags & (COMMA | SEMI | STOP | COLON)
+        return phrase.text != "and" and not phrase.flags & (COMMA | SEMI | STOP | COLON)
     return type(phrase) in _MARKS and phrase.flags in (0, SPACE)
-
-
-def _is_joined_before(phrase: Phrase) -> bool:
-    """Whether it is such a word, and no `and`: what stands before that is done first, `change to needles 4 mm and`."""
-    return _is_joined(phrase) and not (type(phrase) is Said and phrase.text == "and")
 
 
 MOST_AT_PLACE: Final = 2
