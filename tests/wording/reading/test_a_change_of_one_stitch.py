@@ -11,6 +11,8 @@ ALONE = [
     ("en-US", "Inc 1 st in the next rnd.", [80, 81]),
     ("en-US", "Inc 1 st every 4th rnd 4 times.", [80, 81, 82, 83, 84]),
     ("en-US", "Dec 1 every rnd 4 times (76 sts).", [80, 79, 78, 77, 76]),
+    ("en-US", "Next rnd: dec 1 st 8 times.", [80, 72]),
+    ("en-US", "Next rnd: inc 1 st, 8 times.", [80, 88]),
     ("de", "Nächste Rd: 1 M abn.", [80, 79]),
     ("fr", "Tour suivant : dim 1 m.", [80, 79]),
     ("es", "Vuelta siguiente: dism 1 p.", [80, 79]),

@@ -118,6 +118,11 @@ def test_a_count_told_of_where_the_knitter_is_is_compared() -> None:
     assert [finding.code for finding in reading.findings] == ["count_differs"]
 
 
+def test_the_last_two_of_a_round_are_not_every_two() -> None:
+    reading = read("Knit 1 rnd. Knit together the last 2 sts of the round.", (60,), "en-US")
+    assert after_rounds_of_sizes(reading) == [[60]]
+
+
 @pytest.mark.parametrize(
     ("language", "text"),
     [

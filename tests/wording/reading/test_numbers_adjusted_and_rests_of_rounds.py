@@ -33,7 +33,10 @@ def test_one_size_is_adjusted_from_any_number(before: int) -> None:
 
 def test_what_is_no_number_of_stitches_is_not_adjusted() -> None:
     """The length, the needles."""
-    text = "Adjust the length as you like. Knit 1 rnd. Adjust to size 5 needles. Adjusting to 4 mm."
+    text = (
+        "Adjust the length as you like. You may adjust the number of sts to 96. Knit 1 rnd. "
+        "Adjust to size 5 needles. Adjusting to 4 mm."
+    )
     assert after_each_round(read(text, (88,))) == [88]
 
 

@@ -42,6 +42,12 @@ def test_on_two_stitches_fewer_it_comes_out(language, text):
     assert [] == errors(read(fewer, (88,), language))
 
 
+@pytest.mark.parametrize("flat", ["Do not join.", "Without joining, work flat.", "Join new yarn."])
+def test_what_is_not_joined_in_the_round_is_no_error(flat):
+    text = f"Cast on 90 sts. {flat} Work 5 cm in 2x2 rib.\nRow 1: *k7, k2tog; rep from * (80 sts).\n"
+    assert [] == errors(read(text, (90,), "en-US"))
+
+
 def test_flat_two_stitches_more_are_those_of_the_seam():
     text = "Cast on 82 sts. Work 4 cm in 2x2 rib.\nRow 1: k1, *k8, k2tog; rep from * 8 times in all, k1 (74 sts).\n"
     assert [] == errors(read(text, (82,), "en-US"))

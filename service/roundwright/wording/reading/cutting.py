@@ -434,6 +434,8 @@ def _changes_next(part: _Part, phrases: list[Phrase], place: int) -> bool:
     near, far = ([word.text for word in words if _is_said(word)] for words in (before, behind))
     at_end = place + 1 + len(far)
     ended = at_end >= len(phrases) or bool(phrases[at_end].flags & STOP)
+    if far[:1] and far[0] not in _BEGINS_NEXT:
+        far, ended = [], False  # before the next round begins, which are used next
     if not _NEXT.isdisjoint((*near[:1], *far[-1 * ended :][:ended])):
         return True  # and in the next inc 8 sts, and inc 8 sts in the next
     return any(not _NEXT.isdisjoint(words) and not _ROUND.isdisjoint(words) for words in (near, far))
@@ -444,6 +446,8 @@ def _is_said(phrase: Phrase | None) -> TypeGuard[Said]:
 
 
 _NEXT: Final = frozenset(("next", "following", "foll", "hereafter"))
+_BEGINS_NEXT: Final = frozenset(("in", "on", "at", *_NEXT))
+"""Words with which it begins behind the change: `in the next`."""
 _ROUND: Final = frozenset(("round", "rnd", "row"))
 """Words that name the round behind: `on the foll rnd`."""
 
@@ -634,9 +638,8 @@ def _says_how_many(part: _Part, coming: _Coming) -> bool:
     """
     if type(coming.phrase) is not Said or type(coming.following) is not Rounds or part.counted:
         return False
-    begins = next((phrase for phrase in part.phrases if type(phrase) is not Then), None)
-    if type(begins) is Continue and all(type(phrase) in _FABRIC_GONE_ON for phrase in part.phrases):
-        return Fabric in part.kinds and not coming.following.every
+    if {Continue, Fabric} <= part.kinds <= _FABRIC_GONE_ON:
+        return not coming.following.every
     stitches = [phrase for phrase in part.phrases if type(phrase) is Stitches]
     ribbed = bool(stitches) and all(map(is_ribbed, stitches))
     return ribbed and Fabric in part.kinds and Rounds not in part.kinds

@@ -67,10 +67,8 @@ def _goes_on_in_fabric(segment: Segment) -> bool:
     """Whether no more is told than the fabric of the rounds behind it: `Continue in st st. In the 1st rnd inc 8`."""
     if segment.label is not None:
         return False
-    phrases = [phrase for phrase in segment.phrases if type(phrase) is not Then]
-    begins = bool(phrases) and type(phrases[0]) is Continue
-    fabrics = Fabric in [type(phrase) for phrase in phrases]
-    return begins and fabrics and all(type(phrase) in _IN_FABRIC for phrase in phrases)
+    kinds = {type(phrase) for phrase in segment.phrases} - {Then}
+    return {Continue, Fabric} <= kinds <= _IN_FABRIC
 
 
 def _counts_rounds(segments: list[Segment], place: int) -> bool:

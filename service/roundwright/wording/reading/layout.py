@@ -114,6 +114,7 @@ from roundwright.wording.reading.tree import Evenly
 from roundwright.wording.reading.unfolding import (
     unfolded,
     with_repeats_opened,
+    with_stitches_joined,
     with_times_behind,
     with_turns_told,
     without_all_of_rounds,
@@ -721,7 +722,7 @@ def _segments(
 ) -> list[Segment]:
     """What was read, cut where one thing ends and the next begins."""
     segments: list[Segment] = []
-    phrases = without_all_of_rounds(without_count_before(phrases))
+    phrases = with_stitches_joined(without_all_of_rounds(without_count_before(phrases)))
     listed = of is not None and of.kind == "listed" and has_brackets_in_turn(phrases)
     round_label = None if listed or (of is not None and of.kind in ("sizes", "step")) else of
     if round_label is None:

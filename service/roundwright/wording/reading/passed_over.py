@@ -6,12 +6,15 @@ in silence.
 
 import re
 from collections.abc import Iterator
+from itertools import takewhile
 from typing import Final
 
 from roundwright.wording.reading.counted_down import OTHER_THINGS
+from roundwright.wording.reading.parsing.lines import DENYING
 from roundwright.wording.reading.phrases import Brackets, Count, Fabric, Length, Phrase, Said
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Explanation, Fault
+from roundwright.wording.reading.tokens import COMMA, SEMI, STOP
 from roundwright.wording.reading.tree import Stitch
 
 SMALLEST: Final = 4
@@ -33,6 +36,11 @@ _LISTED: Final = re.compile(
 
 
 _JOINS: Final = frozenset(("join", "joining", "joined"))
+MOST_DENIED: Final = 2
+"""Words from a denial to what is denied: `do not yet join`."""
+_IN_ROUND: Final = frozenset(("round", "rnd", "ring", "circle", "and"))
+"""Words behind `join` that say that the work is joined: `join in the round`, `join and place marker`."""
+_SIGNS: Final = STOP | SEMI | COMMA
 LEAST_SHARE: Final = 0.5
 MOST_SHARE: Final = 1.25
 """How much of the stitches there are a number may be to be their count: less are those of a section or a cable."""
@@ -87,7 +95,7 @@ def _ribs(explanation: Explanation, segments: list[Segment], cast_on: tuple[int,
     kinds = {place: candidate.kind for place, candidate in explanation.choices}
     joins = False
     for place, segment in enumerate(segments):
-        joins = joins or any(type(phrase) is Said and phrase.text in _JOINS for phrase in segment.phrases)
+        joins = joins or _joins(segment.phrases)
         ribs = [phrase for phrase in segment.phrases if type(phrase) is Fabric and phrase.kind == "ratio"]
         to_a_length = Length in [type(phrase) for phrase in segment.phrases]
         if not (joins and ribs and to_a_length) or kinds.get(place) != "prose" or segment.under_notes:
@@ -100,6 +108,19 @@ def _ribs(explanation: Explanation, segments: list[Segment], cast_on: tuple[int,
             )
             if left:
                 yield Fault("left_over", place, ribs[0].start, size, count, count - left, count - left)
+
+
+def _joins(phrases: tuple[Phrase, ...]) -> bool:
+    """Whether the work is joined in the round, and not new yarn to it: nor is it with `do not join`."""
+    for place, phrase in enumerate(phrases):
+        if type(phrase) is not Said or phrase.text not in _JOINS:
+            continue
+        before = {word.text for word in phrases[max(0, place - MOST_DENIED) : place] if type(word) is Said}
+        behind = takewhile(lambda word: not word.flags & _SIGNS, phrases[place + 1 :])
+        words = {word.text for word in behind if type(word) is Said}
+        if before.isdisjoint(("before", *DENYING)) and (not words or not words.isdisjoint(_IN_ROUND)):
+            return True
+    return False
 
 
 def _counts_in(phrases: tuple[Phrase, ...]) -> Iterator[Count]:

@@ -26,7 +26,7 @@ def is_at_place(work: tuple[Phrase, ...], phrases: tuple[Phrase, ...]) -> bool:
         behind = list(takewhile(_is_joined, phrases[place + 1 + times :]))
         begin = place - len(list(takewhile(_is_joined, reversed(phrases[:place]))))
         before = list(phrases[max(0, begin - 1) : place])  # the sign is before the first of them
-        if _tells_place(behind) or _tells_place(before):
+        if _tells_place(behind) or (_changes_few(phrase) and _tells_place(before)):
             return True
     return False
 
@@ -41,24 +41,32 @@ def _changes(phrase: Phrase) -> bool:
     return is_shaping(phrase) or (type(phrase) is Stitches and type(phrase.node) is Evenly)
 
 
+def _changes_few(phrase: Phrase) -> bool:
+    """Whether it changes a few: before more, a place of the work is told, `at the beginning of the crown dec 8 sts`."""
+    evenly = phrase.node if type(phrase) is Stitches and type(phrase.node) is Evenly else None
+    return evenly is None or (evenly.change.of(0) or 0) <= MOST_AT_PLACE
+
+
 def _tells_place(words: list[Phrase]) -> bool:
     """Whether words name a place: one they have a word for, a marker or needle beside words that are not known."""
     texts = [word.text for word in words if type(word) is Said]
     unknown = any(type(word) is Said and word.words for word in words)
     nouns = any(type(word) in _MARKS or (type(word) is Said and word.text in _NAMES) for word in words)
-    if not texts or (texts[0] == "the" and _OF_SOME.isdisjoint(texts[1:2])):
-        return False
+    if not texts or "with" in texts or (texts[0] == "the" and _OF_SOME.isdisjoint(texts[1:2])):
+        return False  # with the larger needles
     beside = texts[0] in _BESIDE and nouns
     return beside or (unknown and nouns) or (texts[0] in _BEGINNING and not _PLACES.isdisjoint(texts))
 
 
 def _is_joined(phrase: Phrase) -> bool:
-    """Whether it is a word, a number or a marker without a sign before it."""
+    """Whether it is a word, a number or a marker without a sign before it; with `and`, other work is told."""
     if type(phrase) is Said:
-        return not phrase.flags & (COMMA | SEMI | STOP | COLON)
+        return phrase.text != "and" and not phrase.flags & (COMMA | SEMI | STOP | COLON)
     return type(phrase) in _MARKS and phrase.flags in (0, SPACE)
 
 
+MOST_AT_PLACE: Final = 2
+"""Stitches that are taken or made at a place: `dec 2 sts on either side of the markers`."""
 _MARKS: Final = frozenset((Count, Markers, Needlewise))
 _NAMES: Final = frozenset(("", "needle", "needles", "marker", "markers"))
 """What markers and needles are among the words; those without a text are nouns of the trade."""

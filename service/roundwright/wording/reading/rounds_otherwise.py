@@ -175,6 +175,8 @@ def _change_in_first(tokens: list[Token], place: int) -> Instead:
     kinds = [token.kind for token in near] == ["number", "stitch_noun", "round", "number"]
     if not kinds or number is None or number.values != (1,) or any(word.flags & ~SPACE for word in near):
         return AS_THEY_ARE
+    if not tokens[place + 5].flags & COLON:
+        return AS_THEY_ARE  # dec 8 sts rnd 1, 3, 5 and 7
     first = words_at(near[2].start, ("in", "in"), ("", "the"), ("ordinal", "first"))
     first[-1] = replace(first[-1], number=number)
     return place + 5, [*tokens[place : place + 3], *first, near[2]]

@@ -73,9 +73,12 @@ def with_lone_change(phrases: tuple[Phrase, ...]) -> tuple[Phrase, ...]:
     if stitches is None or type(node) is not Stitch or not node.loose or node.times is not ONE:
         return phrases
     used, left = execute((Work(node.name),))
-    sign = 1 if left > used else -1
-    change = replace(stitches, node=Evenly(ONE, sign, node.start, node.end))
-    return (*phrases[:place], change, *phrases[place + 1 :])
+    sign, number = 1 if left > used else -1, ONE
+    behind = phrases[place + 1 :]
+    in_one = Rounds not in [type(phrase) for phrase in phrases]
+    if in_one and behind and type(behind[0]) is Times and not behind[0].more:  # dec 1 st 8 times
+        number, behind = behind[0].number, behind[1:]
+    return (*phrases[:place], replace(stitches, node=Evenly(number, sign, node.start, node.end)), *behind)
 
 
 def _begin_where_alone(phrases: list[Phrase], place: int, stop: int) -> int:

@@ -218,6 +218,9 @@ def _together_first(tokens: list[Token], place: int) -> Instead:
     while tokens[at].text in _WHICH:
         at += 1
     worked = tokens[place + 1].kind == "together" and kinds_at(tokens, at, 2) == ["number", "stitch_noun"]
+    alone = not place or tokens[place].flags & (STOP | COLON)
+    if alone and "last" in [token.text for token in tokens[place + 2 : at]]:
+        return AS_THEY_ARE  # of the round: these two, and not every two
     if not worked or at == place + 2 or any(token.flags & _PARTED for token in tokens[place + 1 : at + 2]):
         return AS_THEY_ARE
     together = replace(tokens[place + 1], start=tokens[at + 1].end, end=tokens[at + 1].end)

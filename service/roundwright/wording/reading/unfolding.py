@@ -28,6 +28,7 @@ from roundwright.wording.reading.phrases import (
     Times,
     Until,
     counts_of,
+    is_bracketed_count,
     is_silent,
     is_until_rounds,
     opened,
@@ -305,13 +306,43 @@ def without_all_of_rounds(phrases: list[Phrase]) -> list[Phrase]:
     """The phrases without the `all` of a stitch in which so many rounds are worked: `Knit 25 rounds, all knit`."""
     made: list[Phrase] = []
     for place, phrase in enumerate(phrases):
-        before = phrases[place - 2] if place > 1 else None
-        rounds = type(before) is Rounds and not before.every and before.number.values != (1,)
-        if rounds and is_bare(phrase) and type(made[-1]) is Extent and made[-1].leave == NOTHING:
+        rounds = place > 1 and _counts_several(phrases[place - 2])
+        ended = all(behind.flags & STOP for behind in phrases[place + 1 : place + 2])
+        if rounds and ended and is_bare(phrase) and type(made[-1]) is Extent and made[-1].leave == NOTHING:
             made[-1] = replace(phrase, flags=phrase.flags | made[-1].flags)
         else:
             made.append(phrase)
     return made
+
+
+def with_stitches_joined(phrases: list[Phrase]) -> list[Phrase]:
+    """The phrases without the comma before the stitches of so many rounds: `Work 5 rnds, k2, p1`.
+
+    They are no round more, since nothing else tells what is worked in the others: not so `Knit 5 rnds, k2, p1`.
+    """
+    made = list(phrases)
+    for place in range(2, len(phrases)):
+        match phrases[place - 2 : place]:
+            case [Said(text="work"), rounds] | [rounds, Said(text="work")] if _counts_several(rounds):
+                pass  # the verb is behind the rounds in German
+            case _:
+                continue
+        ribs = list(takewhile(is_ribbed, phrases[place:]))
+        behind = phrases[place + len(ribs) : place + len(ribs) + 1]
+        begins = place == 2 or phrases[place - 2].flags & (STOP | COLON) or type(phrases[place - 3]) is Then
+        ended = all(
+            after.flags & STOP or type(after) in (Extent, Then) or is_bracketed_count(after)
+            for after in behind
+        )
+        parted = phrases[place].flags & (COMMA | STOP) == COMMA
+        if begins and len(ribs) > 1 and ended and parted:
+            made[place] = replace(phrases[place], flags=phrases[place].flags & ~COMMA)
+    return made
+
+
+def _counts_several(phrase: Phrase) -> bool:
+    """Whether it is a number of rounds, and not one."""
+    return type(phrase) is Rounds and not phrase.every and phrase.number.values != (1,)
 
 
 def with_turns_told(of: Label | None, phrases: list[Phrase]) -> list[Phrase]:

@@ -96,6 +96,9 @@ class ChangeReader(PlaceReader):
 
     def adjusted(self) -> Phrase | None:
         """`adjusting the number of stitches to 90 (100, 110)`: more or fewer, or as many; None for anything else."""
+        joined = self.begins_clause() or self.after_then() or self.tokens[self.place - 1].kind == "and"
+        if self.text_of(0) == "adjust" and not joined:
+            return None  # you may adjust the number of sts to 90
         ahead = self.skip(1)
         ahead = self.skip(ahead + (self.kind(ahead) in ("have", "stitch_noun")))  # the number of stitches
         while self.kind(ahead) == "evenly" or self.text_of(ahead) in _AS_NEEDED:

@@ -101,7 +101,7 @@ class Lines(EndReader):
 
     def no_plain_rounds(self) -> Phrase | None:
         """`leave out the plain rounds`, `we're done with the knit rounds`: every round is shaped from here on."""
-        if self.place and self.tokens[self.place - 1].text in _DENYING:
+        if self.place and self.tokens[self.place - 1].text in DENYING:
             return None  # do not omit the rounds between
         ahead = 1
         while self.kind(ahead) in ("", "more", "these") or self.token(ahead).text in _WITH_DENIAL:
@@ -445,7 +445,7 @@ _GONE: Final = frozenset(
 """What becomes of the plain rounds, where none are worked any more."""
 _NAMING_ROUNDS: Final = frozenset(("number", "ordinal", "round", "range"))
 """What stands behind `the rounds between` where those are named."""
-_DENYING: Final = frozenset(("not", "don't", "never", "without"))
+DENYING: Final = frozenset(("not", "don't", "never", "without"))
 MOST_DENYING: Final = 4
 """Words between a denial and what is denied."""
 _FINISHING: Final = frozenset(("finish", "finishing", "finishes"))
