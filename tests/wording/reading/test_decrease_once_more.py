@@ -208,3 +208,15 @@ def test_a_decrease_round_of_which_only_the_count_is_told_is_no_plain_round() ->
 def test_a_plain_round_with_its_count_stands_before_others() -> None:
     """The neighbour: its count is right."""
     assert after_each_round(read("Plain rnd (60 sts). Knit 3 rnds.", (60,))) == [60] * 4
+
+
+@pytest.mark.parametrize("between", ["\n", " "])
+@pytest.mark.parametrize(
+    "again", ["Dec as before on the next 3 rounds.", "Decrease as before in the next 3 rounds (48 sts)."]
+)
+def test_as_before_on_rounds_to_come_is_shaped_whether_a_line_begins_there_or_not(
+    between: str, again: str
+) -> None:
+    text = f"Rnd 1: *k8, k2tog; rep from * (72 sts).{between}{again}"
+
+    assert after_each_round(read(text, (80,))) == [72, 64, 56, 48]

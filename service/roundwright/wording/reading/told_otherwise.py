@@ -86,6 +86,16 @@ def _in_every(tokens: list[Token], place: int) -> Instead:
     ]
 
 
+def _as_before(tokens: list[Token], place: int) -> Instead:
+    """`dec as before on the next 3 rnds` as `dec in this manner on the next 3 rnds`."""
+    to_next = kinds_at(tokens, place + 1, MOST_TO_NEXT)
+    if tokens[place + 1].text != "as before" or "next" not in to_next:
+        return AS_THEY_ARE
+    if kinds_at(tokens, place + 2 + to_next.index("next"), 2) != ["number", "round"]:
+        return AS_THEY_ARE
+    return place + 2, [tokens[place], replace(tokens[place + 1], kind="manner", text="in this manner")]
+
+
 def _for_sizes(tokens: list[Token], place: int) -> Instead:
     """`Dec 8 sts evenly as follows: size 1: *k7, k2tog*; size 2: ...` as what is told for the sizes."""
     change = kinds_at(tokens, place + 1, 2) == ["number", "stitch_noun"]
@@ -218,6 +228,8 @@ _WHICH: Final = frozenset(("the", "first", "last", "next", "following"))
 """Words before the number of stitches that are worked together."""
 COUNTED: Final = 3
 """Words of `mark 4 sts`, `k2tog` in its brackets and `8 times evenly`."""
+MOST_TO_NEXT: Final = 5
+"""Words from `as before` to the next rounds."""
 MOST_TO_MARKED: Final = 80
 """Words from `mark 4 sts` to `each marked st`."""
 MOST_TO_ROUND: Final = 16
@@ -253,7 +265,7 @@ _RULES: Final[Mapping[str, tuple[Rule, ...]]] = {
     "stars": (_evenly,),
     "stitch": (_in_each_of,),
     "increase": (_at_ends_of_round, _for_sizes, _in_each_of),
-    "decrease": (_decrease_beside_markers, _at_ends_of_round, _for_sizes),
+    "decrease": (_decrease_beside_markers, _at_ends_of_round, _for_sizes, _as_before),
     "number": (_dot, _two_beside_markers),
     "in": (_in_every,),
     "knit": (_together_first,),
