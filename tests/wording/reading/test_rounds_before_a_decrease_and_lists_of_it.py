@@ -126,3 +126,69 @@ def test_a_decrease_told_as_done(line: str) -> None:
     text = f"56 M anschlagen.\n3 Rd re.\n*5 M re, 2 M re zusstr*, stets wdh (48 M).\n1 Rd re.\n{line}"
     got, _, errors = _read("de", text, 56)
     assert (got, errors) == ([[56, 48, 40, 32, 24]], [])
+
+
+@pytest.mark.parametrize(
+    ("language", "line"),
+    [
+        ("en", "Cast on 70 sts for size S, 80 sts for size M and 90 sts for size L."),
+        ("en", "Cast on 90 sts for size L, 80 sts for size M, or 70 sts for size S."),
+        ("de", "Schlage 70 M für Größe S, 80 M für Größe M und 90 M für Größe L an."),
+        ("de", "70 M für Größe S, 80 M für Größe M, 90 M für Größe L anschlagen."),
+        ("de", "Größe S 70 M, Größe M 80 M und Größe L 90 M anschlagen."),
+        ("fr", "Monter 70 m pour la taille S, 80 m pour la taille M, 90 m pour la taille L."),
+        ("nl", "Zet 70 st op voor maat S, 80 st voor maat M en 90 st voor maat L."),
+    ],
+)
+def test_cast_on_by_the_names_of_sizes(language: str, line: str) -> None:
+    knit = {
+        "en": "Knit 6 rounds.",
+        "de": "6 Rd re.",
+        "fr": "Tricoter 6 tours endroit.",
+        "nl": "Brei 6 nld recht.",
+    }
+    text = f"{line}\n{knit[language]}"
+    assert _read(language, text, 70, 80, 90)[2] == []
+    assert _read(language, text, 70, 80, 92)[2] == ["cast_on_differs"]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Every other round: *k5, k2tog*; *k4, k2tog*; *k3, k2tog*; 32 sts.",
+        "Dec on every 3rd round: (k5, k2tog), (k4, k2tog) and (k3, k2tog) (32 sts).",
+    ],
+)
+def test_the_count_behind_a_list_is_none_of_its_rounds(line: str) -> None:
+    got, _, errors = _read("en", f"Cast on 56 sts.\nKnit 3 rounds.\n{line}", 56)
+    assert (got, errors) == ([[56, 48, 40, 32]], [])
+
+
+def test_ordinals_after_then_are_rounds_of_a_list() -> None:
+    line = "Nun strickt man in jeder 2. Tour die 6. und 7. Masche, dann die 5. und 6., dann die 4. und 5. zusammen."
+    assert _read("de", f"Man schlägt 56 Maschen auf.\n3 Touren rechts.\n{line}", 56)[0] == [[56, 48, 40, 32]]
+
+
+@pytest.mark.parametrize(
+    ("language", "text"),
+    [
+        (
+            "de",
+            "56 M anschlagen.\n9 Rd re.\n*5 M re, 2 M re zusstr* = 48 M.\nNach 3 Rd: *4 M re, 2 M re zusstr*.",
+        ),
+        (
+            "nl",
+            "Zet 56 st op.\nBrei 9 nld recht.\n*5 r, 2 r samen* (48 st).\nNa 3 nld recht *4 r, 2 r samen* (40 st).",
+        ),
+        (
+            "nb",
+            "Legg opp 56 m.\n9 omg rett.\n*5 r, 2 r sm* (48 m).\nEtter 3 omg uten felling *4 r, 2 r sm* (40 m).",
+        ),
+        (
+            "da",
+            "Slå 56 m op.\n9 omg ret.\n*5 r, 2 r sm* (48 m).\nEfter 3 omg uden indtagning *4 r, 2 r sm* (40 m).",
+        ),
+    ],
+)
+def test_plain_rounds_before_a_decrease_in_other_languages(language: str, text: str) -> None:
+    assert _read(language, text, 56) == ([[56, 48, 40]], [14], [])

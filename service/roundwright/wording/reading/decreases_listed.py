@@ -82,7 +82,7 @@ def _rounds_of_list(tokens: list[Token], place: int) -> Instead:
         return AS_THEY_ARE
     pace = tokens[at + 1].number
     step = (pace.of(0) if pace is not None else 2) or 0
-    items, stop = _items(tokens, at + COUNTED)
+    items, stop = _items(tokens, at + COUNTED + (tokens[at + COUNTED].kind == "decrease"))
     if len(items) < 2 or not all(items) or not 2 <= step <= MOST_STEP:
         return AS_THEY_ARE
     knit = _plain_rounds(tokens[place], Number((step - 1,)))
@@ -98,21 +98,23 @@ def _items(tokens: list[Token], begin: int) -> tuple[list[list[Token]], int]:
     items, inside, at, done = list[list[Token]](), False, begin, begin
     while at < len(tokens):
         token = tokens[at]
-        ends = not inside and (token.flags & (_ENDS | EQUALS) or token.kind in ("(", "end"))
+        counts = kinds_at(tokens, at, 2) in _COUNTS
+        ends = not inside and (token.flags & (_ENDS | EQUALS) or token.kind == "end" or counts)
         ordinals = [word.kind for word in tokens[done:at]].count("ordinal")
         joins = not inside and token.kind in ("and", "then") and ordinals != 1  # every 5th and 6th st
         if at > begin and (ends or joins):
             items += [_item(tokens[done:at])] if at > done else []
             done = at + joins
-            if not joins and not token.flags & (COMMA | SEMI):
+            if not joins and (counts or not token.flags & (COMMA | SEMI)):
                 break
-        inside = inside != (token.kind == "stars")
+        inside = token.kind != ")" and (token.kind == "(" or inside != (token.kind == "stars"))
         at += 1
     return items, at
 
 
 def _item(words: list[Token]) -> list[Token]:
     """The words of a decrease round; none where they tell anything else."""
+    words = words[2:] if kinds_at(words, 0, 2) == ["number", "times"] and _is_one(words[0]) else words
     words = [word for word in words if word.kind not in _SILENT]
     ordinals = [word for word in words if word.kind == "ordinal"]
     if len(ordinals) == 2 and _OF_ORDINALS.issuperset(word.kind for word in words):
@@ -122,8 +124,13 @@ def _item(words: list[Token]) -> list[Token]:
         )
         (knit,) = words_at(words[0].start, ("knit", "knit"))
         return [knit, *every, ordinals[0], and_, ordinals[1], noun, together]
-    starred = words[:1] and words[0].kind == words[-1].kind == "stars"
+    starred = words[:1] and (words[0].kind, words[-1].kind) in (("stars", "stars"), ("(", ")"))
     return words if starred and any(map(takes_in, words)) else []
+
+
+def _is_one(token: Token) -> bool:
+    """Whether it is the number one."""
+    return (token.number or ONE).values == ONE.values
 
 
 _ENDS: Final = STOP | LINE | COMMA | SEMI | COLON
@@ -134,7 +141,8 @@ _SAYS_PLAIN: Final = frozenset(("more", "plain", "even", "knit"))
 _PLAIN_ENDS: Final = frozenset(("round", "plain", "even"))
 """Last words of a sentence of plain rounds: `Knit 3 rounds`, `work 3 rounds even`."""
 _WORKS: Final = frozenset(("knit", "stars", "stitch", "work", "next", "(", "decrease"))
-_BEFORE_RHYTHM: Final = frozenset(("then", "have", "", "in"))
+_BEFORE_RHYTHM: Final = frozenset(("then", "have", "", "in", "decrease"))
+_COUNTS: Final = (["(", "number"], ["number", "stitch_noun"], ["have", "number"])
 _RHYTHMS: Final = (
     ["each", "alternate", "round"],
     ["each", "ordinal", "round"],
