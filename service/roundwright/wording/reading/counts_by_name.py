@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from functools import partial
+from operator import itemgetter
 from typing import Final, NamedTuple
 
 from msgspec.structs import replace
@@ -38,7 +39,29 @@ def with_counts_by_name(tokens: list[Token], names: Mapping[str, int]) -> list[T
     """The words, with the counts behind the names of all sizes as one list, and the ends of some sizes in brackets."""
     if not names:
         return tokens
+    tokens = with_others_put(tokens, partial(_cast_on, names))
     return with_others_put(with_others_put(tokens, partial(_counts, names)), partial(_end_of_size, names))
+
+
+def _cast_on(names: Mapping[str, int], tokens: list[Token], place: int) -> Instead:
+    """`Cast on 80 sts for size S, 88 sts for size M` as `Cast on 80 (88) sts`."""
+    counted, width, at = list[tuple[int, Token]](), max(names.values()) + 1, place + 1
+    while tokens[place].kind == "cast_on" and tokens[at].kind == "number" and len(counted) < width:
+        number, at = tokens[at], at + 1 + (tokens[at + 1].kind == "stitch_noun")
+        if tokens[at].kind not in ("for", "in"):
+            return AS_THEY_ARE
+        at += 1
+        while tokens[at].kind in _BEFORE_NAME and at < place + MOST_BEFORE * width:
+            at += 1
+        counted.append((names.get(tokens[at].text, -1), number))
+        at += 1 + (tokens[at + 1].kind in ("and", "or") or tokens[at + 1].text == "or")
+    if {column for column, _ in counted} != set(range(width)) or width == 1:
+        return AS_THEY_ARE
+    numbers = [number for _, number in sorted(counted, key=itemgetter(0))]
+    start, end = counted[0][1].start, counted[-1][1].end
+    several = Number(tuple((token.number or ONE).of(0) for token in numbers), start, end)
+    count = replace(numbers[0], start=start, end=end, number=several)
+    return at, [tokens[place], count, *words_at(end, ("stitch_noun", "sts"))]
 
 
 def _counts(names: Mapping[str, int], tokens: list[Token], place: int) -> Instead:

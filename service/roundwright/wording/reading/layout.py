@@ -26,6 +26,7 @@ from roundwright.wording.reading.crown_clauses import with_crown_clauses
 from roundwright.wording.reading.crown_ends import with_crown_ends
 from roundwright.wording.reading.cutting import cut_rounds, is_work
 from roundwright.wording.reading.decreases_again import with_decreases_once_more, with_rhythms_joined
+from roundwright.wording.reading.decreases_listed import with_decreases_listed
 from roundwright.wording.reading.definitions import Names, definitions, with_definitions
 from roundwright.wording.reading.even_rounds import with_even_rounds
 from roundwright.wording.reading.finer_cuts import with_finer_cuts
@@ -171,6 +172,7 @@ def segments(tokens: list[Token], width: int = 1) -> Laid:
     tokens = with_words_of_others(with_rounds_of_others(without_ornaments(tokens)))
     tokens = with_even_rounds(with_plain_rounds(with_crown_ends(tokens)))
     tokens = with_crown_clauses(with_parts_in_order(with_stitches_added(with_decreases_after(tokens))))
+    tokens = with_decreases_listed(tokens)
     tokens = with_decreases_once_more(with_plain_between(with_same_rounds(with_starred_rounds(tokens))))
     tokens = with_rhythms_joined(tokens)
     short = round_names(tokens)
