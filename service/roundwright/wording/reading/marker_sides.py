@@ -27,7 +27,7 @@ from roundwright.wording.reading.tree import ONE
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
     """The words with each side of every marker told for itself. Takes time in their number."""
     made: list[Token] = []
-    tokens = _with_work_first(_with_slips_joined(tokens))
+    tokens = _with_work_first(_with_method_alone(_with_slips_joined(tokens)))
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.text == "one" and len(made) > 1 and made[-2].text in _PUTTING:
@@ -64,6 +64,48 @@ def _with_slips_joined(tokens: list[Token]) -> list[Token]:
         if means and known and _is_at_markers(tokens, place - length, place + 1):
             made[-length - 1 :] = [replace(parts[0], kind="stitch", text=means, means=means, end=token.end)]
     return made
+
+
+def _with_method_alone(tokens: list[Token]) -> list[Token]:
+    """The words with a decrease at markers told once: `k2tog after each marker` for `dec 1 st at each: k2tog after it`.
+
+    So it is with the place first, `at each marker dec 1 st by k2tog`, and with no other place.
+    """
+    made, done = tokens[:0], 0
+    for place, token in enumerate(tokens):
+        if token.kind != "decrease" or place < done or place + COUNTED > len(tokens):
+            continue
+        told = place + COUNTED if _is_dec_of(1, tokens, place + COUNTED) else place + 1
+        begin = _begin_of_place(tokens, place - 1) if place and tokens[place - 1].kind == "marker" else 0
+        stop = told if begin else _stop_of_marker(tokens, told)
+        where = tokens[begin:place] if begin else tokens[told:stop]
+        work = stop
+        while tokens[work].kind in _BEFORE_METHOD and not tokens[work].flags & (STOP | LINE | SEMI):
+            work += 1
+        behind = work + 1 if takes_in(tokens[work]) else _stop_of_unit(tokens, work)
+        if not where or work - stop > MOST_TO_METHOD or not behind or tokens[work].flags & (STOP | LINE):
+            continue
+        bracket = tokens[work - 1].kind == "("
+        last = _stop_of_marker(tokens, behind) if tokens[behind].kind in _BOTH else behind
+        where = tokens[behind:last] or where
+        both = tokens[last].kind in ("and", *_BOTH)  # k2tog before and ssk after the marker
+        if both or bracket != (tokens[last].kind == ")") or not _ends_clause(tokens, last + bracket):
+            continue
+        first = replace(tokens[work], flags=tokens[begin or place].flags)
+        side, marker = replace(where[0], flags=SPACE), replace(where[-1], flags=SPACE)
+        made.extend((*tokens[done : begin or place], first, *tokens[work + 1 : behind], side))
+        made.extend((*words_at(side.end, ("each", "each")), marker))
+        done = last + bracket
+    return [*made, *tokens[done:]]
+
+
+def _stop_of_marker(tokens: list[Token], begin: int) -> int:
+    """Where the words end that say where: `at each marker`, `after the marker`; where they begin if none do."""
+    at = begin + 1
+    while tokens[at - 1].kind != "end" and (tokens[at].kind in _ALL or tokens[at].text in _THESE):
+        at += 1
+    placed = tokens[begin].kind in _BOTH or tokens[begin].text in _AT
+    return at + 1 if placed and tokens[at - 1].kind != "end" and tokens[at].kind == "marker" else begin
 
 
 def _is_at_markers(tokens: list[Token], begin: int, stop: int) -> bool:
@@ -318,6 +360,9 @@ _PASSED: Final[dict[tuple[tuple[int | None, ...], bool], str]] = {
 }
 """What so many slipped stitches make that are passed over two together, or over a stitch."""
 _IN_SLIPS: Final = frozenset(("slip", "number", "stitch_noun", "knit", "together", "and", "then"))
+_BEFORE_METHOD: Final = ("", "word", "manner", "work", "(")
+MOST_TO_METHOD: Final = 4
+"""Words from `dec 1 st at each marker` to the decrease that is worked there."""
 _ENDS: Final = STOP | LINE | COLON | COMMA | SEMI
 MOST_BESIDE: Final = 6
 """Words from `before` to its markers, and of `knit to the end`."""
