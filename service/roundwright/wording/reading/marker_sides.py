@@ -75,10 +75,10 @@ def _with_method_alone(tokens: list[Token]) -> list[Token]:
     for place, token in enumerate(tokens):
         if token.kind != "decrease" or place < done or place + COUNTED > len(tokens):
             continue
-        told = place + COUNTED if _is_dec_of(1, tokens, place + COUNTED) else place + 1
+        counted = place + COUNTED if _is_dec_of(1, tokens, place + COUNTED) else place + 1
         begin = _begin_of_place(tokens, place - 1) if place and tokens[place - 1].kind == "marker" else 0
-        stop = told if begin else _stop_of_marker(tokens, told)
-        where = tokens[begin:place] if begin else tokens[told:stop]
+        stop = counted if begin else _stop_of_marker(tokens, counted)
+        where = tokens[begin:place] if begin else tokens[counted:stop]
         work = stop
         while tokens[work].kind in _BEFORE_METHOD and not tokens[work].flags & (STOP | LINE | SEMI):
             work += 1
@@ -88,8 +88,8 @@ def _with_method_alone(tokens: list[Token]) -> list[Token]:
         bracket = tokens[work - 1].kind == "("
         last = _stop_of_marker(tokens, behind) if tokens[behind].kind in _BOTH else behind
         where = tokens[behind:last] or where
-        both = tokens[last].kind in ("and", *_BOTH)  # k2tog before and ssk after the marker
-        if both or bracket != (tokens[last].kind == ")") or not _ends_clause(tokens, last + bracket):
+        sides = tokens[last].kind in ("and", *_BOTH)  # k2tog before and ssk after the marker
+        if sides or bracket != (tokens[last].kind == ")") or not _ends_clause(tokens, last + bracket):
             continue
         first = replace(tokens[work], flags=tokens[begin or place].flags)
         side, marker = replace(where[0], flags=SPACE), replace(where[-1], flags=SPACE)
