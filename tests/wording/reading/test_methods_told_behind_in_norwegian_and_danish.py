@@ -3,7 +3,7 @@
 import pytest
 
 from roundwright.wording.proofreading.read import read
-from tests.support.readings import after_each_round, after_rounds_of_sizes, faults
+from tests.support.readings import after_each_round, after_rounds_of_sizes
 
 MARKERS = {
     "en": "Place 6 markers, 12 sts apart.",
@@ -45,12 +45,6 @@ def test_two_decreases_at_each_marker_stay_two(text: str) -> None:
     assert after_each_round(read(f"{MARKERS['en']}\n{text}", (72,))) == [60]
 
 
-def test_both_sides_of_the_marker_are_not_taken_for_the_last_of_them() -> None:
-    reading = read(f"{MARKERS['en']}\nDec at each marker: k2tog before and ssk after the marker.", (72,))
-
-    assert faults(reading) == [("not_understood", 2)]
-
-
 SECTIONS = [
     ("nb", "Maskene deles i 5 felter à 14 (16) m. På slutten av hvert felt strikkes 2 r sm."),
     ("nb", "Maskene deles i 5 felter à 14 (16) m. I slutten av hvert felt 2 r sm = 65 (75) m."),
@@ -75,3 +69,27 @@ LEFT = [
 @pytest.mark.parametrize(("language", "text"), LEFT)
 def test_words_about_the_decreases_that_are_left_work_no_round(language: str, text: str) -> None:
     assert after_each_round(read(text, (70,), language)) == [70] * 7 + [60]
+
+
+SIDES = [
+    ("en", "At each of the 6 markers: k2tog before the marker and ssk after the marker."),
+    ("en", "K2tog before the marker and ssk after the marker."),
+    ("nb", "Ved hvert av de 6 merkene: 2 r sm før merket og 2 vridd r sm etter merket."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), SIDES)
+def test_both_sides_of_the_marker_are_those_of_every_marker(language: str, text: str) -> None:
+    assert after_each_round(read(f"{MARKERS[language]}\n{text}", (72,), language)) == [60]
+
+
+AGAIN = [
+    ("en", "Knit to last 2 sts of section, k2tog. Repeat in each section."),
+    ("da", "Strik til der er 2 m tilbage i feltet, 2 r sm. Gentag i alle felter."),
+]
+
+
+@pytest.mark.parametrize(("language", "text"), AGAIN)
+def test_what_is_repeated_in_each_section_is_its_work_once(language: str, text: str) -> None:
+    parted = {"en": "Divide in 6 sections of 12 sts.", "da": "Inddel i 6 felter på 12 m."}
+    assert after_each_round(read(f"{parted[language]}\n{text}", (72,), language)) == [66]

@@ -77,6 +77,8 @@ def _with_method_alone(tokens: list[Token]) -> list[Token]:
             continue
         counted = place + COUNTED if _is_dec_of(1, tokens, place + COUNTED) else place + 1
         begin = _begin_of_place(tokens, place - 1) if place and tokens[place - 1].kind == "marker" else 0
+        if not tokens[begin].flags & _ENDS:
+            begin = 0  # knit to 2 sts before marker, dec with skp
         stop = counted if begin else _stop_of_marker(tokens, counted)
         where = tokens[begin:place] if begin else tokens[counted:stop]
         work = stop
@@ -144,6 +146,12 @@ def _with_work_first(tokens: list[Token]) -> list[Token]:
             apart = begin != done or flags & LINE  # before each marker k2tog. After each marker ssk
             first = replace(tokens[work], flags=flags if apart else SPACE | SEMI)
             where = replace(tokens[begin], flags=SPACE), *tokens[begin + 1 : place + 1]
+            if (
+                tokens[begin].text in _AT
+                and _stop_of_marker(tokens, stop) > stop
+                and tokens[stop].kind in _BOTH
+            ):
+                where = ()  # at each marker: k2tog before the marker and ssk after the marker
             made.extend((*tokens[done:begin], first, *tokens[work + 1 : stop], *where))
             done = stop
     return [*made, *tokens[done:]]
@@ -250,7 +258,14 @@ def _each_for_one(made: list[Token], following: Token | None) -> None:
     at -= at > 1 and made[at].text in _THESE
     one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
     ends = following is None or following.kind in ("end", "(") or bool(following.flags & (STOP | LINE))
-    if one_side and ends and takes_in(made[at - 1]) and made[at - 1].flags & (STOP | LINE | COLON):
+    first = at - 5 + (made[at - 4].text not in _THESE) if at > FEWEST else 0
+    kinds = [made[place].kind for place in (first, at - 3, at - 2)] if first > 0 else []
+    begins = takes_in(made[first - 1]) and made[first - 1].flags & (STOP | LINE | COLON)
+    if one_side and begins and kinds in (["before", "marker", "and"], ["after", "marker", "and"]):
+        # k2tog before the marker and ssk after the marker
+        made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
+        made[first + 1 : at - 3] = words_at(made[first].end, ("each", "each"))
+    elif one_side and ends and takes_in(made[at - 1]) and made[at - 1].flags & (STOP | LINE | COLON):
         made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
 
 
