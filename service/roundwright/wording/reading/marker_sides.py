@@ -27,7 +27,7 @@ from roundwright.wording.reading.tree import ONE
 def with_marker_sides(tokens: list[Token]) -> list[Token]:
     """The words with each side of every marker told for itself. Takes time in their number."""
     made: list[Token] = []
-    tokens = _with_work_first(_with_slips_joined(tokens))
+    tokens = _with_work_first(_with_method_alone(_with_slips_joined(tokens)))
     for token, following in zip_longest(tokens, tokens[1:]):
         made.append(token)
         if token.text == "one" and len(made) > 1 and made[-2].text in _PUTTING:
@@ -66,6 +66,50 @@ def _with_slips_joined(tokens: list[Token]) -> list[Token]:
     return made
 
 
+def _with_method_alone(tokens: list[Token]) -> list[Token]:
+    """The words with a decrease at markers told once: `k2tog after each marker` for `dec 1 st at each: k2tog after it`.
+
+    So it is with the place first, `at each marker dec 1 st by k2tog`, and with no other place.
+    """
+    made, done = tokens[:0], 0
+    for place, token in enumerate(tokens):
+        if token.kind != "decrease" or place < done or place + COUNTED > len(tokens):
+            continue
+        counted = place + COUNTED if _is_dec_of(1, tokens, place + COUNTED) else place + 1
+        begin = _begin_of_place(tokens, place - 1) if place and tokens[place - 1].kind == "marker" else 0
+        if not tokens[begin].flags & _ENDS:
+            begin = 0  # knit to 2 sts before marker, dec with skp
+        stop = counted if begin else _stop_of_marker(tokens, counted)
+        where = tokens[begin:place] if begin else tokens[counted:stop]
+        work = stop
+        while tokens[work].kind in _BEFORE_METHOD and not tokens[work].flags & (STOP | LINE | SEMI):
+            work += 1
+        behind = work + 1 if takes_in(tokens[work]) else _stop_of_unit(tokens, work)
+        if not where or work - stop > MOST_TO_METHOD or not behind or tokens[work].flags & (STOP | LINE):
+            continue
+        bracket = tokens[work - 1].kind == "("
+        last = _stop_of_marker(tokens, behind) if tokens[behind].kind in _BOTH else behind
+        where = tokens[behind:last] or where
+        sides = tokens[last].kind in ("and", *_BOTH)  # k2tog before and ssk after the marker
+        if sides or bracket != (tokens[last].kind == ")") or not _ends_clause(tokens, last + bracket):
+            continue
+        first = replace(tokens[work], flags=tokens[begin or place].flags)
+        side, marker = replace(where[0], flags=SPACE), replace(where[-1], flags=SPACE)
+        made.extend((*tokens[done : begin or place], first, *tokens[work + 1 : behind], side))
+        made.extend((*words_at(side.end, ("each", "each")), marker))
+        done = last + bracket
+    return [*made, *tokens[done:]]
+
+
+def _stop_of_marker(tokens: list[Token], begin: int) -> int:
+    """Where the words end that say where: `at each marker`, `after the marker`; where they begin if none do."""
+    at = begin + 1
+    while tokens[at - 1].kind != "end" and (tokens[at].kind in _ALL or tokens[at].text in _THESE):
+        at += 1
+    placed = tokens[begin].kind in _BOTH or tokens[begin].text in _AT
+    return at + 1 if placed and tokens[at - 1].kind != "end" and tokens[at].kind == "marker" else begin
+
+
 def _is_at_markers(tokens: list[Token], begin: int, stop: int) -> bool:
     """Whether it is told just before these words, or just behind them, that markers are where they are worked."""
     behind = range(stop + 1, min(stop + MOST_BESIDE, len(tokens)))
@@ -102,6 +146,12 @@ def _with_work_first(tokens: list[Token]) -> list[Token]:
             apart = begin != done or flags & LINE  # before each marker k2tog. After each marker ssk
             first = replace(tokens[work], flags=flags if apart else SPACE | SEMI)
             where = replace(tokens[begin], flags=SPACE), *tokens[begin + 1 : place + 1]
+            if (
+                tokens[begin].text in _AT
+                and _stop_of_marker(tokens, stop) > stop
+                and tokens[stop].kind in _BOTH
+            ):
+                where = ()  # at each marker: k2tog before the marker and ssk after the marker
             made.extend((*tokens[done:begin], first, *tokens[work + 1 : stop], *where))
             done = stop
     return [*made, *tokens[done:]]
@@ -208,7 +258,14 @@ def _each_for_one(made: list[Token], following: Token | None) -> None:
     at -= at > 1 and made[at].text in _THESE
     one_side = at > 1 and made[at].kind in _BOTH and not made[-1].text.endswith("s")
     ends = following is None or following.kind in ("end", "(") or bool(following.flags & (STOP | LINE))
-    if one_side and ends and takes_in(made[at - 1]) and made[at - 1].flags & (STOP | LINE | COLON):
+    first = at - 5 + (made[at - 4].text not in _THESE) if at > FEWEST else 0
+    kinds = [made[place].kind for place in (first, at - 3, at - 2)] if first > 0 else []
+    begins = takes_in(made[first - 1]) and made[first - 1].flags & (STOP | LINE | COLON)
+    if one_side and begins and kinds in (["before", "marker", "and"], ["after", "marker", "and"]):
+        # k2tog before the marker and ssk after the marker
+        made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
+        made[first + 1 : at - 3] = words_at(made[first].end, ("each", "each"))
+    elif one_side and ends and takes_in(made[at - 1]) and made[at - 1].flags & (STOP | LINE | COLON):
         made[at + 1 : -1] = words_at(made[at].end, ("each", "each"))
 
 
@@ -318,6 +375,9 @@ _PASSED: Final[dict[tuple[tuple[int | None, ...], bool], str]] = {
 }
 """What so many slipped stitches make that are passed over two together, or over a stitch."""
 _IN_SLIPS: Final = frozenset(("slip", "number", "stitch_noun", "knit", "together", "and", "then"))
+_BEFORE_METHOD: Final = ("", "word", "manner", "work", "(")
+MOST_TO_METHOD: Final = 4
+"""Words from `dec 1 st at each marker` to the decrease that is worked there."""
 _ENDS: Final = STOP | LINE | COLON | COMMA | SEMI
 MOST_BESIDE: Final = 6
 """Words from `before` to its markers, and of `knit to the end`."""

@@ -775,14 +775,17 @@ class ExtentReader(NumberReader):
             every = self.all_of()
             if type(every) is Rounds:
                 return every
+        repeated = self.place > 0 and self.tokens[self.place - 1].kind == "repeat" and self.joined(0)
         if self.kind() == "persection" and self.token().text != "in each":
-            return Needlewise(*self.take(1))
+            return self.only_words(1) if repeated else Needlewise(*self.take(1))
         ahead = self.skip(1)
         if self.kind(ahead) == "number":
             number = self.token(ahead).number
             ahead += 1
         while self.kind(ahead) == "word" and self.kind(ahead + 1) in ("needle", "word"):
             ahead += 1
+        if self.kind(ahead) == "needle" and repeated:
+            return self.only_words(ahead + 1)  # knit to last 2 sts of needle, k2tog; repeat on each needle
         if self.kind(ahead) == "needle":
             return Needlewise(*self.take(ahead + 1), number, needle=True)
         return self.left_on_each() or self.only_words(1)
