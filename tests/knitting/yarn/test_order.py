@@ -23,6 +23,9 @@ CLASS_HATS: dict[str, Any] = json.loads(
 )
 
 
+NO_TAIL = 0.0
+
+
 def weighed(yarn: Yarn = WETHER) -> Fabric:
     """A fabric of which 10 000 stitches take 45 g, without any span."""
     return fabric_of(None, yarn, Swatch(stitches=100, rows=100, mass=Mass(45, "g"), scale=Mass(0.001, "g")))
@@ -30,7 +33,7 @@ def weighed(yarn: Yarn = WETHER) -> Fabric:
 
 def hat(label: str, makers: int, grams: float) -> HatWork:
     """A hat of so many grams in that fabric."""
-    return HatWork(label, makers, (WorkSegment("all", round(grams / 45 * 10_000)),))
+    return HatWork(label, makers, (WorkSegment("all", round(grams / 45 * 10_000)),), NO_TAIL)
 
 
 def order(*hat_works: HatWork, yarn: Yarn = WETHER) -> YarnOrder:
@@ -50,7 +53,9 @@ def test_sharing_never_takes_more_balls(
     assume(0.02 < ball_m / 50 < 100)
     fabric = fabric_of(GAUGE, yarn)
     order = class_order(
-        tuple(HatWork(str(index), makers, segments) for index, (makers, segments) in enumerate(sizes)),
+        tuple(
+            HatWork(str(index), makers, segments, NO_TAIL) for index, (makers, segments) in enumerate(sizes)
+        ),
         fabric,
         "metric",
         margin,
@@ -69,8 +74,8 @@ def test_a_class_of_three_sizes() -> None:
     swatch = Swatch(stitches=100, rows=100, mass=Mass(45, "g"), scale=Mass(0.001, "g"))
     fabric = fabric_of(None, WETHER, swatch)
     hats = (
-        HatWork("Ilse", 1, (WorkSegment("all", 10_000),)),
-        HatWork("Tovi", 3, (WorkSegment("all", 10_000),)),
+        HatWork("Ilse", 1, (WorkSegment("all", 10_000),), NO_TAIL),
+        HatWork("Tovi", 3, (WorkSegment("all", 10_000),), NO_TAIL),
     )
     order = class_order(hats, fabric, "metric", 0)
     assert (order.own.balls, order.shared.balls) == (4, 2)

@@ -1,5 +1,6 @@
 """A pattern in another language is proofread: findings, edits and the repaired text are those of the original."""
 
+import re
 from operator import itemgetter
 from typing import Any
 
@@ -263,13 +264,19 @@ def test_an_edit_of_the_original_leaves_the_findings_it_names(item: Any) -> None
     """An edit, made in the original and read again, leaves the findings in `leaves`; of every third text."""
     text, cast_on, language = item["text"], tuple(item["cast_on"]), item["language"]
     edits = {
-        (edit, finding.code) for finding in read(text, cast_on, language).findings for edit in finding.edits
+        (edit, finding.code, str(finding.message))
+        for finding in read(text, cast_on, language).findings
+        for edit in finding.edits
     }
-    for edit, code in edits:
+    for edit, code, message in edits:
         if edit.leaves is None:
             continue
         edited = text[: edit.start.offset] + edit.replacement + text[edit.end.offset :]
-        stitches = (int(edit.replacement),) if code == "cast_on_differs" and len(cast_on) == 1 else cast_on
+        stitches = cast_on
+        if code == "cast_on_differs" and len(cast_on) == 1:
+            stitches = (int(edit.replacement),)
+        elif counts := re.match(r"With ([0-9, ()]+) stitches cast on", message):
+            stitches = tuple(map(int, re.findall("[0-9]+", counts[1])))
         left = [
             (finding.line, finding.code, finding.size)
             for finding in read(edited, stitches, language).findings

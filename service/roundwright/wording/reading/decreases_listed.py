@@ -96,7 +96,7 @@ def _rounds_of_list(tokens: list[Token], place: int) -> Instead:
 def _items(tokens: list[Token], begin: int) -> tuple[list[list[Token]], int]:
     """The rounds of a list and the place behind it: `every 5th and 6th st, every 4th and 5th st together`."""
     items, inside, at, done = list[list[Token]](), False, begin, begin
-    while at < len(tokens):
+    while at < min(len(tokens), begin + MOST_IN_LIST):
         token = tokens[at]
         counts = kinds_at(tokens, at, 2) in _COUNTS
         ends = not inside and (token.flags & (_ENDS | EQUALS) or token.kind == "end" or counts)
@@ -109,7 +109,7 @@ def _items(tokens: list[Token], begin: int) -> tuple[list[list[Token]], int]:
                 break
         inside = token.kind != ")" and (token.kind == "(" or inside != (token.kind == "stars"))
         at += 1
-    return items, at
+    return items if at < begin + MOST_IN_LIST else [], at
 
 
 def _item(words: list[Token]) -> list[Token]:
@@ -159,5 +159,7 @@ MOST_WORDS: Final = 8
 """Words of the plain rounds behind `after`."""
 MOST_BEFORE: Final = 3
 """Words before a rhythm."""
+MOST_IN_LIST: Final = 200
+"""Words of a list of decrease rounds; longer texts without a stop are no list."""
 MOST_STEP: Final = 12
 """Rounds from one decrease round to the next."""
