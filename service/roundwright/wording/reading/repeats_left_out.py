@@ -7,7 +7,15 @@ and `*k4, k2tog; rep from * around` it is a mistake of print, since the knitter 
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from roundwright.wording.reading.phrases import Count, Phrase, Rep, Star, Stitches, is_bracketed_count
+from roundwright.wording.reading.phrases import (
+    Count,
+    Phrase,
+    Rep,
+    Star,
+    Stitches,
+    Times,
+    is_bracketed_count,
+)
 from roundwright.wording.reading.segment import Segment
 from roundwright.wording.reading.states import Done, Explanation, Fault
 from roundwright.wording.reading.tree import Fill, Group, Nodes, Stitch
@@ -21,7 +29,10 @@ def repeats_left_out(explanation: Explanation, segments: list[Segment]) -> Itera
     shaped = list(by_segment.values())
     for before, done, behind in zip(shaped, shaped[1:], shaped[2:], strict=False):
         here, others = segments[done.segment], (segments[before.segment], segments[behind.segment])
-        if not all(map(_is_once, here.phrases)) or not all(map(_repeats, others)):
+        stars = [type(phrase) for phrase in here.phrases].count(
+            Star
+        )  # one is opened, and its end is left out
+        if stars > 1 or not all(map(_is_once, here.phrases)) or not all(map(_repeats, others)):
             continue
         if any(fault.segment == done.segment for fault in explanation.faults):
             continue
@@ -36,7 +47,7 @@ def _is_once(phrase: Phrase) -> bool:
 
 
 def _repeats(segment: Segment) -> bool:
-    """Whether a line says that it is repeated."""
+    """Whether a line says that it is repeated: from a star, or what stands in brackets so many times."""
     return not _REPEATED.isdisjoint(map(type, segment.phrases))
 
 
@@ -64,5 +75,5 @@ def _unit(nodes: Nodes) -> tuple[Stitch, ...]:
 
 LEFT_OUT: Final = "repeat_left_out"
 """The code of such a round."""
-_ONCE: Final = frozenset((Stitches, Count))
-_REPEATED: Final = frozenset((Star, Rep))
+_ONCE: Final = frozenset((Star, Stitches, Count))
+_REPEATED: Final = frozenset((Rep, Star, Times))
